@@ -1,0 +1,21 @@
+/* pvsize/pvsize.h - sizing of photovoltaic arrays against inverter inputs.
+ * SPDX-License-Identifier: MIT
+ *
+ * CAUTION. Mains and d.c. electricity kill, and a roof is high. This library is
+ * a calculation aid. Its results must be checked against the local code in
+ * force and the makers' instructions by a licensed person before anything is
+ * bought, built or switched on. It comes without warranty.
+ *
+ * The way of a job: make specs (spec.h), fill them by their tables (terms.h),
+ * add them up to a system, take a rule set (rules.h), check, read the report
+ * (report.h). base.h states the conventions that all calls keep. */
+#ifndef PVSIZE_PVSIZE_H
+#define PVSIZE_PVSIZE_H
+
+#include "base.h"
+#include "terms.h"
+#include "spec.h"
+#include "rules.h"
+#include "report.h"
+
+#endif

@@ -1,0 +1,92 @@
+/* pvsize/report.h - checking and its findings. Part of libpvsize; include
+ * <pvsize/pvsize.h>. SPDX-License-Identifier: MIT */
+#ifndef PVSIZE_REPORT_H
+#define PVSIZE_REPORT_H
+
+#include "rules.h"
+#include "spec.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* A report holds what one check found. It copies all it cites and outlives
+ * the spec and the rules. */
+typedef struct pvsize_report pvsize_report;
+
+PVSIZE_API pvsize_status pvsize_report_new(const pvsize_allocator *memory, pvsize_report **out,
+                                           pvsize_diag *diag);
+PVSIZE_API void pvsize_report_free(pvsize_report *report);
+
+/* Checks a spec by a rule set and replaces what the report held. A system is
+ * checked as a whole; a module, an input, an inverter or a site alone is
+ * checked for contradictions in its data. A design that breaks a rule is not
+ * an error: it is a finding. Errors are: an array without a module, a system
+ * without its parts, an index that refers to nothing. A report that was large
+ * enough once is not allocated again. On failure the report keeps what it held. */
+PVSIZE_API pvsize_status pvsize_check(const pvsize_spec *spec, const pvsize_rules *rules,
+                                      pvsize_report *report, pvsize_diag *diag);
+
+/* How many findings the report holds with this verdict (PVSIZE_VERDICT_..., 0:
+ * any) and at least this severity (PVSIZE_SEVERITY_..., 0: any). */
+PVSIZE_API pvsize_status pvsize_report_count(const pvsize_report *report, int32_t verdict,
+                                             int32_t severity, int32_t *count, pvsize_diag *diag);
+
+/* Finding i. Every output may be null. */
+PVSIZE_API pvsize_status pvsize_report_finding(const pvsize_report *report, int32_t i,
+                                               int32_t *rule, int32_t *severity, int32_t *verdict,
+                                               pvsize_diag *diag);
+/* Value, limit and margin (positive: inside the limit) in the finding's unit;
+ * PVSIZE_E_NOT_SET if not assessed. */
+PVSIZE_API pvsize_status pvsize_report_numbers(const pvsize_report *report, int32_t i,
+                                               double *value, double *limit, double *margin,
+                                               pvsize_diag *diag);
+/* What finding i speaks of: its kind, and the indices that lead to it, each -1
+ * where it does not apply. `input` counts within its inverter. */
+PVSIZE_API pvsize_status pvsize_report_subject(const pvsize_report *report, int32_t i,
+                                               int32_t *kind, int32_t *inverter, int32_t *input,
+                                               int32_t *array, int32_t *plane, pvsize_diag *diag);
+/* 1 if this finding's limit is the tightest of those its value must keep on
+ * this side and there are others, else 0. */
+PVSIZE_API pvsize_status pvsize_report_governs(const pvsize_report *report, int32_t i,
+                                               int32_t *governs, pvsize_diag *diag);
+/* Term a finding misses if it was not assessed; 0 otherwise. */
+PVSIZE_API pvsize_status pvsize_report_missing(const pvsize_report *report, int32_t i,
+                                               int32_t *term, pvsize_diag *diag);
+/* A text of finding i; `what` is PVSIZE_PART_... of ids.h. */
+PVSIZE_API pvsize_status pvsize_report_text(const pvsize_report *report, int32_t i, int32_t what,
+                                            char *buffer, size_t capacity, size_t *length,
+                                            pvsize_diag *diag);
+
+/* A computed quantity (PVSIZE_QUANTITY_...) of one object. The indices say
+ * which: those that do not apply are ignored. PVSIZE_E_NOT_SET: no rule and no
+ * heading of the report needed it, or data are missing. */
+PVSIZE_API pvsize_status pvsize_report_quantity(const pvsize_report *report, int32_t quantity,
+                                                int32_t inverter, int32_t input, int32_t array,
+                                                int32_t plane, double *value, pvsize_diag *diag);
+/* How that quantity came about, step by step. */
+PVSIZE_API pvsize_status pvsize_report_working(const pvsize_report *report, int32_t quantity,
+                                               int32_t inverter, int32_t input, int32_t array,
+                                               int32_t plane, int32_t format, char *buffer,
+                                               size_t capacity, size_t *length, pvsize_diag *diag);
+
+/* What the report took for granted: defaults and estimates. How many; the term
+ * and its value of the i-th; the line that says so. */
+PVSIZE_API pvsize_status pvsize_report_assumption_count(const pvsize_report *report,
+                                                        int32_t *count, pvsize_diag *diag);
+PVSIZE_API pvsize_status pvsize_report_assumption(const pvsize_report *report, int32_t i,
+                                                  int32_t *term, double *value, pvsize_diag *diag);
+PVSIZE_API pvsize_status pvsize_report_assumption_text(const pvsize_report *report, int32_t i,
+                                                       char *buffer, size_t capacity,
+                                                       size_t *length, pvsize_diag *diag);
+
+/* The whole report as plain text or Markdown (PVSIZE_FORMAT_...). `detail` 0:
+ * findings; 1: every step of the working as well. */
+PVSIZE_API pvsize_status pvsize_report_render(const pvsize_report *report, int32_t format,
+                                              int32_t detail, char *buffer, size_t capacity,
+                                              size_t *length, pvsize_diag *diag);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,176 @@
+/* The caller-owned detail of a failure. Rendering it needs the tables and
+ * stands in tables/diag_text.c. */
+#include <math.h>
+#include <string.h>
+
+#include "base.h"
+
+static bool live(const pvsize_diag *diag)
+{
+    return diag && diag->mark == PV_MARK_DIAG;
+}
+
+pvsize_status pvsize_diag_new(const pvsize_allocator *memory, pvsize_diag **out)
+{
+    pv_memory hooks = pv_memory_or_default(memory);
+    pvsize_diag *diag;
+
+    if (!out)
+        return PVSIZE_E_NULL_POINTER;
+    *out = NULL;
+    diag = pv_new(&hooks, 1, sizeof *diag);
+    if (!diag)
+        return PVSIZE_E_NO_MEMORY;
+    diag->mark = PV_MARK_DIAG;
+    diag->memory = hooks;
+    diag->index = -1;
+    *out = diag;
+    return PVSIZE_OK;
+}
+
+void pvsize_diag_free(pvsize_diag *diag)
+{
+    if (!live(diag))
+        return;
+    diag->mark = PV_MARK_DEAD;
+    pv_memory memory = diag->memory;
+    pv_release(&memory, diag);
+}
+
+static void reset(pvsize_diag *diag, pvsize_status status)
+{
+    diag->status = status;
+    diag->term = 0;
+    diag->index = -1;
+    diag->has_value = diag->has_range = false;
+    diag->value = diag->low = diag->high = 0;
+    diag->given[0] = '\0';
+}
+
+pvsize_status pvsize_diag_clear(pvsize_diag *diag)
+{
+    if (!diag)
+        return PVSIZE_E_NULL_POINTER;
+    if (!live(diag))
+        return PVSIZE_E_BAD_HANDLE;
+    reset(diag, PVSIZE_OK);
+    return PVSIZE_OK;
+}
+
+pvsize_status pvsize_diag_status(const pvsize_diag *diag)
+{
+    return live(diag) ? diag->status : PVSIZE_E_BAD_HANDLE;
+}
+
+int32_t pvsize_diag_term(const pvsize_diag *diag)
+{
+    return live(diag) ? diag->term : 0;
+}
+
+int32_t pvsize_diag_index(const pvsize_diag *diag)
+{
+    return live(diag) ? diag->index : -1;
+}
+
+pvsize_status pvsize_diag_value(const pvsize_diag *diag, double *value)
+{
+    if (!live(diag))
+        return PVSIZE_E_BAD_HANDLE;
+    if (value)
+        *value = diag->value;
+    return diag->has_value ? PVSIZE_OK : PVSIZE_E_NOT_SET;
+}
+
+pvsize_status pvsize_diag_range(const pvsize_diag *diag, double *low, double *high)
+{
+    if (!live(diag))
+        return PVSIZE_E_BAD_HANDLE;
+    if (low)
+        *low = diag->low;
+    if (high)
+        *high = diag->high;
+    return diag->has_range ? PVSIZE_OK : PVSIZE_E_NOT_SET;
+}
+
+pvsize_status pv_fail(pvsize_diag *diag, pvsize_status status)
+{
+    if (live(diag))
+        reset(diag, status);
+    return status;
+}
+
+static void copy_given(pvsize_diag *diag, const char *given)
+{
+    size_t n = strlen(given);
+
+    if (n >= sizeof diag->given) {
+        n = sizeof diag->given - 1;
+        while (n > 0 && ((unsigned char)given[n] & 0xC0) == 0x80)
+            n--;
+    }
+    memcpy(diag->given, given, n);
+    diag->given[n] = '\0';
+}
+
+pvsize_status pv_fail_name(pvsize_diag *diag, pvsize_status status, int32_t term, const char *name)
+{
+    if (live(diag)) {
+        reset(diag, status);
+        diag->term = term;
+        copy_given(diag, name);
+    }
+    return status;
+}
+
+pvsize_status pv_fail_null(pvsize_diag *diag, const char *argument)
+{
+    return pv_fail_name(diag, PVSIZE_E_NULL_POINTER, 0, argument);
+}
+
+pvsize_status pv_fail_handle(pvsize_diag *diag, const char *argument)
+{
+    return pv_fail_name(diag, PVSIZE_E_BAD_HANDLE, 0, argument);
+}
+
+pvsize_status pv_fail_term(pvsize_diag *diag, pvsize_status status, int32_t term)
+{
+    if (live(diag)) {
+        reset(diag, status);
+        diag->term = term;
+    }
+    return status;
+}
+
+pvsize_status pv_fail_value(pvsize_diag *diag, pvsize_status status, int32_t term, double value)
+{
+    if (live(diag)) {
+        reset(diag, status);
+        diag->term = term;
+        diag->has_value = true;
+        diag->value = value;
+    }
+    return status;
+}
+
+pvsize_status pv_fail_range(pvsize_diag *diag, pvsize_status status, int32_t term, double value,
+                            double low, double high)
+{
+    if (live(diag)) {
+        pv_fail_value(diag, status, term, value);
+        diag->has_range = true;
+        diag->low = low;
+        diag->high = high;
+    }
+    return status;
+}
+
+pvsize_status pv_fail_index(pvsize_diag *diag, pvsize_status status, int32_t term, int32_t index,
+                            int32_t count)
+{
+    if (live(diag)) {
+        pv_fail_range(diag, status, term, index, 0, count - 1);
+        diag->has_range = count > 0;
+        diag->index = index;
+    }
+    return status;
+}

@@ -1,0 +1,73 @@
+/* Memory through the object's own hooks. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "base.h"
+
+static void *default_allocate(void *user, size_t size)
+{
+    (void)user;
+    return malloc(size);
+}
+
+static void default_release(void *user, void *block)
+{
+    (void)user;
+    free(block);
+}
+
+pv_memory pv_memory_or_default(const pvsize_allocator *memory)
+{
+    static const pvsize_allocator plain = {default_allocate, default_release, NULL};
+
+    if (memory && memory->allocate && memory->release)
+        return *memory;
+    return plain;
+}
+
+void *pv_new(const pv_memory *memory, size_t n, size_t size)
+{
+    void *block;
+
+    if (n == 0 || size == 0)
+        n = size = 1;
+    if (n > SIZE_MAX / 2 / size)
+        return NULL;
+    block = memory->allocate(memory->user, n * size);
+    if (block)
+        memset(block, 0, n * size);
+    return block;
+}
+
+void pv_release(const pv_memory *memory, void *block)
+{
+    if (block)
+        memory->release(memory->user, block);
+}
+
+char *pv_copy_text(const pv_memory *memory, const char *text)
+{
+    size_t size = strlen(text) + 1;
+    char *copy = pv_new(memory, size, 1);
+
+    if (copy)
+        memcpy(copy, text, size);
+    return copy;
+}
+
+void *pv_grow(const pv_memory *memory, void *items, size_t count, size_t *capacity, size_t size)
+{
+    size_t wanted = *capacity ? 2 * *capacity : 4;
+    void *larger;
+
+    if (count < *capacity)
+        return items;
+    larger = pv_new(memory, wanted, size);
+    if (!larger)
+        return NULL;
+    if (count)
+        memcpy(larger, items, count * size);
+    pv_release(memory, items);
+    *capacity = wanted;
+    return larger;
+}

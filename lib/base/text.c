@@ -1,0 +1,243 @@
+/* Text into a caller's buffer; numbers without libc's locale. */
+#include <math.h>
+#include <string.h>
+
+#include "base.h"
+
+pvsize_status pv_text_begin(pv_text *text, char *buffer, size_t capacity, pvsize_diag *diag)
+{
+    if (!buffer && capacity)
+        return pv_fail_null(diag, "buffer");
+    text->buffer = buffer;
+    text->capacity = capacity;
+    text->length = 0;
+    text->markdown = false;
+    return PVSIZE_OK;
+}
+
+pvsize_status pv_text_end(pv_text *text, size_t *length, pvsize_diag *diag)
+{
+    size_t end = text->length;
+
+    if (length)
+        *length = text->length;
+    if (!text->buffer)
+        return PVSIZE_OK;
+    if (text->capacity == 0)
+        return pv_fail(diag, PVSIZE_E_CAPACITY);
+    if (end < text->capacity) {
+        text->buffer[end] = '\0';
+        return PVSIZE_OK;
+    }
+    /* cut in front of the character that does not fit whole */
+    end = text->capacity - 1;
+    while (end > 0 && ((unsigned char)text->buffer[end] & 0xC0) == 0x80)
+        end--;
+    text->buffer[end] = '\0';
+    return pv_fail(diag, PVSIZE_E_CAPACITY);
+}
+
+void pv_put_bytes(pv_text *text, const char *bytes, size_t count)
+{
+    if (text->length < text->capacity) {
+        size_t room = text->capacity - text->length;
+        memcpy(text->buffer + text->length, bytes, count < room ? count : room);
+    }
+    text->length += count;
+}
+
+void pv_put(pv_text *text, const char *bytes)
+{
+    pv_put_bytes(text, bytes, strlen(bytes));
+}
+
+void pv_put_given(pv_text *text, const char *bytes)
+{
+    for (; *bytes; bytes++) {
+        if (text->markdown && strchr("\\`*_{}[]<>|#&~", *bytes))
+            pv_put(text, "\\");
+        pv_put_bytes(text, bytes, 1);
+    }
+}
+
+void pv_put_repeat(pv_text *text, char c, int32_t count)
+{
+    for (; count > 0; count--)
+        pv_put_bytes(text, &c, 1);
+}
+
+/* Digits of a non-negative number with a point before the last `decimals`. */
+static void put_digits(pv_text *text, uint64_t number, int32_t decimals)
+{
+    char digits[24];
+    size_t at = sizeof digits;
+    int32_t done = 0;
+
+    do {
+        if (decimals > 0 && done == decimals)
+            digits[--at] = '.';
+        digits[--at] = (char)('0' + number % 10);
+        number /= 10;
+        done++;
+    } while (number > 0 || done <= decimals);
+    pv_put_bytes(text, digits + at, sizeof digits - at);
+}
+
+void pv_put_int(pv_text *text, int64_t value)
+{
+    uint64_t size = value < 0 ? 0 - (uint64_t)value : (uint64_t)value;
+
+    if (value < 0)
+        pv_put(text, "-");
+    put_digits(text, size, 0);
+}
+
+static const double ten[] = {1e0, 1e1, 1e2,  1e3,  1e4,  1e5,  1e6,  1e7,
+                             1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15};
+enum { MOST_DECIMALS = 15 };
+/* whole numbers up to here are exact as doubles, and so is the printed form */
+static const double exact_whole = 9e15;
+
+/* Anything outside the range of fixed notation, as mantissa and exponent. */
+static void put_scientific(pv_text *text, double size, int32_t digits)
+{
+    int32_t exponent = 0;
+
+    while (size >= 1e9) {
+        size /= 1e9;
+        exponent += 9;
+    }
+    while (size >= 10) {
+        size /= 10;
+        exponent++;
+    }
+    while (size < 1e-8) {
+        size *= 1e9;
+        exponent -= 9;
+    }
+    while (size < 1) {
+        size *= 10;
+        exponent--;
+    }
+    pv_put_rounded(text, size, digits);
+    pv_put(text, "e");
+    pv_put_int(text, exponent);
+}
+
+static bool put_special(pv_text *text, double value)
+{
+    if (value == value && value - value == 0)
+        return false;
+    pv_put(text, value != value ? "not a number" : value > 0 ? "infinity" : "-infinity");
+    return true;
+}
+
+void pv_put_fixed(pv_text *text, double value, int32_t decimals)
+{
+    double size = value < 0 ? -value : value;
+    double scaled;
+
+    if (put_special(text, value))
+        return;
+    if (decimals > MOST_DECIMALS)
+        decimals = MOST_DECIMALS;
+    scaled = floor(size * ten[decimals] + 0.5);
+    if (value < 0 && scaled > 0)
+        pv_put(text, "-");
+    if (scaled > exact_whole)
+        put_scientific(text, size, 15);
+    else
+        put_digits(text, (uint64_t)scaled, decimals);
+}
+
+/* Drops zeros behind the point, as long as any can be. */
+static int32_t needed_decimals(double scaled, int32_t decimals)
+{
+    while (decimals > 0 && floor(scaled / 10) * 10 == scaled) {
+        scaled = floor(scaled / 10);
+        decimals--;
+    }
+    return decimals;
+}
+
+void pv_put_rounded(pv_text *text, double value, int32_t digits)
+{
+    double size = value < 0 ? -value : value;
+    int32_t decimals = digits - 1;
+
+    if (put_special(text, value))
+        return;
+    if (size != 0 && (size < 1e-6 || size >= 1e15)) {
+        if (value < 0)
+            pv_put(text, "-");
+        put_scientific(text, size, digits);
+        return;
+    }
+    for (double power = 10; power <= size && decimals > 0; power *= 10)
+        decimals--;
+    for (double power = 1; power > size && size > 0 && decimals < MOST_DECIMALS; power /= 10)
+        decimals++;
+    decimals = needed_decimals(floor(size * ten[decimals] + 0.5), decimals);
+    pv_put_fixed(text, value, decimals);
+}
+
+void pv_put_exact(pv_text *text, double value)
+{
+    double size = value < 0 ? -value : value;
+
+    for (int32_t d = 0; d <= MOST_DECIMALS; d++) {
+        double scaled = floor(size * ten[d] + 0.5);
+
+        if (scaled > exact_whole)
+            break;
+        /* both sides exact: the quotient is the double nearest the decimal */
+        if (scaled / ten[d] == size) {
+            pv_put_fixed(text, value, d);
+            return;
+        }
+    }
+    pv_put_rounded(text, value, 15);
+}
+
+size_t pv_characters(const char *text, size_t bytes)
+{
+    size_t count = 0;
+
+    for (size_t i = 0; i < bytes; i++)
+        count += ((unsigned char)text[i] & 0xC0) != 0x80;
+    return count;
+}
+
+/* Bytes of the UTF-8 character at s, or 0 if it is none or a control. */
+static size_t plain_character(const unsigned char *s)
+{
+    static const uint32_t least[] = {0, 0, 0x80, 0x800, 0x10000};
+    size_t n = s[0] < 0x80 ? 1 : s[0] >> 5 == 6 ? 2 : s[0] >> 4 == 14 ? 3 : s[0] >> 3 == 30 ? 4 : 0;
+    uint32_t code = n == 1 ? s[0] : s[0] & (0x7FU >> n);
+
+    for (size_t i = 1; i < n; i++) {
+        if ((s[i] & 0xC0) != 0x80)
+            return 0;
+        code = code << 6 | (s[i] & 0x3FU);
+    }
+    if (n == 0 || code < least[n] || code > 0x10FFFF || (code >= 0xD800 && code < 0xE000))
+        return 0;
+    if (code < 0x20 || (code >= 0x7F && code < 0xA0) || code == 0x2028 || code == 0x2029)
+        return 0;
+    return n;
+}
+
+bool pv_is_plain_text(const char *text, size_t most)
+{
+    const unsigned char *s = (const unsigned char *)text;
+    size_t at = 0;
+
+    while (s[at]) {
+        size_t n = plain_character(s + at);
+
+        at += n;
+        if (n == 0 || at > most)
+            return false;
+    }
+    return true;
+}

@@ -1,0 +1,195 @@
+/* The parts a spec holds: which kinds, and how many, say the rows of kinds.def. */
+#include <string.h>
+
+#include "spec.h"
+
+/* The list that holds parts of a kind, or -1. Lists stand in the order of the
+ * owner's rows. */
+static int32_t list_of(int32_t owner, int32_t part, const pv_part **rule)
+{
+    int32_t list = 0;
+
+    for (int32_t i = 0; i < pv_part_rows; i++) {
+        if (pv_parts[i].owner != owner)
+            continue;
+        if (pv_parts[i].part == part) {
+            if (rule)
+                *rule = &pv_parts[i];
+            return list;
+        }
+        list++;
+    }
+    return -1;
+}
+
+const pv_part_list *pv_spec_parts(const pvsize_spec *spec, int32_t kind)
+{
+    static const pv_part_list none = {NULL, 0, 0};
+    int32_t list = list_of(spec->kind, kind, NULL);
+
+    return list < 0 ? &none : &spec->parts[list];
+}
+
+static pvsize_status check_handles(const pvsize_spec *spec, const pvsize_spec *part,
+                                   pvsize_diag *diag)
+{
+    if (!spec)
+        return pv_fail_null(diag, "spec");
+    if (!pv_spec_live(spec))
+        return pv_fail_handle(diag, "spec");
+    if (!part)
+        return pv_fail_null(diag, "part");
+    if (!pv_spec_live(part))
+        return pv_fail_handle(diag, "part");
+    return PVSIZE_OK;
+}
+
+static pvsize_status wrong_part(const pvsize_spec *spec, int32_t kind, pvsize_diag *diag)
+{
+    return pv_fail_name(diag, PVSIZE_E_WRONG_KIND, kind, pv_kinds[spec->kind].name);
+}
+
+pvsize_status pvsize_spec_add(pvsize_spec *spec, const pvsize_spec *part, int32_t *index,
+                              pvsize_diag *diag)
+{
+    pvsize_status status = check_handles(spec, part, diag);
+    const pv_part *rule = NULL;
+    pv_part_list *list;
+    pvsize_spec *copy, **grown;
+    int32_t place;
+
+    if (status)
+        return status;
+    place = list_of(spec->kind, part->kind, &rule);
+    if (place < 0)
+        return wrong_part(spec, pv_kinds[part->kind].number, diag);
+    list = &spec->parts[place];
+    if (list->count >= (size_t)rule->most)
+        return pv_fail_range(diag, PVSIZE_E_TOO_MANY, pv_kinds[part->kind].number,
+                             (double)list->count + 1, rule->fewest, rule->most);
+    status = pvsize_spec_clone(part, &spec->memory, &copy, diag);
+    if (status)
+        return status;
+    grown = pv_grow(&spec->memory, list->item, list->count, &list->capacity, sizeof *list->item);
+    if (!grown) {
+        pvsize_spec_free(copy);
+        return pv_fail(diag, PVSIZE_E_NO_MEMORY);
+    }
+    list->item = grown;
+    if (index)
+        *index = (int32_t)list->count;
+    list->item[list->count++] = copy;
+    return PVSIZE_OK;
+}
+
+/* The list of a spec that holds parts of a kind. */
+static pvsize_status find_list(const pvsize_spec *spec, int32_t kind, const pv_part_list **list,
+                               pvsize_diag *diag)
+{
+    const pv_kind *row;
+    int32_t place;
+
+    if (!spec)
+        return pv_fail_null(diag, "spec");
+    if (!pv_spec_live(spec))
+        return pv_fail_handle(diag, "spec");
+    row = pv_kind_find(kind);
+    if (!row)
+        return pv_fail_value(diag, PVSIZE_E_UNKNOWN_NUMBER, 0, kind);
+    place = list_of(spec->kind, (int32_t)(row - pv_kinds), NULL);
+    if (place < 0)
+        return wrong_part(spec, kind, diag);
+    *list = &spec->parts[place];
+    return PVSIZE_OK;
+}
+
+static pvsize_status find_part(const pvsize_spec *spec, int32_t kind, int32_t index,
+                               const pv_part_list **list, pvsize_diag *diag)
+{
+    pvsize_status status = find_list(spec, kind, list, diag);
+
+    if (!status && (index < 0 || (size_t)index >= (*list)->count))
+        return pv_fail_index(diag, PVSIZE_E_BAD_INDEX, kind, index, (int32_t)(*list)->count);
+    return status;
+}
+
+pvsize_status pvsize_spec_part_count(const pvsize_spec *spec, int32_t kind, int32_t *count,
+                                     pvsize_diag *diag)
+{
+    const pv_part_list *list;
+    pvsize_status status = find_list(spec, kind, &list, diag);
+
+    if (status)
+        return status;
+    if (!count)
+        return pv_fail_null(diag, "count");
+    *count = (int32_t)list->count;
+    return PVSIZE_OK;
+}
+
+pvsize_status pvsize_spec_part(const pvsize_spec *spec, int32_t kind, int32_t index,
+                               pvsize_spec **out, pvsize_diag *diag)
+{
+    const pv_part_list *list;
+    pvsize_status status;
+
+    if (!out)
+        return pv_fail_null(diag, "out");
+    *out = NULL;
+    status = find_part(spec, kind, index, &list, diag);
+    if (status)
+        return status;
+    return pvsize_spec_clone(list->item[index], &spec->memory, out, diag);
+}
+
+pvsize_status pvsize_spec_replace(pvsize_spec *spec, int32_t index, const pvsize_spec *part,
+                                  pvsize_diag *diag)
+{
+    pvsize_status status = check_handles(spec, part, diag);
+    const pv_part_list *list;
+    pvsize_spec *copy;
+
+    if (!status)
+        status = find_part(spec, pv_kinds[part->kind].number, index, &list, diag);
+    if (!status)
+        status = pvsize_spec_clone(part, &spec->memory, &copy, diag);
+    if (status)
+        return status;
+    pvsize_spec_free(list->item[index]);
+    list->item[index] = copy;
+    return PVSIZE_OK;
+}
+
+pvsize_status pvsize_spec_remove(pvsize_spec *spec, int32_t kind, int32_t index, pvsize_diag *diag)
+{
+    const pv_part_list *found;
+    pvsize_status status = find_part(spec, kind, index, &found, diag);
+    pv_part_list *list;
+
+    if (status)
+        return status;
+    list = &spec->parts[list_of(spec->kind, (int32_t)(pv_kind_find(kind) - pv_kinds), NULL)];
+    pvsize_spec_free(list->item[index]);
+    memmove(&list->item[index], &list->item[index + 1],
+            (list->count - (size_t)index - 1) * sizeof(pvsize_spec *));
+    list->count--;
+    return PVSIZE_OK;
+}
+
+pvsize_status pvsize_spec_set_part_number(pvsize_spec *spec, int32_t index, int32_t term,
+                                          double value, pvsize_diag *diag)
+{
+    const pv_part_list *list;
+    pvsize_status status;
+
+    if (!spec)
+        return pv_fail_null(diag, "spec");
+    if (!pv_spec_live(spec))
+        return pv_fail_handle(diag, "spec");
+    if (!pv_term_find(term))
+        return pv_fail_value(diag, PVSIZE_E_UNKNOWN_NUMBER, 0, term);
+    status = find_part(spec, pvsize_term_kind(term), index, &list, diag);
+    if (status)
+        return status;
+    return pvsize_spec_set_number(list->item[index], term, value, diag);
+}

@@ -1,0 +1,143 @@
+/* Makes the tables from their rows. */
+#include "tables.h"
+
+/* the link column: the set of a choice, or the kind an index counts in */
+#define NO_LINK .set = 0
+#define SET_ANSWER .set = PVSIZE_SET_ANSWER
+#define SET_CELL .set = PVSIZE_SET_CELL
+#define SET_ISOLATOR .set = PVSIZE_SET_ISOLATOR
+#define SET_COOLING .set = PVSIZE_SET_COOLING
+#define SET_BUILDING .set = PVSIZE_SET_BUILDING
+#define SET_MOUNTING .set = PVSIZE_SET_MOUNTING
+#define SET_EXPORT_CONTROL .set = PVSIZE_SET_EXPORT_CONTROL
+#define TO_INVERTER .refers_to = PVSIZE_KIND_INVERTER
+#define TO_INPUT .refers_to = PVSIZE_KIND_INPUT
+#define TO_PLANE .refers_to = PVSIZE_KIND_PLANE
+
+#define TERM(number_, KIND_, ID, name_, TYPE_, unit_, low_, high_, NEED_, deflt_, link, text_)  \
+    {.number = number_,                                                                        \
+     .kind = PV_KIND_##KIND_,                                                                  \
+     .scope = PV_KIND_##KIND_,                                                                 \
+     .type = PVSIZE_TYPE_##TYPE_,                                                              \
+     .need = PVSIZE_NEED_##NEED_,                                                              \
+     link,                                                                                     \
+     .low = low_,                                                                              \
+     .high = high_,                                                                            \
+     .deflt = deflt_,                                                                          \
+     .name = #name_,                                                                           \
+     .symbol = #name_,                                                                         \
+     .unit = unit_,                                                                            \
+     .text = text_},
+
+static const pv_term module_rows[] = {
+#include "module.def"
+};
+static const pv_term input_rows[] = {
+#include "input.def"
+};
+static const pv_term inverter_rows[] = {
+#include "inverter.def"
+};
+static const pv_term efficiency_point_rows[] = {
+#include "efficiency_point.def"
+};
+static const pv_term site_rows[] = {
+#include "site.def"
+};
+static const pv_term plane_rows[] = {
+#include "plane.def"
+};
+static const pv_term array_rows[] = {
+#include "array.def"
+};
+static const pv_term system_rows[] = {
+#include "system.def"
+};
+
+#define FIGURE(number_, ID, name_, symbol_, unit_, low_, high_, text_) \
+    {.number = number_,                                                \
+     .kind = PV_KIND_FIGURE,                                           \
+     .scope = -1,                                                      \
+     .type = PVSIZE_TYPE_NUMBER,                                       \
+     .low = low_,                                                      \
+     .high = high_,                                                    \
+     .name = #name_,                                                   \
+     .symbol = symbol_,                                                \
+     .unit = unit_,                                                    \
+     .text = text_},
+
+static const pv_term figure_rows[] = {
+#include "figures.def"
+};
+
+#define HEAD true
+#define PLAIN false
+/* a yes-or-no quantity is a choice of the set of answers */
+#define KIND_OF_NUMBER .type = PVSIZE_TYPE_NUMBER
+#define KIND_OF_COUNT .type = PVSIZE_TYPE_COUNT
+#define KIND_OF_ANSWER .type = PVSIZE_TYPE_CHOICE, .set = PVSIZE_SET_ANSWER
+#define QUANTITY(number_, ID, name_, SCOPE_, symbol_, TYPE_, unit_, HEAD_, text_) \
+    {.number = number_,                                                           \
+     .kind = PV_KIND_QUANTITY,                                                    \
+     .scope = PV_KIND_##SCOPE_,                                                   \
+     KIND_OF_##TYPE_,                                                             \
+     .head = HEAD_,                                                               \
+     .name = #name_,                                                              \
+     .symbol = symbol_,                                                           \
+     .unit = unit_,                                                               \
+     .text = text_},
+
+static const pv_term quantity_rows[] = {
+#include "quantities.def"
+};
+
+#define QUIET true
+#define LOUD false
+#define RULE(number_, ID, name_, SCOPE_, LOUDNESS_, VALUE_, COMPARE_, LIMIT_, title_, breach_) \
+    {.number = number_,                                                                        \
+     .kind = PV_KIND_RULE,                                                                     \
+     .scope = PV_KIND_##SCOPE_,                                                                \
+     .type = PVSIZE_TYPE_RULE,                                                                 \
+     .quiet = LOUDNESS_,                                                                       \
+     .value = PVSIZE_##VALUE_,                                                                 \
+     .compare = PVSIZE_COMPARE_##COMPARE_,                                                     \
+     .limit = PVSIZE_##LIMIT_,                                                                 \
+     .name = #name_,                                                                           \
+     .symbol = #name_,                                                                         \
+     .unit = "",                                                                               \
+     .text = title_,                                                                           \
+     .breach = breach_},
+
+static const pv_term rule_rows[] = {
+#include "rules.def"
+};
+
+#define ROWS_MODULE module_rows
+#define ROWS_INPUT input_rows
+#define ROWS_INVERTER inverter_rows
+#define ROWS_EFFICIENCY_POINT efficiency_point_rows
+#define ROWS_SITE site_rows
+#define ROWS_PLANE plane_rows
+#define ROWS_ARRAY array_rows
+#define ROWS_SYSTEM system_rows
+#define ROWS_FIGURE figure_rows
+#define ROWS_QUANTITY quantity_rows
+#define ROWS_RULE rule_rows
+
+const pv_kind pv_kinds[PV_KINDS] = {
+#define KIND(number, ID, name, plural, text) \
+    {number, #name, #plural, text, ROWS_##ID, PV_COUNT(ROWS_##ID)},
+#define PART(owner, part, fewest, most)
+#include "kinds.def"
+#undef KIND
+#undef PART
+};
+
+const pv_part pv_parts[] = {
+#define KIND(number, ID, name, plural, text)
+#define PART(owner, part, fewest, most) {PV_KIND_##owner, PV_KIND_##part, fewest, most},
+#include "kinds.def"
+#undef KIND
+#undef PART
+};
+const int32_t pv_part_rows = PV_COUNT(pv_parts);

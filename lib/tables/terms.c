@@ -1,0 +1,413 @@
+/* Lookup in the tables, and their public description. */
+#include <string.h>
+
+#include "tables.h"
+
+typedef struct choice {
+    int32_t set, number;
+    const char *name, *text;
+} choice;
+
+static const choice choices[] = {
+#define SET(number, ID, name)
+#define CHOICE(SET, ID, number, name, text) {PVSIZE_SET_##SET, number, #name, text},
+#include "choices.def"
+#undef SET
+#undef CHOICE
+};
+
+const pv_kind *pv_kind_find(int32_t number)
+{
+    for (int32_t i = 0; i < PV_KINDS; i++)
+        if (pv_kinds[i].number == number)
+            return &pv_kinds[i];
+    return NULL;
+}
+
+const pv_term *pv_term_find(int32_t number)
+{
+    const pv_kind *kind = number > 0 ? pv_kind_find(number / 1000 * 1000) : NULL;
+    int32_t low = 0, high;
+
+    if (!kind)
+        return NULL;
+    high = kind->count - 1;
+    /* tables without gaps are hit at once */
+    if (number - kind->number - 1 < high)
+        high = number - kind->number - 1;
+    while (low <= high) {
+        int32_t middle = kind->rows[high].number == number ? high : low + (high - low) / 2;
+
+        if (kind->rows[middle].number == number)
+            return &kind->rows[middle];
+        if (kind->rows[middle].number < number)
+            low = middle + 1;
+        else
+            high = middle - 1;
+    }
+    return NULL;
+}
+
+const pv_term *pv_term_named(const pv_kind *kind, const char *name)
+{
+    for (int32_t i = 0; i < kind->count; i++)
+        if (strcmp(kind->rows[i].name, name) == 0)
+            return &kind->rows[i];
+    return NULL;
+}
+
+int32_t pv_term_place(const pv_term *term)
+{
+    return (int32_t)(term - pv_kinds[term->kind].rows);
+}
+
+void pv_put_term(pv_text *text, int32_t number)
+{
+    const pv_term *term = pv_term_find(number);
+    const pv_kind *kind = term ? &pv_kinds[term->kind] : pv_kind_find(number);
+
+    if (kind)
+        pv_put(text, kind->name);
+    if (term) {
+        pv_put(text, ".");
+        pv_put(text, term->name);
+    }
+    if (!kind)
+        pv_put_int(text, number);
+}
+
+/* kinds */
+
+int32_t pvsize_kind_count(void)
+{
+    return PV_KINDS;
+}
+
+int32_t pvsize_kind_at(int32_t i)
+{
+    return i >= 0 && i < PV_KINDS ? pv_kinds[i].number : 0;
+}
+
+int32_t pvsize_kind_by_name(const char *name)
+{
+    for (int32_t i = 0; name && i < PV_KINDS; i++)
+        if (strcmp(pv_kinds[i].name, name) == 0)
+            return pv_kinds[i].number;
+    return 0;
+}
+
+const char *pvsize_kind_name(int32_t kind)
+{
+    const pv_kind *row = pv_kind_find(kind);
+
+    return row ? row->name : NULL;
+}
+
+const char *pvsize_kind_plural(int32_t kind)
+{
+    const pv_kind *row = pv_kind_find(kind);
+
+    return row ? row->plural : NULL;
+}
+
+const char *pvsize_kind_text(int32_t kind)
+{
+    const pv_kind *row = pv_kind_find(kind);
+
+    return row ? row->text : NULL;
+}
+
+int32_t pvsize_kind_is_spec(int32_t kind)
+{
+    const pv_kind *row = pv_kind_find(kind);
+
+    return row && row - pv_kinds < PV_SCOPES;
+}
+
+static const pv_part *part_at(int32_t kind, int32_t i)
+{
+    for (int32_t row = 0; row < pv_part_rows; row++)
+        if (pv_kinds[pv_parts[row].owner].number == kind && i-- == 0)
+            return &pv_parts[row];
+    return NULL;
+}
+
+static const pv_part *part_of(int32_t kind, int32_t part)
+{
+    const pv_part *row;
+
+    for (int32_t i = 0; (row = part_at(kind, i)); i++)
+        if (pv_kinds[row->part].number == part)
+            return row;
+    return NULL;
+}
+
+int32_t pvsize_kind_part_count(int32_t kind)
+{
+    int32_t count = 0;
+
+    while (part_at(kind, count))
+        count++;
+    return count;
+}
+
+int32_t pvsize_kind_part_at(int32_t kind, int32_t i)
+{
+    const pv_part *row = i >= 0 ? part_at(kind, i) : NULL;
+
+    return row ? pv_kinds[row->part].number : 0;
+}
+
+int32_t pvsize_kind_part_fewest(int32_t kind, int32_t part)
+{
+    const pv_part *row = part_of(kind, part);
+
+    return row ? row->fewest : -1;
+}
+
+int32_t pvsize_kind_part_most(int32_t kind, int32_t part)
+{
+    const pv_part *row = part_of(kind, part);
+
+    return row ? row->most : -1;
+}
+
+/* terms */
+
+int32_t pvsize_term_count(int32_t kind)
+{
+    const pv_kind *row = pv_kind_find(kind);
+
+    return row ? row->count : 0;
+}
+
+int32_t pvsize_term_at(int32_t kind, int32_t i)
+{
+    const pv_kind *row = pv_kind_find(kind);
+
+    return row && i >= 0 && i < row->count ? row->rows[i].number : 0;
+}
+
+int32_t pvsize_term_by_name(int32_t kind, const char *name)
+{
+    const pv_kind *row = pv_kind_find(kind);
+    const pv_term *term = row && name ? pv_term_named(row, name) : NULL;
+
+    return term ? term->number : 0;
+}
+
+int32_t pvsize_term_kind(int32_t term)
+{
+    const pv_term *row = pv_term_find(term);
+
+    return row ? pv_kinds[row->kind].number : 0;
+}
+
+const char *pvsize_term_name(int32_t term)
+{
+    const pv_term *row = pv_term_find(term);
+
+    return row ? row->name : NULL;
+}
+
+const char *pvsize_term_unit(int32_t term)
+{
+    const pv_term *row = pv_term_find(term);
+
+    return row ? row->unit : NULL;
+}
+
+const char *pvsize_term_text(int32_t term)
+{
+    const pv_term *row = pv_term_find(term);
+
+    return row ? row->text : NULL;
+}
+
+int32_t pvsize_term_type(int32_t term)
+{
+    const pv_term *row = pv_term_find(term);
+
+    return row ? row->type : 0;
+}
+
+int32_t pvsize_term_need(int32_t term)
+{
+    const pv_term *row = pv_term_find(term);
+
+    return row ? row->need : 0;
+}
+
+/* Ends of a set's numbers, so that a choice has a range like any other. */
+static void set_range(int32_t set, double *low, double *high)
+{
+    bool first = true;
+
+    for (int32_t i = 0; i < PV_COUNT(choices); i++) {
+        if (choices[i].set != set)
+            continue;
+        if (first || choices[i].number < *low)
+            *low = choices[i].number;
+        if (first || choices[i].number > *high)
+            *high = choices[i].number;
+        first = false;
+    }
+}
+
+pvsize_status pvsize_term_range(int32_t term, double *low, double *high)
+{
+    const pv_term *row = pv_term_find(term);
+    double ends[2] = {0, 0};
+
+    if (!row)
+        return PVSIZE_E_UNKNOWN_NUMBER;
+    if (row->type == PVSIZE_TYPE_TEXT || row->kind == PV_KIND_QUANTITY || row->kind == PV_KIND_RULE)
+        return PVSIZE_E_NOT_SET;
+    if (row->type == PVSIZE_TYPE_CHOICE) {
+        set_range(row->set, &ends[0], &ends[1]);
+    } else {
+        ends[0] = row->low;
+        ends[1] = row->high;
+    }
+    if (low)
+        *low = ends[0];
+    if (high)
+        *high = ends[1];
+    return PVSIZE_OK;
+}
+
+pvsize_status pvsize_term_default(int32_t term, double *value)
+{
+    const pv_term *row = pv_term_find(term);
+
+    if (!row)
+        return PVSIZE_E_UNKNOWN_NUMBER;
+    if (row->need != PVSIZE_NEED_DEFAULT)
+        return PVSIZE_E_NOT_SET;
+    if (value)
+        *value = row->deflt;
+    return PVSIZE_OK;
+}
+
+int32_t pvsize_term_refers_to(int32_t term)
+{
+    const pv_term *row = pv_term_find(term);
+
+    return row ? row->refers_to : 0;
+}
+
+int32_t pvsize_term_scope(int32_t term)
+{
+    const pv_term *row = pv_term_find(term);
+
+    return row && row->scope >= 0 ? pv_kinds[row->scope].number : 0;
+}
+
+int32_t pvsize_term_rule_value(int32_t term)
+{
+    const pv_term *row = pv_term_find(term);
+
+    return row ? row->value : 0;
+}
+
+int32_t pvsize_term_rule_compare(int32_t term)
+{
+    const pv_term *row = pv_term_find(term);
+
+    return row ? row->compare : 0;
+}
+
+int32_t pvsize_term_rule_limit(int32_t term)
+{
+    const pv_term *row = pv_term_find(term);
+
+    return row ? row->limit : 0;
+}
+
+/* sets of named values */
+
+static const choice *find_choice(int32_t set, int32_t number)
+{
+    for (int32_t i = 0; i < PV_COUNT(choices); i++)
+        if (choices[i].set == set && choices[i].number == number)
+            return &choices[i];
+    return NULL;
+}
+
+bool pv_set_has(int32_t set, double number)
+{
+    return number >= 0 && number < 1000 && find_choice(set, (int32_t)number);
+}
+
+int32_t pvsize_set_count(int32_t set)
+{
+    int32_t count = 0;
+
+    for (int32_t i = 0; i < PV_COUNT(choices); i++)
+        count += choices[i].set == set;
+    return count;
+}
+
+int32_t pvsize_set_at(int32_t set, int32_t i)
+{
+    for (int32_t row = 0; i >= 0 && row < PV_COUNT(choices); row++)
+        if (choices[row].set == set && i-- == 0)
+            return choices[row].number;
+    return -1;
+}
+
+int32_t pvsize_set_by_name(int32_t set, const char *name)
+{
+    for (int32_t i = 0; name && i < PV_COUNT(choices); i++)
+        if (choices[i].set == set && strcmp(choices[i].name, name) == 0)
+            return choices[i].number;
+    return -1;
+}
+
+const char *pvsize_set_name(int32_t set, int32_t number)
+{
+    const choice *row = find_choice(set, number);
+
+    return row ? row->name : NULL;
+}
+
+const char *pvsize_set_text(int32_t set, int32_t number)
+{
+    const choice *row = find_choice(set, number);
+
+    return row ? row->text : NULL;
+}
+
+/* choices of a term: its set, if it has one */
+
+static int32_t set_of(int32_t term)
+{
+    const pv_term *row = pv_term_find(term);
+
+    return row ? row->set : 0;
+}
+
+int32_t pvsize_choice_count(int32_t term)
+{
+    return pvsize_set_count(set_of(term));
+}
+
+int32_t pvsize_choice_at(int32_t term, int32_t i)
+{
+    return pvsize_set_at(set_of(term), i);
+}
+
+int32_t pvsize_choice_by_name(int32_t term, const char *name)
+{
+    return pvsize_set_by_name(set_of(term), name);
+}
+
+const char *pvsize_choice_name(int32_t term, int32_t number)
+{
+    return pvsize_set_name(set_of(term), number);
+}
+
+const char *pvsize_choice_text(int32_t term, int32_t number)
+{
+    return pvsize_set_text(set_of(term), number);
+}
