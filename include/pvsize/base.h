@@ -25,14 +25,14 @@ extern "C" {
  * Status   Every call that can fail returns a pvsize_status: PVSIZE_OK (0) or
  *          one of the PVSIZE_E_ numbers of ids.h. On failure nothing is
  *          changed: no object, and no output unless its text says so.
- * Detail   The last argument of such a call is a pvsize_diag or null. A failure
- *          fills it; success leaves it alone, so that the result of a run of
- *          calls can be asked for once at its end.
- * Handles  Opaque. Made by a ..._new or ..._clone call, given back to the
- *          matching ..._free, which takes null. Objects copy what they are
- *          given and never refer to one another: free them in any order.
- * Threads  Calls that take an object as const may run at once on that object;
- *          any other call needs it alone. Different objects are independent.
+ * Detail   The last argument of such a call is a pvsize_diag or null (the calls on
+ *          diags themselves and on the tables have none). A failure fills it; success leaves it
+ * alone, so that the result of a run of calls can be asked for once at its end. Handles  Opaque.
+ * Made by a ..._new or ..._clone call, given back to the matching ..._free, which takes null.
+ * Objects copy what they are given and never refer to one another: free them in any order. A handle
+ * of another type is refused; one already freed is refused where its memory still tells, but using
+ * it is an error in the program, as with any pointer. Threads  Calls that take an object as const
+ * may run at once on that object; any other call needs it alone. Different objects are independent.
  *          There is no global state, and no call reads the locale, the clock,
  *          the environment, a file or the network.
  * Text     Null-terminated UTF-8. Text in is copied. Text out goes to the
@@ -67,7 +67,8 @@ PVSIZE_API const char *pvsize_caution(void);
 
 /* Memory hooks for one object. `allocate` returns memory aligned for any type,
  * or null; `release` is never called with null. The object keeps a copy of the
- * struct; `user` is passed through. Null instead of the struct: malloc, free. */
+ * struct; `user` is passed through. Null instead of the struct: malloc, free. A
+ * struct with only one of the two calls is refused. */
 typedef struct pvsize_allocator {
     void *(*allocate)(void *user, size_t size);
     void (*release)(void *user, void *block);
@@ -82,19 +83,23 @@ PVSIZE_API void pvsize_diag_free(pvsize_diag *diag);
 /* Forgets the failure held. */
 PVSIZE_API pvsize_status pvsize_diag_clear(pvsize_diag *diag);
 /* Status of the last failure; PVSIZE_OK if none since made or cleared;
- * PVSIZE_E_BAD_HANDLE for anything but a live diag. */
+ * PVSIZE_E_BAD_HANDLE for what is no diag. */
 PVSIZE_API pvsize_status pvsize_diag_status(const pvsize_diag *diag);
 /* Number of the parameter, figure, quantity, rule or kind concerned; 0 if none. */
 PVSIZE_API int32_t pvsize_diag_term(const pvsize_diag *diag);
-/* Index concerned; -1 if none. */
+/* Place of the part that the parameter belongs to, among its owner's parts of
+ * that kind; -1 if none. */
 PVSIZE_API int32_t pvsize_diag_index(const pvsize_diag *diag);
 /* Offending value and the allowed range. Each output may be null.
  * PVSIZE_E_NOT_SET where the failure has none; the outputs are then 0. */
 PVSIZE_API pvsize_status pvsize_diag_value(const pvsize_diag *diag, double *value);
 PVSIZE_API pvsize_status pvsize_diag_range(const pvsize_diag *diag, double *low, double *high);
-/* The failure in one line: what, what was given, what is allowed. */
+/* The failure in one line: where, what, what was given, what is allowed. The
+ * second leaves out where, for callers that name the place in their own way. */
 PVSIZE_API pvsize_status pvsize_diag_text(const pvsize_diag *diag, char *buffer, size_t capacity,
                                           size_t *length);
+PVSIZE_API pvsize_status pvsize_diag_reason(const pvsize_diag *diag, char *buffer, size_t capacity,
+                                            size_t *length);
 
 #ifdef __cplusplus
 }

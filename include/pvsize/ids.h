@@ -11,15 +11,19 @@ enum {
     PVSIZE_E_BAD_HANDLE = 102, /* not a live handle of the type this call takes */
     PVSIZE_E_UNKNOWN_NUMBER = 103, /* no row of any table has this number */
     PVSIZE_E_UNKNOWN_NAME = 104, /* no row of the table has this name */
-    PVSIZE_E_WRONG_KIND = 105, /* belongs to another kind of object */
+    PVSIZE_E_WRONG_KIND = 105, /* of another kind than this call takes */
     PVSIZE_E_WRONG_TYPE = 106, /* the parameter holds another type of value */
     PVSIZE_E_BAD_INDEX = 107, /* index outside the list */
     PVSIZE_E_NOT_FINITE = 201, /* not a finite number */
     PVSIZE_E_OUT_OF_RANGE = 202, /* outside the allowed range */
     PVSIZE_E_NOT_WHOLE = 203, /* must be a whole number */
     PVSIZE_E_BAD_CHOICE = 204, /* not one of the choices */
-    PVSIZE_E_BAD_TEXT = 205, /* text is too long, not UTF-8, or holds control characters */
-    PVSIZE_E_NOT_SET = 301, /* the parameter has neither a value nor a default */
+    PVSIZE_E_BAD_TEXT = 205, /* not UTF-8, or holds control characters */
+    PVSIZE_E_TOO_LONG = 206, /* text has too many bytes */
+    PVSIZE_E_BAD_NAME = 207, /* a name is a word of a to z, 0 to 9 and _, of 1 to 63 bytes */
+    PVSIZE_E_NAME_TAKEN = 208, /* the name is in use */
+    PVSIZE_E_WRONG_UNIT = 209, /* the two sides have unlike units */
+    PVSIZE_E_NOT_SET = 301, /* has no value */
     PVSIZE_E_MISSING_PART = 302, /* a part that this object must have was not added */
     PVSIZE_E_BROKEN_REFERENCE = 303, /* refers to a part that is not there */
     PVSIZE_E_TOO_MANY = 304, /* more parts than this object may have */
@@ -63,6 +67,7 @@ enum {
     PVSIZE_SET_NEED = 14,
     PVSIZE_SET_STATE = 15,
     PVSIZE_SET_TEXT = 16,
+    PVSIZE_SET_OUTCOME = 17,
     /* numbers are never reused */
 };
 
@@ -130,6 +135,10 @@ enum {
     PVSIZE_TEXT_REASON = 8, /* why the finding was not assessed; empty otherwise */
     PVSIZE_TEXT_WORKING = 9, /* steps that lead to the value and the limit, plain text */
     PVSIZE_TEXT_WORKING_MARKDOWN = 10, /* the same in Markdown */
+    PVSIZE_OUTCOME_NOTHING = 0, /* no rule found anything to judge */
+    PVSIZE_OUTCOME_HOLDS = 1, /* every limit that must hold was assessed and holds */
+    PVSIZE_OUTCOME_INCOMPLETE = 2, /* no limit that must hold is known to be broken, but some were not assessed */
+    PVSIZE_OUTCOME_BROKEN = 3, /* a limit that must hold is broken */
     /* numbers are never reused */
 };
 
@@ -159,8 +168,8 @@ enum {
     PVSIZE_MODULE_MASS = 1022, /* mass, kg */
     PVSIZE_MODULE_POWER_TOLERANCE_MINUS = 1023, /* how far Pmax may fall below the rating, % */
     PVSIZE_MODULE_POWER_TOLERANCE_PLUS = 1024, /* how far Pmax may lie above the rating, % */
-    PVSIZE_MODULE_VOC_TOLERANCE = 1025, /* production tolerance of Voc, plus or minus, % */
-    PVSIZE_MODULE_ISC_TOLERANCE = 1026, /* production tolerance of Isc, plus or minus, % */
+    PVSIZE_MODULE_VOC_TOLERANCE = 1025, /* production tolerance of Voc, plus or minus; the voltage rules take the rated Voc, % */
+    PVSIZE_MODULE_ISC_TOLERANCE = 1026, /* production tolerance of Isc, plus or minus; the current rules take the rated Isc, % */
     PVSIZE_INPUT_NAME = 2001, /* label of the input, as marked on the inverter */
     PVSIZE_INPUT_MAX_VOLTAGE = 2002, /* absolute maximum d.c. voltage, V */
     PVSIZE_INPUT_TRACKING_MIN = 2003, /* lower end of the tracking window, V */
@@ -207,7 +216,7 @@ enum {
     PVSIZE_PLANE_CAPACITY = 6004, /* modules that fit on the plane */
     PVSIZE_PLANE_MOUNTING = 6005, /* how the modules are mounted */
     PVSIZE_PLANE_CELL_RISE = 6006, /* cell temperature above ambient on a hot afternoon; overrides the rule set's figure for the mounting, K */
-    PVSIZE_PLANE_CURRENT_CORRECTION = 6007, /* factor on Isc for bifacial, tracked or vertical arrays, snow or altitude (K_corr of IEC 62548-1:2023 annex F; from memory, uncertain) */
+    PVSIZE_PLANE_CURRENT_CORRECTION = 6007, /* factor on Isc for bifacial, tracked or vertical arrays, snow or altitude */
     PVSIZE_ARRAY_NAME = 7001, /* label of the array */
     PVSIZE_ARRAY_INVERTER = 7002, /* inverter the strings go to */
     PVSIZE_ARRAY_INPUT = 7003, /* input of that inverter */
@@ -247,6 +256,7 @@ enum {
     PVSIZE_FIGURE_REQUIRED_YES = 20024, /* the answer yes, as the limit of a yes-or-no rule */
     PVSIZE_FIGURE_NO_DIFFERENCE = 20025, /* no difference at all, as a limit */
     PVSIZE_FIGURE_ONE = 20026, /* one, as a limit */
+    PVSIZE_FIGURE_DATA_CURRENT_TOLERANCE = 20027, /* how far the a.c. current at the rating may lie above the stated maximum before the data sheet contradicts itself, % */
     /* numbers are never reused */
 };
 
@@ -257,6 +267,7 @@ enum {
     PVSIZE_QUANTITY_MODULE_ISC_COEFFICIENT = 30003, /* temperature coefficient of Isc, from either form of the data sheet, %/K */
     PVSIZE_QUANTITY_MODULE_POWER_DEVIATION = 30004, /* how far Imp x Vmp lies from Pmax, % */
     PVSIZE_QUANTITY_MODULE_COEFFICIENT_DEVIATION = 30005, /* how far the two statements of the coefficient of Voc differ, %/K */
+    PVSIZE_QUANTITY_MODULE_GIVEN = 30006, /* every required value of the module is there */
     PVSIZE_QUANTITY_CELL_TEMP_HOT = 30101, /* cell temperature on a hot afternoon, °C */
     PVSIZE_QUANTITY_MODULE_VOC_COLD = 30102, /* open-circuit voltage of one module on the coldest morning, V */
     PVSIZE_QUANTITY_MODULE_VMP_HOT = 30103, /* maximum-power voltage of one module on a hot afternoon, V */
@@ -268,16 +279,17 @@ enum {
     PVSIZE_QUANTITY_BUILDING_VOLTAGE_LIMIT = 30109, /* largest array voltage for the class of building, V */
     PVSIZE_QUANTITY_STRING_VOLTAGE_LIMIT = 30110, /* lowest of the known voltage limits: input, module, building, V */
     PVSIZE_QUANTITY_TRACKING_FLOOR = 30111, /* lower end of the tracking window with reserve, V */
-    PVSIZE_QUANTITY_STRING_MODULES_MAX = 30112, /* most modules in a string */
-    PVSIZE_QUANTITY_STRING_MODULES_MIN = 30113, /* fewest modules in a string */
+    PVSIZE_QUANTITY_STRING_MODULES_MAX = 30112, /* most modules in a string within the known limits on its cold voltage */
+    PVSIZE_QUANTITY_STRING_MODULES_MIN = 30113, /* fewest modules in a string that stay in the tracking window on a hot afternoon */
     PVSIZE_QUANTITY_ARRAY_MODULES = 30114, /* modules of the array */
     PVSIZE_QUANTITY_ARRAY_POWER = 30115, /* power of the array at STC, W */
     PVSIZE_QUANTITY_ARRAY_ISC_MAX = 30116, /* largest short-circuit current of the array, A */
     PVSIZE_QUANTITY_ARRAY_IMP = 30117, /* operating current of the array at STC, A */
-    PVSIZE_QUANTITY_MODULE_ISC_LIMIT = 30118, /* largest module Isc that the input takes with this number of strings, A */
-    PVSIZE_QUANTITY_INPUT_STRINGS_MAX = 30119, /* most strings of this module that the input's short-circuit rating takes */
-    PVSIZE_QUANTITY_INPUT_STRINGS_LOSSLESS = 30120, /* most strings of this module within the input's operating current */
+    PVSIZE_QUANTITY_MODULE_ISC_LIMIT = 30118, /* largest module Isc for this number of strings, alone on the input, A */
+    PVSIZE_QUANTITY_INPUT_STRINGS_MAX = 30119, /* most strings like these, alone on the input, within its short-circuit rating */
+    PVSIZE_QUANTITY_INPUT_STRINGS_LOSSLESS = 30120, /* most strings like these, alone on the input, within its operating current */
     PVSIZE_QUANTITY_STRING_ISC_MAX = 30121, /* largest short-circuit current of one string, A */
+    PVSIZE_QUANTITY_ARRAY_GIVEN = 30122, /* every required value of the array is there */
     PVSIZE_QUANTITY_INPUT_STRINGS = 30201, /* strings on the input */
     PVSIZE_QUANTITY_INPUT_ISC_MAX = 30202, /* largest short-circuit current into the input, A */
     PVSIZE_QUANTITY_INPUT_IMP = 30203, /* operating current into the input at STC, A */
@@ -292,12 +304,18 @@ enum {
     PVSIZE_QUANTITY_INPUT_ISOLATED = 30212, /* a load-break d.c. isolator serves the input: a built-in one that meets IEC 60947-3 and locks off, or an external one */
     PVSIZE_QUANTITY_INPUT_STRING_ISC_HIGHEST = 30213, /* largest short-circuit current of one string among those on the input, A */
     PVSIZE_QUANTITY_INPUT_ARRAYS = 30214, /* arrays on the input */
+    PVSIZE_QUANTITY_ISOLATOR_VOLTAGE_DUTY = 30215, /* voltage that the built-in isolator must break, where it is relied on, V */
+    PVSIZE_QUANTITY_ISOLATOR_CURRENT_DUTY = 30216, /* current that the built-in isolator must break, where it is relied on, A */
+    PVSIZE_QUANTITY_INPUT_GIVEN = 30217, /* every required value of the input is there */
     PVSIZE_QUANTITY_INVERTER_PV_POWER = 30301, /* array power at STC on the inverter, W */
     PVSIZE_QUANTITY_PV_LIMIT_RATIO = 30302, /* largest array power by the array ratio, W */
     PVSIZE_QUANTITY_PV_LIMIT = 30303, /* largest array power: the lower of the ratio's and the maker's limit, W */
     PVSIZE_QUANTITY_ARRAY_RATIO = 30304, /* array power over rated a.c. power */
     PVSIZE_QUANTITY_INVERTER_AC_CURRENT = 30305, /* a.c. current at rated apparent power, per phase, A */
+    PVSIZE_QUANTITY_INVERTER_AC_CURRENT_STATED = 30306, /* stated largest a.c. current, with the rounding of data sheets, A */
+    PVSIZE_QUANTITY_INVERTER_GIVEN = 30307, /* every required value of the inverter is there */
     PVSIZE_QUANTITY_PLANE_MODULES = 30401, /* modules on the plane */
+    PVSIZE_QUANTITY_SITE_GIVEN = 30451, /* every required value of the site is there */
     PVSIZE_QUANTITY_SYSTEM_PV_POWER = 30501, /* array power at STC of the whole system, W */
     PVSIZE_QUANTITY_SYSTEM_AC_POWER = 30502, /* rated a.c. power of the whole system, W */
     PVSIZE_QUANTITY_SYSTEM_APPARENT_POWER = 30503, /* rated a.c. apparent power of the whole system, VA */
@@ -355,6 +373,11 @@ enum {
     PVSIZE_RULE_DATA_APPARENT = 40621, /* active rating not above the apparent rating */
     PVSIZE_RULE_DATA_AC_CURRENT = 40622, /* a.c. current at the rating within the stated maximum */
     PVSIZE_RULE_DATA_TEMPERATURES = 40631, /* lowest temperature below the highest */
+    PVSIZE_RULE_GIVEN_MODULE = 40701, /* every required value of the module given */
+    PVSIZE_RULE_GIVEN_INPUT = 40702, /* every required value of the input given */
+    PVSIZE_RULE_GIVEN_INVERTER = 40703, /* every required value of the inverter given */
+    PVSIZE_RULE_GIVEN_SITE = 40704, /* every required value of the site given */
+    PVSIZE_RULE_GIVEN_ARRAY = 40705, /* every required value of the array given */
     /* numbers are never reused */
 };
 

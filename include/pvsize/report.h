@@ -19,13 +19,26 @@ PVSIZE_API pvsize_status pvsize_report_new(const pvsize_allocator *memory, pvsiz
 PVSIZE_API void pvsize_report_free(pvsize_report *report);
 
 /* Checks a spec by a rule set and replaces what the report held. A system is
- * checked as a whole; a module, an input, an inverter or a site alone is
- * checked for contradictions in its data. A design that breaks a rule is not
- * an error: it is a finding. Errors are: an array without a module, a system
- * without its parts, an index that refers to nothing. A report that was large
- * enough once is not allocated again. On failure the report keeps what it held. */
+ * checked as a whole; a module, an input, an inverter, a site or a plane alone
+ * for gaps and contradictions in its data.
+ *
+ * A design that breaks a rule is not an error: it is a finding. Errors are: a
+ * system without site or inverter, an array without module or input, an index
+ * that refers to nothing. On failure the report keeps what it held. A report
+ * that was large enough once is not allocated again.
+ *
+ * Most rules report every outcome. Rules on contradictions in the data report a
+ * breach only, rules on gaps only the gap. Equal modules, whatever their
+ * labels, count as one module type. A value that lies within its limit by less
+ * than the rule set's marginal band is called marginal, unless it is a count,
+ * an answer, or held at its limit by control. */
 PVSIZE_API pvsize_status pvsize_check(const pvsize_spec *spec, const pvsize_rules *rules,
                                       pvsize_report *report, pvsize_diag *diag);
+
+/* The whole in one word: PVSIZE_OUTCOME_NOTHING, _HOLDS, _INCOMPLETE or _BROKEN,
+ * by the rules whose severity is MUST. Only HOLDS is good news. */
+PVSIZE_API pvsize_status pvsize_report_outcome(const pvsize_report *report, int32_t *outcome,
+                                               pvsize_diag *diag);
 
 /* How many findings the report holds with this verdict (PVSIZE_VERDICT_..., 0:
  * any) and at least this severity (PVSIZE_SEVERITY_..., 0: any). */
@@ -42,25 +55,28 @@ PVSIZE_API pvsize_status pvsize_report_numbers(const pvsize_report *report, int3
                                                double *value, double *limit, double *margin,
                                                pvsize_diag *diag);
 /* What finding i speaks of: its kind, and the indices that lead to it, each -1
- * where it does not apply. `input` counts within its inverter. */
+ * where it does not apply. `input` counts within its inverter; of a module type,
+ * `array` is the first array that has it. */
 PVSIZE_API pvsize_status pvsize_report_subject(const pvsize_report *report, int32_t i,
                                                int32_t *kind, int32_t *inverter, int32_t *input,
                                                int32_t *array, int32_t *plane, pvsize_diag *diag);
-/* 1 if this finding's limit is the tightest of those its value must keep on
- * this side and there are others, else 0. */
+/* 1 if the value of finding i has other limits on the same side and none of at
+ * least this severity is tighter, else 0. Equal limits govern together. */
 PVSIZE_API pvsize_status pvsize_report_governs(const pvsize_report *report, int32_t i,
                                                int32_t *governs, pvsize_diag *diag);
 /* Term a finding misses if it was not assessed; 0 otherwise. */
 PVSIZE_API pvsize_status pvsize_report_missing(const pvsize_report *report, int32_t i,
                                                int32_t *term, pvsize_diag *diag);
-/* A text of finding i; `what` is PVSIZE_PART_... of ids.h. */
+/* A text of finding i; `what` is PVSIZE_TEXT_... of ids.h. */
 PVSIZE_API pvsize_status pvsize_report_text(const pvsize_report *report, int32_t i, int32_t what,
                                             char *buffer, size_t capacity, size_t *length,
                                             pvsize_diag *diag);
 
 /* A computed quantity (PVSIZE_QUANTITY_...) of one object. The indices say
- * which: those that do not apply are ignored. PVSIZE_E_NOT_SET: no rule and no
- * heading of the report needed it, or data are missing. */
+ * which, by the quantity's scope (pvsize_term_scope): of an inverter `inverter`;
+ * of an input `inverter` and `input`; of an array, or of its module, `array`; of a
+ * plane `plane`; the others are ignored. PVSIZE_E_NOT_SET: it does not apply to
+ * the object, or data are missing; the diag names what. */
 PVSIZE_API pvsize_status pvsize_report_quantity(const pvsize_report *report, int32_t quantity,
                                                 int32_t inverter, int32_t input, int32_t array,
                                                 int32_t plane, double *value, pvsize_diag *diag);
@@ -72,8 +88,8 @@ PVSIZE_API pvsize_status pvsize_report_working(const pvsize_report *report, int3
 
 /* What the report took for granted: defaults and estimates. How many; the term
  * and its value of the i-th; the line that says so. */
-PVSIZE_API pvsize_status pvsize_report_assumption_count(const pvsize_report *report,
-                                                        int32_t *count, pvsize_diag *diag);
+PVSIZE_API pvsize_status pvsize_report_assumption_count(const pvsize_report *report, int32_t *count,
+                                                        pvsize_diag *diag);
 PVSIZE_API pvsize_status pvsize_report_assumption(const pvsize_report *report, int32_t i,
                                                   int32_t *term, double *value, pvsize_diag *diag);
 PVSIZE_API pvsize_status pvsize_report_assumption_text(const pvsize_report *report, int32_t i,

@@ -33,8 +33,7 @@ PVSIZE_API void pvsize_rules_free(pvsize_rules *rules);
 PVSIZE_API pvsize_status pvsize_rules_set_title(pvsize_rules *rules, const char *title,
                                                 pvsize_diag *diag);
 PVSIZE_API pvsize_status pvsize_rules_get_title(const pvsize_rules *rules, char *buffer,
-                                                size_t capacity, size_t *length,
-                                                pvsize_diag *diag);
+                                                size_t capacity, size_t *length, pvsize_diag *diag);
 
 /* Sets a figure (PVSIZE_FIGURE_...) within its range. `source` says where the
  * number comes from; null: "given by the caller". */
@@ -60,13 +59,18 @@ PVSIZE_API pvsize_status pvsize_rules_get_severity(const pvsize_rules *rules, in
  *   value_term  what is compared: a parameter, a quantity or a figure
  *   compare     PVSIZE_COMPARE_AT_MOST or PVSIZE_COMPARE_AT_LEAST
  *   limit_term  0: `limit` is the limit, in the unit of value_term; else the
- *               limit is this term times `limit`
+ *               limit is this term, of the same unit, times `limit`, a factor
+ *               of 1e-6 to 1e6
  *   severity    PVSIZE_SEVERITY_...
- *   source      where the limit is written
+ *   source      where the limit is written; null: "given by the caller"
  *   rule        receives the number of the new rule; may be null
  *
- * The rule is applied to every object that value_term speaks of. PVSIZE_E_WRONG_KIND
- * if limit_term cannot be reached from there. */
+ * The rule is applied to every object that value_term speaks of (a figure: once,
+ * to the system). limit_term must be a figure, or speak of the same object or of
+ * one that it hangs on: an array hangs on its module, plane, input, inverter,
+ * site and system; an input on its inverter, site and system; an inverter and a
+ * plane on site and system; a system on its site. Own rules are numbered in the
+ * order they are added; a clone keeps the numbers. */
 PVSIZE_API pvsize_status pvsize_rules_add(pvsize_rules *rules, const char *name, const char *title,
                                           int32_t value_term, int32_t compare, int32_t limit_term,
                                           double limit, int32_t severity, const char *source,
@@ -84,12 +88,18 @@ PVSIZE_API pvsize_status pvsize_rules_rule_name(const pvsize_rules *rules, int32
 PVSIZE_API pvsize_status pvsize_rules_rule_title(const pvsize_rules *rules, int32_t rule,
                                                  char *buffer, size_t capacity, size_t *length,
                                                  pvsize_diag *diag);
+/* What a rule of this set compares: value term, PVSIZE_COMPARE_..., limit term (0:
+ * the limit is `limit`) and limit or factor. Each output may be null. */
+PVSIZE_API pvsize_status pvsize_rules_definition(const pvsize_rules *rules, int32_t rule,
+                                                 int32_t *value_term, int32_t *compare,
+                                                 int32_t *limit_term, double *limit,
+                                                 pvsize_diag *diag);
 /* Source of a rule or figure in this set, and how well it is known
  * (PVSIZE_KNOWN_...). */
 PVSIZE_API pvsize_status pvsize_rules_source(const pvsize_rules *rules, int32_t term, char *buffer,
                                              size_t capacity, size_t *length, pvsize_diag *diag);
-PVSIZE_API pvsize_status pvsize_rules_known(const pvsize_rules *rules, int32_t term,
-                                            int32_t *known, pvsize_diag *diag);
+PVSIZE_API pvsize_status pvsize_rules_known(const pvsize_rules *rules, int32_t term, int32_t *known,
+                                            pvsize_diag *diag);
 
 #ifdef __cplusplus
 }

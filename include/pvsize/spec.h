@@ -29,15 +29,14 @@ PVSIZE_API pvsize_status pvsize_spec_new(int32_t kind, const pvsize_allocator *m
 PVSIZE_API pvsize_status pvsize_spec_clone(const pvsize_spec *spec, const pvsize_allocator *memory,
                                            pvsize_spec **out, pvsize_diag *diag);
 PVSIZE_API void pvsize_spec_free(pvsize_spec *spec);
-/* Kind of a spec; 0 for anything but a live spec. */
+/* Kind of a spec; 0 for what is no spec. */
 PVSIZE_API int32_t pvsize_spec_kind(const pvsize_spec *spec);
 
 /* Sets a number, a count, an index or (by its number) a choice. Checked in this
  * order: handle, term, kind, type, finite, whole, range. */
 PVSIZE_API pvsize_status pvsize_spec_set_number(pvsize_spec *spec, int32_t term, double value,
                                                 pvsize_diag *diag);
-/* Sets `count` numbers at once: all of them or, on failure, none. The index in
- * the diag tells which one failed. */
+/* Sets `count` numbers at once: all of them or, on failure, none. */
 PVSIZE_API pvsize_status pvsize_spec_set_numbers(pvsize_spec *spec, const int32_t *terms,
                                                  const double *values, size_t count,
                                                  pvsize_diag *diag);
@@ -59,8 +58,8 @@ PVSIZE_API pvsize_status pvsize_spec_state(const pvsize_spec *spec, int32_t term
 
 /* Adds a copy of a part at the end of its list. `index` (may be null) receives
  * its place. */
-PVSIZE_API pvsize_status pvsize_spec_add(pvsize_spec *spec, const pvsize_spec *part,
-                                         int32_t *index, pvsize_diag *diag);
+PVSIZE_API pvsize_status pvsize_spec_add(pvsize_spec *spec, const pvsize_spec *part, int32_t *index,
+                                         pvsize_diag *diag);
 PVSIZE_API pvsize_status pvsize_spec_part_count(const pvsize_spec *spec, int32_t kind,
                                                 int32_t *count, pvsize_diag *diag);
 /* Copies a part out; the caller frees the copy. */
@@ -73,8 +72,11 @@ PVSIZE_API pvsize_status pvsize_spec_replace(pvsize_spec *spec, int32_t index,
  * not changed. */
 PVSIZE_API pvsize_status pvsize_spec_remove(pvsize_spec *spec, int32_t kind, int32_t index,
                                             pvsize_diag *diag);
-/* Sets a number of a part in place, without allocating: the way to try many
- * lengths of a string. The term tells the kind of the part. */
+/* Reads and sets a number of a direct part in place, without allocating: the
+ * way to try many lengths of a string. The term tells the kind of the part. */
+PVSIZE_API pvsize_status pvsize_spec_get_part_number(const pvsize_spec *spec, int32_t index,
+                                                     int32_t term, double *value,
+                                                     pvsize_diag *diag);
 PVSIZE_API pvsize_status pvsize_spec_set_part_number(pvsize_spec *spec, int32_t index, int32_t term,
                                                      double value, pvsize_diag *diag);
 

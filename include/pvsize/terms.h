@@ -48,7 +48,9 @@ PVSIZE_API int32_t pvsize_term_type(int32_t term);
  * the term is not a parameter. */
 PVSIZE_API int32_t pvsize_term_need(int32_t term);
 /* Allowed range, ends included, of a parameter or figure; PVSIZE_E_NOT_SET for
- * text, quantities and rules; PVSIZE_E_UNKNOWN_NUMBER. Outputs may be null. */
+ * quantities and rules; PVSIZE_E_UNKNOWN_NUMBER. Of a text: its bytes. Of a
+ * choice: the lowest and highest number of its set, which may have gaps. Outputs
+ * may be null. */
 PVSIZE_API pvsize_status pvsize_term_range(int32_t term, double *low, double *high);
 /* Default of a parameter; PVSIZE_E_NOT_SET if it has none. */
 PVSIZE_API pvsize_status pvsize_term_default(int32_t term, double *value);

@@ -7,21 +7,23 @@
 
 static bool live(const pvsize_diag *diag)
 {
-    return diag && diag->mark == PV_MARK_DIAG;
+    return diag && diag->mark == PVSZ_MARK_DIAG;
 }
 
 pvsize_status pvsize_diag_new(const pvsize_allocator *memory, pvsize_diag **out)
 {
-    pv_memory hooks = pv_memory_or_default(memory);
+    pvsz_memory hooks;
     pvsize_diag *diag;
 
     if (!out)
         return PVSIZE_E_NULL_POINTER;
     *out = NULL;
-    diag = pv_new(&hooks, 1, sizeof *diag);
+    if (pvsz_take_memory(memory, &hooks, NULL))
+        return PVSIZE_E_NULL_POINTER;
+    diag = pvsz_new(&hooks, 1, sizeof *diag);
     if (!diag)
         return PVSIZE_E_NO_MEMORY;
-    diag->mark = PV_MARK_DIAG;
+    diag->mark = PVSZ_MARK_DIAG;
     diag->memory = hooks;
     diag->index = -1;
     *out = diag;
@@ -32,15 +34,17 @@ void pvsize_diag_free(pvsize_diag *diag)
 {
     if (!live(diag))
         return;
-    diag->mark = PV_MARK_DEAD;
-    pv_memory memory = diag->memory;
-    pv_release(&memory, diag);
+    diag->mark = PVSZ_MARK_DEAD;
+    pvsz_memory memory = diag->memory;
+    pvsz_release(&memory, diag);
 }
 
 static void reset(pvsize_diag *diag, pvsize_status status)
 {
     diag->status = status;
     diag->term = 0;
+    diag->set = 0;
+    diag->argument = NULL;
     diag->index = -1;
     diag->has_value = diag->has_range = false;
     diag->value = diag->low = diag->high = 0;
@@ -92,7 +96,7 @@ pvsize_status pvsize_diag_range(const pvsize_diag *diag, double *low, double *hi
     return diag->has_range ? PVSIZE_OK : PVSIZE_E_NOT_SET;
 }
 
-pvsize_status pv_fail(pvsize_diag *diag, pvsize_status status)
+pvsize_status pvsz_fail(pvsize_diag *diag, pvsize_status status)
 {
     if (live(diag))
         reset(diag, status);
@@ -112,7 +116,8 @@ static void copy_given(pvsize_diag *diag, const char *given)
     diag->given[n] = '\0';
 }
 
-pvsize_status pv_fail_name(pvsize_diag *diag, pvsize_status status, int32_t term, const char *name)
+pvsize_status pvsz_fail_name(pvsize_diag *diag, pvsize_status status, int32_t term,
+                             const char *name)
 {
     if (live(diag)) {
         reset(diag, status);
@@ -122,17 +127,17 @@ pvsize_status pv_fail_name(pvsize_diag *diag, pvsize_status status, int32_t term
     return status;
 }
 
-pvsize_status pv_fail_null(pvsize_diag *diag, const char *argument)
+pvsize_status pvsz_fail_null(pvsize_diag *diag, const char *argument)
 {
-    return pv_fail_name(diag, PVSIZE_E_NULL_POINTER, 0, argument);
+    return pvsz_fail_name(diag, PVSIZE_E_NULL_POINTER, 0, argument);
 }
 
-pvsize_status pv_fail_handle(pvsize_diag *diag, const char *argument)
+pvsize_status pvsz_fail_handle(pvsize_diag *diag, const char *argument)
 {
-    return pv_fail_name(diag, PVSIZE_E_BAD_HANDLE, 0, argument);
+    return pvsz_fail_name(diag, PVSIZE_E_BAD_HANDLE, 0, argument);
 }
 
-pvsize_status pv_fail_term(pvsize_diag *diag, pvsize_status status, int32_t term)
+pvsize_status pvsz_fail_term(pvsize_diag *diag, pvsize_status status, int32_t term)
 {
     if (live(diag)) {
         reset(diag, status);
@@ -141,7 +146,7 @@ pvsize_status pv_fail_term(pvsize_diag *diag, pvsize_status status, int32_t term
     return status;
 }
 
-pvsize_status pv_fail_value(pvsize_diag *diag, pvsize_status status, int32_t term, double value)
+pvsize_status pvsz_fail_value(pvsize_diag *diag, pvsize_status status, int32_t term, double value)
 {
     if (live(diag)) {
         reset(diag, status);
@@ -152,11 +157,11 @@ pvsize_status pv_fail_value(pvsize_diag *diag, pvsize_status status, int32_t ter
     return status;
 }
 
-pvsize_status pv_fail_range(pvsize_diag *diag, pvsize_status status, int32_t term, double value,
-                            double low, double high)
+pvsize_status pvsz_fail_range(pvsize_diag *diag, pvsize_status status, int32_t term, double value,
+                              double low, double high)
 {
     if (live(diag)) {
-        pv_fail_value(diag, status, term, value);
+        pvsz_fail_value(diag, status, term, value);
         diag->has_range = true;
         diag->low = low;
         diag->high = high;
@@ -164,13 +169,34 @@ pvsize_status pv_fail_range(pvsize_diag *diag, pvsize_status status, int32_t ter
     return status;
 }
 
-pvsize_status pv_fail_index(pvsize_diag *diag, pvsize_status status, int32_t term, int32_t index,
-                            int32_t count)
+pvsize_status pvsz_fail_choice(pvsize_diag *diag, const char *argument, int32_t set, double value)
 {
     if (live(diag)) {
-        pv_fail_range(diag, status, term, index, 0, count - 1);
-        diag->has_range = count > 0;
+        pvsz_fail_value(diag, PVSIZE_E_BAD_CHOICE, 0, value);
+        diag->set = set;
+        diag->argument = argument;
+    }
+    return PVSIZE_E_BAD_CHOICE;
+}
+
+void pvsz_fail_argument(pvsize_diag *diag, const char *argument)
+{
+    if (live(diag))
+        diag->argument = argument;
+}
+
+void pvsz_fail_at(pvsize_diag *diag, int32_t index)
+{
+    if (live(diag))
         diag->index = index;
+}
+
+pvsize_status pvsz_fail_index(pvsize_diag *diag, pvsize_status status, int32_t term, int32_t index,
+                              int32_t count)
+{
+    if (live(diag)) {
+        pvsz_fail_range(diag, status, term, index, 0, count - 1);
+        diag->has_range = count > 0;
     }
     return status;
 }

@@ -3,16 +3,16 @@
 
 #include "base.h"
 
-bool pv_at_most(double value, double limit)
+bool pvsz_at_most(double value, double limit)
 {
     double size = limit < 0 ? -limit : limit;
 
-    return value <= limit + PV_GUARD * size;
+    return value <= limit + PVSZ_GUARD * size;
 }
 
 enum { MOST_PIECES = 1000000000 };
 
-double pv_most_that_fit(double unit, double limit)
+double pvsz_most_that_fit(double unit, double limit)
 {
     double n;
 
@@ -22,12 +22,12 @@ double pv_most_that_fit(double unit, double limit)
     if (n > MOST_PIECES)
         return MOST_PIECES;
     /* the quotient may round across a whole number: let the guard decide */
-    if (pv_at_most((n + 1) * unit, limit))
+    if (pvsz_at_most((n + 1) * unit, limit))
         n++;
     return n;
 }
 
-double pv_fewest_that_reach(double unit, double floor_value)
+double pvsz_fewest_that_reach(double unit, double floor_value)
 {
     double n;
 
@@ -36,7 +36,7 @@ double pv_fewest_that_reach(double unit, double floor_value)
     n = ceil(floor_value / unit);
     if (n > MOST_PIECES)
         return MOST_PIECES;
-    if (n > 0 && pv_at_most(floor_value, (n - 1) * unit))
+    if (n > 0 && pvsz_at_most(floor_value, (n - 1) * unit))
         n--;
     return n;
 }

@@ -16,16 +16,19 @@ static void default_release(void *user, void *block)
     free(block);
 }
 
-pv_memory pv_memory_or_default(const pvsize_allocator *memory)
+pvsize_status pvsz_take_memory(const pvsize_allocator *memory, pvsz_memory *out, pvsize_diag *diag)
 {
     static const pvsize_allocator plain = {default_allocate, default_release, NULL};
 
-    if (memory && memory->allocate && memory->release)
-        return *memory;
-    return plain;
+    if (memory && !memory->allocate)
+        return pvsz_fail_null(diag, "memory->allocate");
+    if (memory && !memory->release)
+        return pvsz_fail_null(diag, "memory->release");
+    *out = memory ? *memory : plain;
+    return PVSIZE_OK;
 }
 
-void *pv_new(const pv_memory *memory, size_t n, size_t size)
+void *pvsz_new(const pvsz_memory *memory, size_t n, size_t size)
 {
     void *block;
 
@@ -39,35 +42,35 @@ void *pv_new(const pv_memory *memory, size_t n, size_t size)
     return block;
 }
 
-void pv_release(const pv_memory *memory, void *block)
+void pvsz_release(const pvsz_memory *memory, void *block)
 {
     if (block)
         memory->release(memory->user, block);
 }
 
-char *pv_copy_text(const pv_memory *memory, const char *text)
+char *pvsz_copy_text(const pvsz_memory *memory, const char *text)
 {
     size_t size = strlen(text) + 1;
-    char *copy = pv_new(memory, size, 1);
+    char *copy = pvsz_new(memory, size, 1);
 
     if (copy)
         memcpy(copy, text, size);
     return copy;
 }
 
-void *pv_grow(const pv_memory *memory, void *items, size_t count, size_t *capacity, size_t size)
+void *pvsz_grow(const pvsz_memory *memory, void *items, size_t count, size_t *capacity, size_t size)
 {
     size_t wanted = *capacity ? 2 * *capacity : 4;
     void *larger;
 
     if (count < *capacity)
         return items;
-    larger = pv_new(memory, wanted, size);
+    larger = pvsz_new(memory, wanted, size);
     if (!larger)
         return NULL;
     if (count)
         memcpy(larger, items, count * size);
-    pv_release(memory, items);
+    pvsz_release(memory, items);
     *capacity = wanted;
     return larger;
 }

@@ -4,10 +4,10 @@
 
 #include "base.h"
 
-pvsize_status pv_text_begin(pv_text *text, char *buffer, size_t capacity, pvsize_diag *diag)
+pvsize_status pvsz_text_begin(pvsz_text *text, char *buffer, size_t capacity, pvsize_diag *diag)
 {
     if (!buffer && capacity)
-        return pv_fail_null(diag, "buffer");
+        return pvsz_fail_null(diag, "buffer");
     text->buffer = buffer;
     text->capacity = capacity;
     text->length = 0;
@@ -15,7 +15,7 @@ pvsize_status pv_text_begin(pv_text *text, char *buffer, size_t capacity, pvsize
     return PVSIZE_OK;
 }
 
-pvsize_status pv_text_end(pv_text *text, size_t *length, pvsize_diag *diag)
+pvsize_status pvsz_text_end(pvsz_text *text, size_t *length, pvsize_diag *diag)
 {
     size_t end = text->length;
 
@@ -23,21 +23,22 @@ pvsize_status pv_text_end(pv_text *text, size_t *length, pvsize_diag *diag)
         *length = text->length;
     if (!text->buffer)
         return PVSIZE_OK;
-    if (text->capacity == 0)
-        return pv_fail(diag, PVSIZE_E_CAPACITY);
     if (end < text->capacity) {
         text->buffer[end] = '\0';
         return PVSIZE_OK;
     }
     /* cut in front of the character that does not fit whole */
-    end = text->capacity - 1;
-    while (end > 0 && ((unsigned char)text->buffer[end] & 0xC0) == 0x80)
+    for (end = text->capacity; end > 0;) {
         end--;
-    text->buffer[end] = '\0';
-    return pv_fail(diag, PVSIZE_E_CAPACITY);
+        if (((unsigned char)text->buffer[end] & 0xC0) != 0x80) {
+            text->buffer[end] = '\0';
+            break;
+        }
+    }
+    return pvsz_fail_value(diag, PVSIZE_E_CAPACITY, 0, (double)text->length + 1);
 }
 
-void pv_put_bytes(pv_text *text, const char *bytes, size_t count)
+void pvsz_put_bytes(pvsz_text *text, const char *bytes, size_t count)
 {
     if (text->length < text->capacity) {
         size_t room = text->capacity - text->length;
@@ -46,28 +47,28 @@ void pv_put_bytes(pv_text *text, const char *bytes, size_t count)
     text->length += count;
 }
 
-void pv_put(pv_text *text, const char *bytes)
+void pvsz_put(pvsz_text *text, const char *bytes)
 {
-    pv_put_bytes(text, bytes, strlen(bytes));
+    pvsz_put_bytes(text, bytes, strlen(bytes));
 }
 
-void pv_put_given(pv_text *text, const char *bytes)
+void pvsz_put_given(pvsz_text *text, const char *bytes)
 {
     for (; *bytes; bytes++) {
         if (text->markdown && strchr("\\`*_{}[]<>|#&~", *bytes))
-            pv_put(text, "\\");
-        pv_put_bytes(text, bytes, 1);
+            pvsz_put(text, "\\");
+        pvsz_put_bytes(text, bytes, 1);
     }
 }
 
-void pv_put_repeat(pv_text *text, char c, int32_t count)
+void pvsz_put_repeat(pvsz_text *text, char c, int32_t count)
 {
     for (; count > 0; count--)
-        pv_put_bytes(text, &c, 1);
+        pvsz_put_bytes(text, &c, 1);
 }
 
 /* Digits of a non-negative number with a point before the last `decimals`. */
-static void put_digits(pv_text *text, uint64_t number, int32_t decimals)
+static void put_digits(pvsz_text *text, uint64_t number, int32_t decimals)
 {
     char digits[24];
     size_t at = sizeof digits;
@@ -80,15 +81,15 @@ static void put_digits(pv_text *text, uint64_t number, int32_t decimals)
         number /= 10;
         done++;
     } while (number > 0 || done <= decimals);
-    pv_put_bytes(text, digits + at, sizeof digits - at);
+    pvsz_put_bytes(text, digits + at, sizeof digits - at);
 }
 
-void pv_put_int(pv_text *text, int64_t value)
+void pvsz_put_int(pvsz_text *text, int64_t value)
 {
     uint64_t size = value < 0 ? 0 - (uint64_t)value : (uint64_t)value;
 
     if (value < 0)
-        pv_put(text, "-");
+        pvsz_put(text, "-");
     put_digits(text, size, 0);
 }
 
@@ -99,7 +100,7 @@ enum { MOST_DECIMALS = 15 };
 static const double exact_whole = 9e15;
 
 /* Anything outside the range of fixed notation, as mantissa and exponent. */
-static void put_scientific(pv_text *text, double size, int32_t digits)
+static void put_scientific(pvsz_text *text, double size, int32_t digits)
 {
     int32_t exponent = 0;
 
@@ -119,20 +120,20 @@ static void put_scientific(pv_text *text, double size, int32_t digits)
         size *= 10;
         exponent--;
     }
-    pv_put_rounded(text, size, digits);
-    pv_put(text, "e");
-    pv_put_int(text, exponent);
+    pvsz_put_rounded(text, size, digits);
+    pvsz_put(text, "e");
+    pvsz_put_int(text, exponent);
 }
 
-static bool put_special(pv_text *text, double value)
+static bool put_special(pvsz_text *text, double value)
 {
     if (value == value && value - value == 0)
         return false;
-    pv_put(text, value != value ? "not a number" : value > 0 ? "infinity" : "-infinity");
+    pvsz_put(text, value != value ? "not a number" : value > 0 ? "infinity" : "-infinity");
     return true;
 }
 
-void pv_put_fixed(pv_text *text, double value, int32_t decimals)
+void pvsz_put_fixed(pvsz_text *text, double value, int32_t decimals)
 {
     double size = value < 0 ? -value : value;
     double scaled;
@@ -143,7 +144,7 @@ void pv_put_fixed(pv_text *text, double value, int32_t decimals)
         decimals = MOST_DECIMALS;
     scaled = floor(size * ten[decimals] + 0.5);
     if (value < 0 && scaled > 0)
-        pv_put(text, "-");
+        pvsz_put(text, "-");
     if (scaled > exact_whole)
         put_scientific(text, size, 15);
     else
@@ -160,7 +161,7 @@ static int32_t needed_decimals(double scaled, int32_t decimals)
     return decimals;
 }
 
-void pv_put_rounded(pv_text *text, double value, int32_t digits)
+void pvsz_put_rounded(pvsz_text *text, double value, int32_t digits)
 {
     double size = value < 0 ? -value : value;
     int32_t decimals = digits - 1;
@@ -169,7 +170,7 @@ void pv_put_rounded(pv_text *text, double value, int32_t digits)
         return;
     if (size != 0 && (size < 1e-6 || size >= 1e15)) {
         if (value < 0)
-            pv_put(text, "-");
+            pvsz_put(text, "-");
         put_scientific(text, size, digits);
         return;
     }
@@ -178,10 +179,10 @@ void pv_put_rounded(pv_text *text, double value, int32_t digits)
     for (double power = 1; power > size && size > 0 && decimals < MOST_DECIMALS; power /= 10)
         decimals++;
     decimals = needed_decimals(floor(size * ten[decimals] + 0.5), decimals);
-    pv_put_fixed(text, value, decimals);
+    pvsz_put_fixed(text, value, decimals);
 }
 
-void pv_put_exact(pv_text *text, double value)
+void pvsz_put_exact(pvsz_text *text, double value)
 {
     double size = value < 0 ? -value : value;
 
@@ -192,14 +193,14 @@ void pv_put_exact(pv_text *text, double value)
             break;
         /* both sides exact: the quotient is the double nearest the decimal */
         if (scaled / ten[d] == size) {
-            pv_put_fixed(text, value, d);
+            pvsz_put_fixed(text, value, d);
             return;
         }
     }
-    pv_put_rounded(text, value, 15);
+    pvsz_put_rounded(text, value, 15);
 }
 
-size_t pv_characters(const char *text, size_t bytes)
+size_t pvsz_characters(const char *text, size_t bytes)
 {
     size_t count = 0;
 
@@ -222,12 +223,25 @@ static size_t plain_character(const unsigned char *s)
     }
     if (n == 0 || code < least[n] || code > 0x10FFFF || (code >= 0xD800 && code < 0xE000))
         return 0;
-    if (code < 0x20 || (code >= 0x7F && code < 0xA0) || code == 0x2028 || code == 0x2029)
+    if (code < 0x20 || (code >= 0x7F && code < 0xA0))
+        return 0;
+    /* line and paragraph separators, and signs that turn the direction of text */
+    if ((code >= 0x2028 && code <= 0x202E) || (code >= 0x2066 && code <= 0x2069))
         return 0;
     return n;
 }
 
-bool pv_is_plain_text(const char *text, size_t most)
+pvsize_status pvsz_check_text(const char *text, size_t most, int32_t term, pvsize_diag *diag)
+{
+    size_t bytes = strlen(text);
+
+    if (bytes > most)
+        return pvsz_fail_range(diag, PVSIZE_E_TOO_LONG, term, (double)bytes, 0, (double)most);
+    return pvsz_is_plain_text(text, most) ? PVSIZE_OK
+                                          : pvsz_fail_term(diag, PVSIZE_E_BAD_TEXT, term);
+}
+
+bool pvsz_is_plain_text(const char *text, size_t most)
 {
     const unsigned char *s = (const unsigned char *)text;
     size_t at = 0;

@@ -1,34 +1,34 @@
 /* What was put together, laid flat: every inverter, input, array, plane and
  * module type of a system in a row of its own, with ways up and down. */
-#ifndef PV_DESIGN_H
-#define PV_DESIGN_H
+#ifndef PVSZ_DESIGN_H
+#define PVSZ_DESIGN_H
 
 #include "../equipment/spec.h"
 
 /* One thing that rules speak of. Places count within the whole design; -1: none. */
-typedef struct pv_subject {
-    int32_t scope;            /* its kind */
-    int32_t index;            /* place among its owner's parts, for people */
-    int32_t at[PV_SCOPES];    /* itself and what it hangs on, by kind */
-    const pvsize_spec *spec[PV_SCOPES];
-    int32_t first_below;      /* input, plane: its first array; inverter: first input */
-    int32_t below;            /* how many of these */
-    int32_t next_on_input;    /* array: the next one on the same input */
-    int32_t next_on_plane;    /* array: the next one on the same plane */
+typedef struct pvsz_subject {
+    int32_t scope;           /* its kind */
+    int32_t index;           /* place among its owner's parts, for people */
+    int32_t at[PVSZ_SCOPES]; /* itself and what it hangs on, by kind */
+    const pvsize_spec *spec[PVSZ_SCOPES];
+    int32_t first_below;   /* input, plane, module: first array; inverter: first input */
+    int32_t below;         /* how many of these */
+    int32_t next_on_input; /* array: the next one on the same input */
+    int32_t next_on_plane; /* array: the next one on the same plane */
     const char *name;
-} pv_subject;
+} pvsz_subject;
 
-typedef struct pv_design {
-    int32_t count[PV_SCOPES];
-    pv_subject *subject[PV_SCOPES];
-} pv_design;
+typedef struct pvsz_design {
+    int32_t count[PVSZ_SCOPES];
+    pvsz_subject *subject[PVSZ_SCOPES];
+} pvsz_design;
 
 /* How many subjects of each kind a spec comes to, checking that it is whole. */
-pvsize_status pv_design_measure(const pvsize_spec *spec, pv_design *design, pvsize_diag *diag);
-int32_t pv_design_size(const pv_design *design);
+pvsize_status pvsz_design_measure(const pvsize_spec *spec, pvsz_design *design, pvsize_diag *diag);
+int32_t pvsz_design_size(const pvsz_design *design);
 /* Bytes of all labels, terminators included. */
-size_t pv_design_name_bytes(const pvsize_spec *spec);
-/* Lays the measured spec flat into `room` (pv_design_size subjects). */
-void pv_design_lay(const pvsize_spec *spec, pv_design *design, pv_subject *room);
+size_t pvsz_design_name_bytes(const pvsize_spec *spec);
+/* Lays the measured spec flat into `room` (pvsz_design_size subjects). */
+void pvsz_design_lay(const pvsize_spec *spec, pvsz_design *design, pvsz_subject *room);
 
 #endif

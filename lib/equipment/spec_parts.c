@@ -5,16 +5,16 @@
 
 /* The list that holds parts of a kind, or -1. Lists stand in the order of the
  * owner's rows. */
-static int32_t list_of(int32_t owner, int32_t part, const pv_part **rule)
+static int32_t list_of(int32_t owner, int32_t part, const pvsz_part **rule)
 {
     int32_t list = 0;
 
-    for (int32_t i = 0; i < pv_part_rows; i++) {
-        if (pv_parts[i].owner != owner)
+    for (int32_t i = 0; i < pvsz_part_rows; i++) {
+        if (pvsz_parts[i].owner != owner)
             continue;
-        if (pv_parts[i].part == part) {
+        if (pvsz_parts[i].part == part) {
             if (rule)
-                *rule = &pv_parts[i];
+                *rule = &pvsz_parts[i];
             return list;
         }
         list++;
@@ -22,9 +22,9 @@ static int32_t list_of(int32_t owner, int32_t part, const pv_part **rule)
     return -1;
 }
 
-const pv_part_list *pv_spec_parts(const pvsize_spec *spec, int32_t kind)
+const pvsz_part_list *pvsz_spec_parts(const pvsize_spec *spec, int32_t kind)
 {
-    static const pv_part_list none = {NULL, 0, 0};
+    static const pvsz_part_list none = {NULL, 0, 0};
     int32_t list = list_of(spec->kind, kind, NULL);
 
     return list < 0 ? &none : &spec->parts[list];
@@ -34,27 +34,30 @@ static pvsize_status check_handles(const pvsize_spec *spec, const pvsize_spec *p
                                    pvsize_diag *diag)
 {
     if (!spec)
-        return pv_fail_null(diag, "spec");
-    if (!pv_spec_live(spec))
-        return pv_fail_handle(diag, "spec");
+        return pvsz_fail_null(diag, "spec");
+    if (!pvsz_spec_live(spec))
+        return pvsz_fail_handle(diag, "spec");
     if (!part)
-        return pv_fail_null(diag, "part");
-    if (!pv_spec_live(part))
-        return pv_fail_handle(diag, "part");
+        return pvsz_fail_null(diag, "part");
+    if (!pvsz_spec_live(part))
+        return pvsz_fail_handle(diag, "part");
     return PVSIZE_OK;
 }
 
 static pvsize_status wrong_part(const pvsize_spec *spec, int32_t kind, pvsize_diag *diag)
 {
-    return pv_fail_name(diag, PVSIZE_E_WRONG_KIND, kind, pv_kinds[spec->kind].name);
+    char takes[64] = "a part of ";
+
+    strncat(takes, pvsz_kinds[spec->kind].name, sizeof takes - strlen(takes) - 1);
+    return pvsz_fail_name(diag, PVSIZE_E_WRONG_KIND, kind, takes);
 }
 
 pvsize_status pvsize_spec_add(pvsize_spec *spec, const pvsize_spec *part, int32_t *index,
                               pvsize_diag *diag)
 {
     pvsize_status status = check_handles(spec, part, diag);
-    const pv_part *rule = NULL;
-    pv_part_list *list;
+    const pvsz_part *rule = NULL;
+    pvsz_part_list *list;
     pvsize_spec *copy, **grown;
     int32_t place;
 
@@ -62,18 +65,18 @@ pvsize_status pvsize_spec_add(pvsize_spec *spec, const pvsize_spec *part, int32_
         return status;
     place = list_of(spec->kind, part->kind, &rule);
     if (place < 0)
-        return wrong_part(spec, pv_kinds[part->kind].number, diag);
+        return wrong_part(spec, pvsz_kinds[part->kind].number, diag);
     list = &spec->parts[place];
     if (list->count >= (size_t)rule->most)
-        return pv_fail_range(diag, PVSIZE_E_TOO_MANY, pv_kinds[part->kind].number,
-                             (double)list->count + 1, rule->fewest, rule->most);
+        return pvsz_fail_range(diag, PVSIZE_E_TOO_MANY, pvsz_kinds[part->kind].number,
+                               (double)list->count + 1, rule->fewest, rule->most);
     status = pvsize_spec_clone(part, &spec->memory, &copy, diag);
     if (status)
         return status;
-    grown = pv_grow(&spec->memory, list->item, list->count, &list->capacity, sizeof *list->item);
+    grown = pvsz_grow(&spec->memory, list->item, list->count, &list->capacity, sizeof *list->item);
     if (!grown) {
         pvsize_spec_free(copy);
-        return pv_fail(diag, PVSIZE_E_NO_MEMORY);
+        return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
     }
     list->item = grown;
     if (index)
@@ -83,20 +86,20 @@ pvsize_status pvsize_spec_add(pvsize_spec *spec, const pvsize_spec *part, int32_
 }
 
 /* The list of a spec that holds parts of a kind. */
-static pvsize_status find_list(const pvsize_spec *spec, int32_t kind, const pv_part_list **list,
+static pvsize_status find_list(const pvsize_spec *spec, int32_t kind, const pvsz_part_list **list,
                                pvsize_diag *diag)
 {
-    const pv_kind *row;
+    const pvsz_kind *row;
     int32_t place;
 
     if (!spec)
-        return pv_fail_null(diag, "spec");
-    if (!pv_spec_live(spec))
-        return pv_fail_handle(diag, "spec");
-    row = pv_kind_find(kind);
+        return pvsz_fail_null(diag, "spec");
+    if (!pvsz_spec_live(spec))
+        return pvsz_fail_handle(diag, "spec");
+    row = pvsz_kind_find(kind);
     if (!row)
-        return pv_fail_value(diag, PVSIZE_E_UNKNOWN_NUMBER, 0, kind);
-    place = list_of(spec->kind, (int32_t)(row - pv_kinds), NULL);
+        return pvsz_fail_value(diag, PVSIZE_E_UNKNOWN_NUMBER, 0, kind);
+    place = list_of(spec->kind, (int32_t)(row - pvsz_kinds), NULL);
     if (place < 0)
         return wrong_part(spec, kind, diag);
     *list = &spec->parts[place];
@@ -104,25 +107,25 @@ static pvsize_status find_list(const pvsize_spec *spec, int32_t kind, const pv_p
 }
 
 static pvsize_status find_part(const pvsize_spec *spec, int32_t kind, int32_t index,
-                               const pv_part_list **list, pvsize_diag *diag)
+                               const pvsz_part_list **list, pvsize_diag *diag)
 {
     pvsize_status status = find_list(spec, kind, list, diag);
 
     if (!status && (index < 0 || (size_t)index >= (*list)->count))
-        return pv_fail_index(diag, PVSIZE_E_BAD_INDEX, kind, index, (int32_t)(*list)->count);
+        return pvsz_fail_index(diag, PVSIZE_E_BAD_INDEX, kind, index, (int32_t)(*list)->count);
     return status;
 }
 
 pvsize_status pvsize_spec_part_count(const pvsize_spec *spec, int32_t kind, int32_t *count,
                                      pvsize_diag *diag)
 {
-    const pv_part_list *list;
+    const pvsz_part_list *list;
     pvsize_status status = find_list(spec, kind, &list, diag);
 
     if (status)
         return status;
     if (!count)
-        return pv_fail_null(diag, "count");
+        return pvsz_fail_null(diag, "count");
     *count = (int32_t)list->count;
     return PVSIZE_OK;
 }
@@ -130,11 +133,11 @@ pvsize_status pvsize_spec_part_count(const pvsize_spec *spec, int32_t kind, int3
 pvsize_status pvsize_spec_part(const pvsize_spec *spec, int32_t kind, int32_t index,
                                pvsize_spec **out, pvsize_diag *diag)
 {
-    const pv_part_list *list;
+    const pvsz_part_list *list;
     pvsize_status status;
 
     if (!out)
-        return pv_fail_null(diag, "out");
+        return pvsz_fail_null(diag, "out");
     *out = NULL;
     status = find_part(spec, kind, index, &list, diag);
     if (status)
@@ -146,11 +149,11 @@ pvsize_status pvsize_spec_replace(pvsize_spec *spec, int32_t index, const pvsize
                                   pvsize_diag *diag)
 {
     pvsize_status status = check_handles(spec, part, diag);
-    const pv_part_list *list;
+    const pvsz_part_list *list;
     pvsize_spec *copy;
 
     if (!status)
-        status = find_part(spec, pv_kinds[part->kind].number, index, &list, diag);
+        status = find_part(spec, pvsz_kinds[part->kind].number, index, &list, diag);
     if (!status)
         status = pvsize_spec_clone(part, &spec->memory, &copy, diag);
     if (status)
@@ -162,13 +165,13 @@ pvsize_status pvsize_spec_replace(pvsize_spec *spec, int32_t index, const pvsize
 
 pvsize_status pvsize_spec_remove(pvsize_spec *spec, int32_t kind, int32_t index, pvsize_diag *diag)
 {
-    const pv_part_list *found;
+    const pvsz_part_list *found;
     pvsize_status status = find_part(spec, kind, index, &found, diag);
-    pv_part_list *list;
+    pvsz_part_list *list;
 
     if (status)
         return status;
-    list = &spec->parts[list_of(spec->kind, (int32_t)(pv_kind_find(kind) - pv_kinds), NULL)];
+    list = &spec->parts[list_of(spec->kind, (int32_t)(pvsz_kind_find(kind) - pvsz_kinds), NULL)];
     pvsize_spec_free(list->item[index]);
     memmove(&list->item[index], &list->item[index + 1],
             (list->count - (size_t)index - 1) * sizeof(pvsize_spec *));
@@ -176,20 +179,43 @@ pvsize_status pvsize_spec_remove(pvsize_spec *spec, int32_t kind, int32_t index,
     return PVSIZE_OK;
 }
 
-pvsize_status pvsize_spec_set_part_number(pvsize_spec *spec, int32_t index, int32_t term,
-                                          double value, pvsize_diag *diag)
+/* The part whose parameter a term is. */
+static pvsize_status find_part_by_term(const pvsize_spec *spec, int32_t index, int32_t term,
+                                       pvsize_spec **part, pvsize_diag *diag)
 {
-    const pv_part_list *list;
+    const pvsz_part_list *list = NULL;
     pvsize_status status;
 
     if (!spec)
-        return pv_fail_null(diag, "spec");
-    if (!pv_spec_live(spec))
-        return pv_fail_handle(diag, "spec");
-    if (!pv_term_find(term))
-        return pv_fail_value(diag, PVSIZE_E_UNKNOWN_NUMBER, 0, term);
+        return pvsz_fail_null(diag, "spec");
+    if (!pvsz_spec_live(spec))
+        return pvsz_fail_handle(diag, "spec");
+    if (!pvsz_term_find(term))
+        return pvsz_fail_value(diag, PVSIZE_E_UNKNOWN_NUMBER, 0, term);
     status = find_part(spec, pvsize_term_kind(term), index, &list, diag);
-    if (status)
-        return status;
-    return pvsize_spec_set_number(list->item[index], term, value, diag);
+    if (!status)
+        *part = list->item[index];
+    return status;
+}
+
+pvsize_status pvsize_spec_set_part_number(pvsize_spec *spec, int32_t index, int32_t term,
+                                          double value, pvsize_diag *diag)
+{
+    pvsize_spec *part;
+    pvsize_status status = find_part_by_term(spec, index, term, &part, diag);
+
+    if (!status)
+        status = pvsize_spec_set_number(part, term, value, diag);
+    if (status >= 200)
+        pvsz_fail_at(diag, index);
+    return status;
+}
+
+pvsize_status pvsize_spec_get_part_number(const pvsize_spec *spec, int32_t index, int32_t term,
+                                          double *value, pvsize_diag *diag)
+{
+    pvsize_spec *part;
+    pvsize_status status = find_part_by_term(spec, index, term, &part, diag);
+
+    return status ? status : pvsize_spec_get_number(part, term, value, diag);
 }

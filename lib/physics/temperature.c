@@ -11,12 +11,12 @@ static const struct {
 #undef VOC_FACTOR
 };
 
-double pv_voltage_at(double stc, double coefficient, double cell_temp)
+double pvsz_voltage_at(double stc, double coefficient, double cell_temp)
 {
     return stc * (1 + coefficient / 100 * (cell_temp - 25));
 }
 
-bool pv_voc_factor(double temp, double *factor)
+bool pvsz_voc_factor(double temp, double *factor)
 {
     if (temp >= 25) {
         *factor = 1;

@@ -4,19 +4,19 @@
 static pvsize_status check_report(const pvsize_report *report, pvsize_diag *diag)
 {
     if (!report)
-        return pv_fail_null(diag, "report");
-    return pv_report_live(report) ? PVSIZE_OK : pv_fail_handle(diag, "report");
+        return pvsz_fail_null(diag, "report");
+    return pvsz_report_live(report) ? PVSIZE_OK : pvsz_fail_handle(diag, "report");
 }
 
 static pvsize_status find_finding(const pvsize_report *report, int32_t i,
-                                  const pv_finding **finding, pvsize_diag *diag)
+                                  const pvsz_finding **finding, pvsize_diag *diag)
 {
     pvsize_status status = check_report(report, diag);
 
     if (status)
         return status;
     if (i < 0 || i >= report->findings)
-        return pv_fail_index(diag, PVSIZE_E_BAD_INDEX, 0, i, report->findings);
+        return pvsz_fail_index(diag, PVSIZE_E_BAD_INDEX, 0, i, report->findings);
     *finding = &report->finding[i];
     return PVSIZE_OK;
 }
@@ -30,11 +30,11 @@ pvsize_status pvsize_report_count(const pvsize_report *report, int32_t verdict, 
     if (status)
         return status;
     if (!count)
-        return pv_fail_null(diag, "count");
-    if (verdict != 0 && !pv_set_has(PVSIZE_SET_VERDICT, verdict))
-        return pv_fail_value(diag, PVSIZE_E_BAD_CHOICE, 0, verdict);
-    if (severity != 0 && !pv_set_has(PVSIZE_SET_SEVERITY, severity))
-        return pv_fail_value(diag, PVSIZE_E_BAD_CHOICE, 0, severity);
+        return pvsz_fail_null(diag, "count");
+    if (verdict != 0 && !pvsz_set_has(PVSIZE_SET_VERDICT, verdict))
+        return pvsz_fail_choice(diag, "verdict", PVSIZE_SET_VERDICT, verdict);
+    if (severity != 0 && !pvsz_set_has(PVSIZE_SET_SEVERITY, severity))
+        return pvsz_fail_choice(diag, "severity", PVSIZE_SET_SEVERITY, severity);
     for (int32_t i = 0; i < report->findings; i++)
         found += (verdict == 0 || report->finding[i].verdict == verdict) &&
                  report->finding[i].rule->severity >= severity;
@@ -42,10 +42,23 @@ pvsize_status pvsize_report_count(const pvsize_report *report, int32_t verdict, 
     return PVSIZE_OK;
 }
 
+pvsize_status pvsize_report_outcome(const pvsize_report *report, int32_t *outcome,
+                                    pvsize_diag *diag)
+{
+    pvsize_status status = check_report(report, diag);
+
+    if (status)
+        return status;
+    if (!outcome)
+        return pvsz_fail_null(diag, "outcome");
+    *outcome = pvsz_outcome(report);
+    return PVSIZE_OK;
+}
+
 pvsize_status pvsize_report_finding(const pvsize_report *report, int32_t i, int32_t *rule,
                                     int32_t *severity, int32_t *verdict, pvsize_diag *diag)
 {
-    const pv_finding *finding = NULL;
+    const pvsz_finding *finding = NULL;
     pvsize_status status = find_finding(report, i, &finding, diag);
 
     if (status)
@@ -62,13 +75,13 @@ pvsize_status pvsize_report_finding(const pvsize_report *report, int32_t i, int3
 pvsize_status pvsize_report_numbers(const pvsize_report *report, int32_t i, double *value,
                                     double *limit, double *margin, pvsize_diag *diag)
 {
-    const pv_finding *finding = NULL;
+    const pvsz_finding *finding = NULL;
     pvsize_status status = find_finding(report, i, &finding, diag);
 
     if (status)
         return status;
     if (finding->verdict == PVSIZE_VERDICT_NOT_ASSESSED)
-        return pv_fail_term(diag, PVSIZE_E_NOT_SET, finding->missing);
+        return pvsz_fail_term(diag, PVSIZE_E_NOT_SET, finding->missing);
     if (value)
         *value = finding->value.value;
     if (limit)
@@ -79,7 +92,7 @@ pvsize_status pvsize_report_numbers(const pvsize_report *report, int32_t i, doub
 }
 
 /* Index of what the subject hangs on, among its owner's parts; -1: nothing. */
-static int32_t index_above(const pvsize_report *report, const pv_subject *subject, int32_t scope)
+static int32_t index_above(const pvsize_report *report, const pvsz_subject *subject, int32_t scope)
 {
     int32_t at = subject->at[scope];
 
@@ -91,34 +104,36 @@ pvsize_status pvsize_report_subject(const pvsize_report *report, int32_t i, int3
                                     int32_t *inverter, int32_t *input, int32_t *array,
                                     int32_t *plane, pvsize_diag *diag)
 {
-    const pv_finding *finding = NULL;
+    const pvsz_finding *finding = NULL;
     pvsize_status status = find_finding(report, i, &finding, diag);
 
     if (status)
         return status;
     if (kind)
-        *kind = pv_kinds[finding->subject->scope].number;
+        *kind = pvsz_kinds[finding->subject->scope].number;
     if (inverter)
-        *inverter = index_above(report, finding->subject, PV_KIND_INVERTER);
+        *inverter = index_above(report, finding->subject, PVSZ_KIND_INVERTER);
     if (input)
-        *input = index_above(report, finding->subject, PV_KIND_INPUT);
+        *input = index_above(report, finding->subject, PVSZ_KIND_INPUT);
     if (array)
-        *array = index_above(report, finding->subject, PV_KIND_ARRAY);
+        *array = finding->subject->scope == PVSZ_KIND_MODULE
+                     ? finding->subject->first_below
+                     : index_above(report, finding->subject, PVSZ_KIND_ARRAY);
     if (plane)
-        *plane = index_above(report, finding->subject, PV_KIND_PLANE);
+        *plane = index_above(report, finding->subject, PVSZ_KIND_PLANE);
     return PVSIZE_OK;
 }
 
 pvsize_status pvsize_report_governs(const pvsize_report *report, int32_t i, int32_t *governs,
                                     pvsize_diag *diag)
 {
-    const pv_finding *finding = NULL;
+    const pvsz_finding *finding = NULL;
     pvsize_status status = find_finding(report, i, &finding, diag);
 
     if (status)
         return status;
     if (!governs)
-        return pv_fail_null(diag, "governs");
+        return pvsz_fail_null(diag, "governs");
     *governs = finding->governs;
     return PVSIZE_OK;
 }
@@ -126,106 +141,106 @@ pvsize_status pvsize_report_governs(const pvsize_report *report, int32_t i, int3
 pvsize_status pvsize_report_missing(const pvsize_report *report, int32_t i, int32_t *term,
                                     pvsize_diag *diag)
 {
-    const pv_finding *finding = NULL;
+    const pvsz_finding *finding = NULL;
     pvsize_status status = find_finding(report, i, &finding, diag);
 
     if (status)
         return status;
     if (!term)
-        return pv_fail_null(diag, "term");
+        return pvsz_fail_null(diag, "term");
     *term = finding->missing;
     return PVSIZE_OK;
 }
 
-static void put_text(pv_text *text, const pvsize_report *report, const pv_finding *finding,
+static void put_text(pvsz_text *text, const pvsize_report *report, const pvsz_finding *finding,
                      int32_t what)
 {
     switch (what) {
     case PVSIZE_TEXT_SENTENCE:
-        pv_put_sentence(text, report, finding);
+        pvsz_put_sentence(text, report, finding);
         break;
     case PVSIZE_TEXT_NAME:
-        pv_put(text, finding->rule->name);
+        pvsz_put(text, finding->rule->name);
         break;
     case PVSIZE_TEXT_TITLE:
-        pv_put(text, finding->rule->title);
+        pvsz_put(text, finding->rule->title);
         break;
     case PVSIZE_TEXT_SUBJECT:
-        pv_put_subject(text, report, finding->subject);
+        pvsz_put_subject(text, report, finding->subject);
         break;
     case PVSIZE_TEXT_UNIT:
-        pv_put(text, pv_finding_term(finding)->unit);
+        pvsz_put(text, pvsz_finding_term(finding)->unit);
         break;
     case PVSIZE_TEXT_SOURCE:
-        pv_put_source(text, finding->rule->source, finding->rule->known);
+        pvsz_put_source(text, finding->rule->source, finding->rule->known);
         break;
     case PVSIZE_TEXT_CONSEQUENCE:
-        pv_put(text, finding->rule->breach);
+        pvsz_put(text, finding->rule->breach);
         break;
     case PVSIZE_TEXT_REASON:
-        pv_put_reason(text, finding);
+        pvsz_put_reason(text, finding);
         break;
     case PVSIZE_TEXT_WORKING:
-        pv_put_finding_working(text, report, finding, "");
+        pvsz_put_finding_working(text, report, finding, "");
         break;
     default:
         text->markdown = true;
-        pv_put_finding_working(text, report, finding, "- ");
+        pvsz_put_finding_working(text, report, finding, "- ");
     }
 }
 
-pvsize_status pvsize_report_text(const pvsize_report *report, int32_t i, int32_t what,
-                                 char *buffer, size_t capacity, size_t *length, pvsize_diag *diag)
+pvsize_status pvsize_report_text(const pvsize_report *report, int32_t i, int32_t what, char *buffer,
+                                 size_t capacity, size_t *length, pvsize_diag *diag)
 {
-    const pv_finding *finding = NULL;
-    pv_text text;
+    const pvsz_finding *finding = NULL;
+    pvsz_text text;
     pvsize_status status = find_finding(report, i, &finding, diag);
 
-    if (!status && !pv_set_has(PVSIZE_SET_TEXT, what))
-        return pv_fail_value(diag, PVSIZE_E_BAD_CHOICE, 0, what);
+    if (!status && !pvsz_set_has(PVSIZE_SET_TEXT, what))
+        return pvsz_fail_choice(diag, "what", PVSIZE_SET_TEXT, what);
     if (!status)
-        status = pv_text_begin(&text, buffer, capacity, diag);
+        status = pvsz_text_begin(&text, buffer, capacity, diag);
     if (status)
         return status;
     put_text(&text, report, finding, what);
-    return pv_text_end(&text, length, diag);
+    return pvsz_text_end(&text, length, diag);
 }
 
 /* quantities */
 
 static pvsize_status bad_place(pvsize_diag *diag, int32_t kind, int32_t index, int32_t count)
 {
-    return pv_fail_index(diag, PVSIZE_E_BAD_INDEX, pv_kinds[kind].number, index, count);
+    return pvsz_fail_index(diag, PVSIZE_E_BAD_INDEX, pvsz_kinds[kind].number, index, count);
 }
 
 /* The subject of a kind that the indices lead to. */
 static pvsize_status find_subject(const pvsize_report *report, int32_t scope, const int32_t *index,
-                                  const pv_subject **subject, pvsize_diag *diag)
+                                  const pvsz_subject **subject, pvsize_diag *diag)
 {
-    const pv_design *design = &report->design;
+    const pvsz_design *design = &report->design;
     int32_t at = index[scope];
 
-    if (scope == PV_KIND_SYSTEM || scope == PV_KIND_SITE)
+    if (scope == PVSZ_KIND_SYSTEM || scope == PVSZ_KIND_SITE)
         at = 0;
-    if (scope == PV_KIND_MODULE && design->count[PV_KIND_ARRAY] > 0) {
+    if (scope == PVSZ_KIND_MODULE && design->count[PVSZ_KIND_ARRAY] > 0) {
         /* the module of an array */
-        at = index[PV_KIND_ARRAY];
-        if (at < 0 || at >= design->count[PV_KIND_ARRAY])
-            return bad_place(diag, PV_KIND_ARRAY, at, design->count[PV_KIND_ARRAY]);
-        at = design->subject[PV_KIND_ARRAY][at].at[PV_KIND_MODULE];
-    } else if (scope == PV_KIND_MODULE) {
+        at = index[PVSZ_KIND_ARRAY];
+        if (at < 0 || at >= design->count[PVSZ_KIND_ARRAY])
+            return bad_place(diag, PVSZ_KIND_ARRAY, at, design->count[PVSZ_KIND_ARRAY]);
+        at = design->subject[PVSZ_KIND_ARRAY][at].at[PVSZ_KIND_MODULE];
+    } else if (scope == PVSZ_KIND_MODULE) {
         at = 0;
     }
-    if (scope == PV_KIND_INPUT && design->count[PV_KIND_INVERTER] > 0) {
-        int32_t inverter = index[PV_KIND_INVERTER], inputs = 0;
+    if (scope == PVSZ_KIND_INPUT && design->count[PVSZ_KIND_INVERTER] > 0) {
+        int32_t inverter = index[PVSZ_KIND_INVERTER], inputs = 0;
 
-        if (inverter < 0 || inverter >= design->count[PV_KIND_INVERTER])
-            return bad_place(diag, PV_KIND_INVERTER, inverter, design->count[PV_KIND_INVERTER]);
-        for (int32_t i = 0; i < design->count[PV_KIND_INPUT]; i++)
-            inputs += design->subject[PV_KIND_INPUT][i].at[PV_KIND_INVERTER] == inverter;
+        if (inverter < 0 || inverter >= design->count[PVSZ_KIND_INVERTER])
+            return bad_place(diag, PVSZ_KIND_INVERTER, inverter, design->count[PVSZ_KIND_INVERTER]);
+        for (int32_t i = 0; i < design->count[PVSZ_KIND_INPUT]; i++)
+            inputs += design->subject[PVSZ_KIND_INPUT][i].at[PVSZ_KIND_INVERTER] == inverter;
         if (at < 0 || at >= inputs)
-            return bad_place(diag, PV_KIND_INPUT, at, inputs);
-        at += design->subject[PV_KIND_INVERTER][inverter].first_below;
+            return bad_place(diag, PVSZ_KIND_INPUT, at, inputs);
+        at += design->subject[PVSZ_KIND_INVERTER][inverter].first_below;
     }
     if (at < 0 || at >= design->count[scope])
         return bad_place(diag, scope, at, design->count[scope]);
@@ -233,74 +248,74 @@ static pvsize_status find_subject(const pvsize_report *report, int32_t scope, co
     return PVSIZE_OK;
 }
 
-static pvsize_status find_entry(const pvsize_report *report, int32_t quantity,
-                                const int32_t *index, int32_t *entry, pvsize_diag *diag)
+static pvsize_status find_entry(const pvsize_report *report, int32_t quantity, const int32_t *index,
+                                int32_t *entry, pvsize_diag *diag)
 {
     pvsize_status status = check_report(report, diag);
-    const pv_term *row = pv_term_find(quantity);
-    const pv_subject *subject = NULL;
+    const pvsz_term *row = pvsz_term_find(quantity);
+    const pvsz_subject *subject = NULL;
 
     if (status)
         return status;
     if (!row)
-        return pv_fail_value(diag, PVSIZE_E_UNKNOWN_NUMBER, 0, quantity);
-    if (row->kind != PV_KIND_QUANTITY)
-        return pv_fail_name(diag, PVSIZE_E_WRONG_KIND, quantity, "quantity");
+        return pvsz_fail_value(diag, PVSIZE_E_UNKNOWN_NUMBER, 0, quantity);
+    if (row->kind != PVSZ_KIND_QUANTITY)
+        return pvsz_fail_name(diag, PVSIZE_E_WRONG_KIND, quantity, "quantity");
     if (!report->filled)
-        return pv_fail_term(diag, PVSIZE_E_NOT_SET, quantity);
+        return pvsz_fail_term(diag, PVSIZE_E_NOT_SET, quantity);
     status = find_subject(report, row->scope, index, &subject, diag);
     if (status)
         return status;
-    *entry = pv_report_entry(report, pv_term_place(row), subject);
-    if (*entry < 0 || report->entry[*entry].state != PV_VALUE)
-        return pv_fail_term(diag, PVSIZE_E_NOT_SET,
-                            *entry >= 0 && report->entry[*entry].missing
-                                ? report->entry[*entry].missing
-                                : quantity);
+    *entry = pvsz_report_entry(report, pvsz_term_place(row), subject);
+    if (*entry < 0 || report->entry[*entry].state != PVSZ_VALUE)
+        return pvsz_fail_term(diag, PVSIZE_E_NOT_SET,
+                              *entry >= 0 && report->entry[*entry].missing
+                                  ? report->entry[*entry].missing
+                                  : quantity);
     return PVSIZE_OK;
 }
 
-#define INDICES(inverter_, input_, array_, plane_)                      \
-    {                                                                   \
-        [PV_KIND_INVERTER] = inverter_, [PV_KIND_INPUT] = input_,       \
-        [PV_KIND_ARRAY] = array_, [PV_KIND_PLANE] = plane_,             \
+#define INDICES(inverter_, input_, array_, plane_)                                                \
+    {                                                                                             \
+        [PVSZ_KIND_INVERTER] = inverter_, [PVSZ_KIND_INPUT] = input_, [PVSZ_KIND_ARRAY] = array_, \
+        [PVSZ_KIND_PLANE] = plane_,                                                               \
     }
 
 pvsize_status pvsize_report_quantity(const pvsize_report *report, int32_t quantity,
                                      int32_t inverter, int32_t input, int32_t array, int32_t plane,
                                      double *value, pvsize_diag *diag)
 {
-    const int32_t index[PV_SCOPES] = INDICES(inverter, input, array, plane);
+    const int32_t index[PVSZ_SCOPES] = INDICES(inverter, input, array, plane);
     int32_t entry;
     pvsize_status status = find_entry(report, quantity, index, &entry, diag);
 
     if (status)
         return status;
     if (!value)
-        return pv_fail_null(diag, "value");
+        return pvsz_fail_null(diag, "value");
     *value = report->entry[entry].value;
     return PVSIZE_OK;
 }
 
-pvsize_status pvsize_report_working(const pvsize_report *report, int32_t quantity,
-                                    int32_t inverter, int32_t input, int32_t array, int32_t plane,
-                                    int32_t format, char *buffer, size_t capacity, size_t *length,
+pvsize_status pvsize_report_working(const pvsize_report *report, int32_t quantity, int32_t inverter,
+                                    int32_t input, int32_t array, int32_t plane, int32_t format,
+                                    char *buffer, size_t capacity, size_t *length,
                                     pvsize_diag *diag)
 {
-    const int32_t index[PV_SCOPES] = INDICES(inverter, input, array, plane);
-    pv_text text;
+    const int32_t index[PVSZ_SCOPES] = INDICES(inverter, input, array, plane);
+    pvsz_text text;
     int32_t entry;
     pvsize_status status = find_entry(report, quantity, index, &entry, diag);
 
-    if (!status && !pv_set_has(PVSIZE_SET_FORMAT, format))
-        return pv_fail_value(diag, PVSIZE_E_BAD_CHOICE, 0, format);
+    if (!status && !pvsz_set_has(PVSIZE_SET_FORMAT, format))
+        return pvsz_fail_choice(diag, "format", PVSIZE_SET_FORMAT, format);
     if (!status)
-        status = pv_text_begin(&text, buffer, capacity, diag);
+        status = pvsz_text_begin(&text, buffer, capacity, diag);
     if (status)
         return status;
     text.markdown = format == PVSIZE_FORMAT_MARKDOWN;
-    pv_put_working(&text, report, entry, text.markdown ? "- " : "");
-    return pv_text_end(&text, length, diag);
+    pvsz_put_working(&text, report, entry, text.markdown ? "- " : "");
+    return pvsz_text_end(&text, length, diag);
 }
 
 /* assumptions */
@@ -313,20 +328,20 @@ pvsize_status pvsize_report_assumption_count(const pvsize_report *report, int32_
     if (status)
         return status;
     if (!count)
-        return pv_fail_null(diag, "count");
+        return pvsz_fail_null(diag, "count");
     *count = report->assumptions;
     return PVSIZE_OK;
 }
 
 static pvsize_status find_assumption(const pvsize_report *report, int32_t i,
-                                     const pv_assumption **assumption, pvsize_diag *diag)
+                                     const pvsz_assumption **assumption, pvsize_diag *diag)
 {
     pvsize_status status = check_report(report, diag);
 
     if (status)
         return status;
     if (i < 0 || i >= report->assumptions)
-        return pv_fail_index(diag, PVSIZE_E_BAD_INDEX, 0, i, report->assumptions);
+        return pvsz_fail_index(diag, PVSIZE_E_BAD_INDEX, 0, i, report->assumptions);
     *assumption = &report->assumption[i];
     return PVSIZE_OK;
 }
@@ -334,7 +349,7 @@ static pvsize_status find_assumption(const pvsize_report *report, int32_t i,
 pvsize_status pvsize_report_assumption(const pvsize_report *report, int32_t i, int32_t *term,
                                        double *value, pvsize_diag *diag)
 {
-    const pv_assumption *assumption = NULL;
+    const pvsz_assumption *assumption = NULL;
     pvsize_status status = find_assumption(report, i, &assumption, diag);
 
     if (status)
@@ -349,14 +364,14 @@ pvsize_status pvsize_report_assumption(const pvsize_report *report, int32_t i, i
 pvsize_status pvsize_report_assumption_text(const pvsize_report *report, int32_t i, char *buffer,
                                             size_t capacity, size_t *length, pvsize_diag *diag)
 {
-    const pv_assumption *assumption = NULL;
-    pv_text text;
+    const pvsz_assumption *assumption = NULL;
+    pvsz_text text;
     pvsize_status status = find_assumption(report, i, &assumption, diag);
 
     if (!status)
-        status = pv_text_begin(&text, buffer, capacity, diag);
+        status = pvsz_text_begin(&text, buffer, capacity, diag);
     if (status)
         return status;
-    pv_put_assumption(&text, report, assumption);
-    return pv_text_end(&text, length, diag);
+    pvsz_put_assumption(&text, report, assumption);
+    return pvsz_text_end(&text, length, diag);
 }

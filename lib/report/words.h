@@ -1,36 +1,39 @@
 /* Pieces of text that reports are put together from. */
-#ifndef PV_WORDS_H
-#define PV_WORDS_H
+#ifndef PVSZ_WORDS_H
+#define PVSZ_WORDS_H
 
 #include "../rules/findings.h"
 
 /* Digits of computed numbers: in findings, and in working, where the last
  * digit of a step lets the next be recomputed. */
-enum { PV_FINDING_DIGITS = 5, PV_WORKING_DIGITS = 7 };
+enum { PVSZ_FINDING_DIGITS = 5, PVSZ_WORKING_DIGITS = 7 };
 
+/* PVSIZE_OUTCOME_... of the whole report. */
+int32_t pvsz_outcome(const pvsize_report *report);
 /* "input 2 of inverter 1 (B)" */
-void pv_put_subject(pv_text *text, const pvsize_report *report, const pv_subject *subject);
+void pvsz_put_subject(pvsz_text *text, const pvsize_report *report, const pvsz_subject *subject);
 /* A value of a term: number with unit, or name of a choice. */
-void pv_put_value(pv_text *text, const pv_term *term, double value, int32_t digits);
+void pvsz_put_value(pvsz_text *text, const pvsz_term *term, double value, int32_t digits);
 /* Term that gives a finding its unit and type. */
-const pv_term *pv_finding_term(const pv_finding *finding);
-const char *pv_verdict_word(const pv_finding *finding);
+const pvsz_term *pvsz_finding_term(const pvsz_finding *finding);
+const char *pvsz_verdict_word(const pvsz_finding *finding);
 /* "595.96 V, at most 600 V" */
-void pv_put_comparison(pv_text *text, const pv_finding *finding);
+void pvsz_put_comparison(pvsz_text *text, const pvsz_finding *finding);
 /* "4.05 V (0.7 %)" */
-void pv_put_margin(pv_text *text, const pv_finding *finding);
-void pv_put_sentence(pv_text *text, const pvsize_report *report, const pv_finding *finding);
+void pvsz_put_margin(pvsz_text *text, const pvsz_finding *finding);
+void pvsz_put_sentence(pvsz_text *text, const pvsize_report *report, const pvsz_finding *finding);
 /* "AS/NZS 5033:2021 cl. 3.1 (read in a source)" */
-void pv_put_source(pv_text *text, const char *source, int32_t known);
-void pv_put_reason(pv_text *text, const pv_finding *finding);
-void pv_put_assumption(pv_text *text, const pvsize_report *report,
-                       const pv_assumption *assumption);
+void pvsz_put_source(pvsz_text *text, const char *source, int32_t known);
+void pvsz_put_reason(pvsz_text *text, const pvsz_finding *finding);
+void pvsz_put_assumption(pvsz_text *text, const pvsize_report *report,
+                         const pvsz_assumption *assumption);
 
 /* Every step of the report once. */
-void pv_put_all_working(pv_text *text, const pvsize_report *report, const char *line);
+void pvsz_put_all_working(pvsz_text *text, const pvsize_report *report, const char *line);
 /* Steps to an entry, and to both sides of a finding. `line` opens each line. */
-void pv_put_working(pv_text *text, const pvsize_report *report, int32_t entry, const char *line);
-void pv_put_finding_working(pv_text *text, const pvsize_report *report, const pv_finding *finding,
-                            const char *line);
+void pvsz_put_working(pvsz_text *text, const pvsize_report *report, int32_t entry,
+                      const char *line);
+void pvsz_put_finding_working(pvsz_text *text, const pvsize_report *report,
+                              const pvsz_finding *finding, const char *line);
 
 #endif

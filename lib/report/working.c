@@ -1,5 +1,5 @@
 /* How a number came about: formula, substitution, result, step by step. Data
- * stand as they were given; computed numbers are rounded to PV_WORKING_DIGITS. */
+ * stand as they were given; computed numbers are rounded to PVSZ_WORKING_DIGITS. */
 #include <string.h>
 
 #include "words.h"
@@ -9,43 +9,43 @@
 enum { REMEMBERED = 4096 };
 
 typedef struct writer {
-    pv_text *text;
+    pvsz_text *text;
     const pvsize_report *report;
     const char *line;
     uint64_t seen[REMEMBERED / 64];
     uint64_t figures; /* by place: sources to be stated */
 } writer;
 
-static const pv_term *quantity_of(const pv_entry *entry)
+static const pvsz_term *quantity_of(const pvsz_entry *entry)
 {
-    return &pv_kinds[PV_KIND_QUANTITY].rows[entry->quantity];
+    return &pvsz_kinds[PVSZ_KIND_QUANTITY].rows[entry->quantity];
 }
 
-static void put_operand_name(writer *out, const pv_operand *operand)
+static void put_operand_name(writer *out, const pvsz_operand *operand)
 {
-    const pv_term *term = pv_term_find(operand->term);
+    const pvsz_term *term = pvsz_term_find(operand->term);
 
-    if (!term || term->kind != PV_KIND_QUANTITY) {
-        pv_put_term(out->text, operand->term);
+    if (!term || term->kind != PVSZ_KIND_QUANTITY) {
+        pvsz_put_term(out->text, operand->term);
         return;
     }
-    pv_put(out->text, term->symbol);
-    pv_put(out->text, "[");
-    pv_put_subject(out->text, out->report, out->report->entry[operand->entry].subject);
-    pv_put(out->text, "]");
+    pvsz_put(out->text, term->symbol);
+    pvsz_put(out->text, "[");
+    pvsz_put_subject(out->text, out->report, out->report->entry[operand->entry].subject);
+    pvsz_put(out->text, "]");
 }
 
-static void put_operand_value(writer *out, const pv_operand *operand)
+static void put_operand_value(writer *out, const pvsz_operand *operand)
 {
     bool negative = operand->value < 0;
 
-    pv_put(out->text, negative ? "(" : "");
-    pv_put_value(out->text, pv_term_find(operand->term), operand->value,
-                 operand->entry >= 0 ? PV_WORKING_DIGITS : 0);
-    pv_put(out->text, negative ? ")" : "");
+    pvsz_put(out->text, negative ? "(" : "");
+    pvsz_put_value(out->text, pvsz_term_find(operand->term), operand->value,
+                   operand->entry >= 0 ? PVSZ_WORKING_DIGITS : 0);
+    pvsz_put(out->text, negative ? ")" : "");
 }
 
-typedef void put_operand(writer *out, const pv_operand *operand);
+typedef void put_operand(writer *out, const pvsz_operand *operand);
 
 /* Which operand a symbol stands for: symbols count in the order of first use. */
 static int32_t operand_at(const char *formula, const char *symbol, size_t length)
@@ -65,17 +65,18 @@ static int32_t operand_at(const char *formula, const char *symbol, size_t length
     return index;
 }
 
-static void put_list(writer *out, const pv_entry *entry, int32_t from, char joint, put_operand *put)
+static void put_list(writer *out, const pvsz_entry *entry, int32_t from, char joint,
+                     put_operand *put)
 {
     for (int32_t i = from; i < entry->operands; i++) {
         if (i > from)
-            pv_put(out->text, joint == '+' ? " + " : ", ");
+            pvsz_put(out->text, joint == '+' ? " + " : ", ");
         put(out, &out->report->operand[entry->first_operand + i]);
     }
 }
 
 /* The formula with each symbol as it stands (put null) or filled in. */
-static void put_formula(writer *out, const pv_entry *entry, put_operand *put)
+static void put_formula(writer *out, const pvsz_entry *entry, put_operand *put)
 {
     const char *s = entry->formula;
 
@@ -83,7 +84,7 @@ static void put_formula(writer *out, const pv_entry *entry, put_operand *put)
         size_t plain = strcspn(s, "{;"), symbol;
         int32_t index;
 
-        pv_put_bytes(out->text, s, plain);
+        pvsz_put_bytes(out->text, s, plain);
         s += plain;
         if (*s != '{')
             continue;
@@ -92,7 +93,7 @@ static void put_formula(writer *out, const pv_entry *entry, put_operand *put)
         if (*s == '+' || *s == ',')
             put_list(out, entry, index, *s, put ? put : put_operand_name);
         else if (!put)
-            pv_put_bytes(out->text, s, symbol);
+            pvsz_put_bytes(out->text, s, symbol);
         else if (index < entry->operands)
             put(out, &out->report->operand[entry->first_operand + index]);
         s += symbol + 1;
@@ -109,18 +110,18 @@ static bool is_plain(const char *formula)
 }
 
 /* The remark behind the semicolon, its symbols filled in. */
-static void put_remark(writer *out, const pv_entry *entry)
+static void put_remark(writer *out, const pvsz_entry *entry)
 {
     const char *s = strchr(entry->formula, ';');
 
     if (!s)
         return;
-    pv_put(out->text, " (");
+    pvsz_put(out->text, " (");
     for (s += 2; *s;) {
         size_t plain = strcspn(s, "{"), symbol;
         int32_t index;
 
-        pv_put_bytes(out->text, s, plain);
+        pvsz_put_bytes(out->text, s, plain);
         s += plain;
         if (!*s)
             break;
@@ -130,49 +131,49 @@ static void put_remark(writer *out, const pv_entry *entry)
             put_operand_value(out, &out->report->operand[entry->first_operand + index]);
         s += symbol + 1;
     }
-    pv_put(out->text, ")");
+    pvsz_put(out->text, ")");
 }
 
 /* A sum or choice of one value is that value: name it, do not repeat it. */
-static bool is_list_of_one(const pv_entry *entry)
+static bool is_list_of_one(const pvsz_entry *entry)
 {
     const char *formula = entry->formula;
 
-    return entry->operands == 1 && (strncmp(formula, "{+", 2) == 0 ||
-                                    strncmp(formula, "max({,", 6) == 0 ||
-                                    strncmp(formula, "min({,", 6) == 0);
+    return entry->operands == 1 &&
+           (strncmp(formula, "{+", 2) == 0 || strncmp(formula, "max({,", 6) == 0 ||
+            strncmp(formula, "min({,", 6) == 0);
 }
 
-static void put_step(writer *out, const pv_entry *entry)
+static void put_step(writer *out, const pvsz_entry *entry)
 {
-    const pv_term *term = quantity_of(entry);
+    const pvsz_term *term = quantity_of(entry);
 
-    pv_put(out->text, out->line);
-    pv_put_subject(out->text, out->report, entry->subject);
-    pv_put(out->text, ": ");
-    pv_put(out->text, term->symbol);
-    pv_put(out->text, " = ");
+    pvsz_put(out->text, out->line);
+    pvsz_put_subject(out->text, out->report, entry->subject);
+    pvsz_put(out->text, ": ");
+    pvsz_put(out->text, term->symbol);
+    pvsz_put(out->text, " = ");
     if (is_list_of_one(entry)) {
         put_operand_name(out, &out->report->operand[entry->first_operand]);
-        pv_put(out->text, " = ");
+        pvsz_put(out->text, " = ");
     } else if (!is_plain(entry->formula)) {
         put_formula(out, entry, NULL);
-        pv_put(out->text, " = ");
+        pvsz_put(out->text, " = ");
         put_formula(out, entry, put_operand_value);
-        pv_put(out->text, " = ");
+        pvsz_put(out->text, " = ");
     }
-    pv_put_value(out->text, term, entry->value, PV_WORKING_DIGITS);
+    pvsz_put_value(out->text, term, entry->value, PVSZ_WORKING_DIGITS);
     put_remark(out, entry);
-    pv_put(out->text, "\n");
+    pvsz_put(out->text, "\n");
 }
 
 /* What a step builds on comes first. Quantities do not run in circles, and the
  * chain from data to limit is a handful of steps deep. */
 static void put_steps(writer *out, int32_t index)
 {
-    const pv_entry *entry = &out->report->entry[index];
+    const pvsz_entry *entry = &out->report->entry[index];
 
-    if (entry->state != PV_VALUE)
+    if (entry->state != PVSZ_VALUE)
         return;
     if (index < REMEMBERED) {
         if (out->seen[index / 64] >> (index % 64) & 1)
@@ -180,41 +181,41 @@ static void put_steps(writer *out, int32_t index)
         out->seen[index / 64] |= UINT64_C(1) << (index % 64);
     }
     for (int32_t i = 0; i < entry->operands; i++) {
-        const pv_operand *operand = &out->report->operand[entry->first_operand + i];
-        const pv_term *term = pv_term_find(operand->term);
+        const pvsz_operand *operand = &out->report->operand[entry->first_operand + i];
+        const pvsz_term *term = pvsz_term_find(operand->term);
 
         if (operand->entry >= 0)
             put_steps(out, operand->entry);
-        else if (term && term->kind == PV_KIND_FIGURE)
-            out->figures |= UINT64_C(1) << pv_term_place(term);
+        else if (term && term->kind == PVSZ_KIND_FIGURE)
+            out->figures |= UINT64_C(1) << pvsz_term_place(term);
     }
     put_step(out, entry);
 }
 
 static void put_figures(writer *out)
 {
-    const pv_term *rows = pv_kinds[PV_KIND_FIGURE].rows;
+    const pvsz_term *rows = pvsz_kinds[PVSZ_KIND_FIGURE].rows;
 
-    for (int32_t i = 0; i < PV_FIGURES; i++) {
-        const pv_figure *figure = &out->report->figure[i];
+    for (int32_t i = 0; i < PVSZ_FIGURES; i++) {
+        const pvsz_figure *figure = &out->report->figure[i];
 
         if (!(out->figures >> i & 1))
             continue;
-        pv_put(out->text, out->line);
-        pv_put(out->text, rows[i].symbol);
-        pv_put(out->text, " = ");
-        pv_put_value(out->text, &rows[i], figure->value, 0);
-        pv_put(out->text, ": ");
-        pv_put(out->text, rows[i].text);
-        pv_put(out->text, "; ");
-        pv_put_source(out->text, figure->source, figure->known);
-        pv_put(out->text, "\n");
+        pvsz_put(out->text, out->line);
+        pvsz_put(out->text, rows[i].symbol);
+        pvsz_put(out->text, " = ");
+        pvsz_put_value(out->text, &rows[i], figure->value, 0);
+        pvsz_put(out->text, ": ");
+        pvsz_put(out->text, rows[i].text);
+        pvsz_put(out->text, "; ");
+        pvsz_put_source(out->text, figure->source, figure->known);
+        pvsz_put(out->text, "\n");
     }
 }
 
-_Static_assert(PV_FIGURES <= 64, "one bit for each figure");
+_Static_assert(PVSZ_FIGURES <= 64, "one bit for each figure");
 
-void pv_put_all_working(pv_text *text, const pvsize_report *report, const char *line)
+void pvsz_put_all_working(pvsz_text *text, const pvsize_report *report, const char *line)
 {
     writer out = {.text = text, .report = report, .line = line};
 
@@ -223,7 +224,7 @@ void pv_put_all_working(pv_text *text, const pvsize_report *report, const char *
     put_figures(&out);
 }
 
-void pv_put_working(pv_text *text, const pvsize_report *report, int32_t entry, const char *line)
+void pvsz_put_working(pvsz_text *text, const pvsize_report *report, int32_t entry, const char *line)
 {
     writer out = {.text = text, .report = report, .line = line};
 
@@ -232,49 +233,48 @@ void pv_put_working(pv_text *text, const pvsize_report *report, int32_t entry, c
 }
 
 /* A side that is no quantity: the parameter, figure or number itself. */
-static void put_plain_side(writer *out, const pv_finding *finding, const pv_side *side)
+static void put_plain_side(writer *out, const pvsz_finding *finding, const pvsz_side *side)
 {
-    const pv_term *term = pv_term_find(side->term);
+    const pvsz_term *term = pvsz_term_find(side->term);
 
-    if (term && term->kind == PV_KIND_FIGURE && term->low == term->high)
+    if (term && term->kind == PVSZ_KIND_FIGURE && term->low == term->high)
         return; /* a constant says nothing that the comparison does not */
-    pv_put(out->text, out->line);
+    pvsz_put(out->text, out->line);
     if (!term) {
-        pv_put(out->text, "limit = ");
-        pv_put_value(out->text, pv_finding_term(finding), side->value, 0);
+        pvsz_put(out->text, "limit = ");
+        pvsz_put_value(out->text, pvsz_finding_term(finding), side->value, 0);
     } else {
-        pv_put_term(out->text, side->term);
-        pv_put(out->text, " = ");
-        pv_put_value(out->text, term, side->value / side->factor, 0);
-        pv_put(out->text, ": ");
-        pv_put(out->text, term->text);
+        pvsz_put_term(out->text, side->term);
+        pvsz_put(out->text, " = ");
+        pvsz_put_value(out->text, term, side->of, 0);
+        pvsz_put(out->text, ": ");
+        pvsz_put(out->text, term->text);
     }
-    pv_put(out->text, "\n");
+    pvsz_put(out->text, "\n");
 }
 
-static void put_side(writer *out, const pv_finding *finding, const pv_side *side)
+static void put_side(writer *out, const pvsz_finding *finding, const pvsz_side *side)
 {
-    if (side->state != PV_VALUE)
+    if (side->state != PVSZ_VALUE)
         return;
     if (side->entry >= 0)
         put_steps(out, side->entry);
     else
         put_plain_side(out, finding, side);
-    if (side->factor != 1 && side->factor != 0) {
-        pv_put(out->text, out->line);
-        pv_put(out->text, "limit = ");
-        pv_put_exact(out->text, side->factor);
-        pv_put(out->text, " × ");
-        pv_put_value(out->text, pv_term_find(side->term), side->value / side->factor,
-                     PV_WORKING_DIGITS);
-        pv_put(out->text, " = ");
-        pv_put_value(out->text, pv_finding_term(finding), side->value, PV_WORKING_DIGITS);
-        pv_put(out->text, "\n");
+    if (side->factor != 1) {
+        pvsz_put(out->text, out->line);
+        pvsz_put(out->text, "limit = ");
+        pvsz_put_exact(out->text, side->factor);
+        pvsz_put(out->text, " × ");
+        pvsz_put_value(out->text, pvsz_term_find(side->term), side->of, PVSZ_WORKING_DIGITS);
+        pvsz_put(out->text, " = ");
+        pvsz_put_value(out->text, pvsz_finding_term(finding), side->value, PVSZ_WORKING_DIGITS);
+        pvsz_put(out->text, "\n");
     }
 }
 
-void pv_put_finding_working(pv_text *text, const pvsize_report *report, const pv_finding *finding,
-                            const char *line)
+void pvsz_put_finding_working(pvsz_text *text, const pvsize_report *report,
+                              const pvsz_finding *finding, const char *line)
 {
     writer out = {.text = text, .report = report, .line = line};
 
@@ -283,9 +283,9 @@ void pv_put_finding_working(pv_text *text, const pvsize_report *report, const pv
     put_figures(&out);
     if (finding->verdict == PVSIZE_VERDICT_NOT_ASSESSED)
         return;
-    pv_put(text, line);
-    pv_put_comparison(text, finding);
-    pv_put(text, ": ");
-    pv_put(text, pv_verdict_word(finding));
-    pv_put(text, "\n");
+    pvsz_put(text, line);
+    pvsz_put_comparison(text, finding);
+    pvsz_put(text, ": ");
+    pvsz_put(text, pvsz_verdict_word(finding));
+    pvsz_put(text, "\n");
 }

@@ -1,48 +1,48 @@
 /* Computing quantities: each once for each subject, with its operands. */
 #include "calc.h"
 
-static pv_quantity_function *const functions[PV_QUANTITIES] = {
-#define QUANTITY(number, ID, name, SCOPE, symbol, TYPE, unit, HEAD, text) pv_of_##name,
+static pvsz_quantity_function *const functions[PVSZ_QUANTITIES] = {
+#define QUANTITY(number, ID, name, SCOPE, symbol, TYPE, unit, HEAD, text) pvsz_of_##name,
 #include "../tables/quantities.def"
 #undef QUANTITY
 };
 
-void pv_missing(pv_calc *calc, int32_t term)
+void pvsz_missing(pvsz_calc *calc, int32_t term)
 {
-    if (calc->state != PV_COMPUTING)
+    if (calc->state != PVSZ_COMPUTING)
         return;
-    calc->state = PV_MISSING;
+    calc->state = PVSZ_MISSING;
     calc->missing = term;
 }
 
-void pv_nothing(pv_calc *calc)
+void pvsz_nothing(pvsz_calc *calc)
 {
-    if (calc->state == PV_COMPUTING)
-        calc->state = PV_NOTHING;
+    if (calc->state == PVSZ_COMPUTING)
+        calc->state = PVSZ_NOTHING;
 }
 
-void pv_result(pv_calc *calc, double value, const char *formula)
+void pvsz_result(pvsz_calc *calc, double value, const char *formula)
 {
-    if (calc->state != PV_COMPUTING)
+    if (calc->state != PVSZ_COMPUTING)
         return;
-    calc->state = PV_VALUE;
+    calc->state = PVSZ_VALUE;
     calc->value = value;
     calc->formula = formula;
 }
 
-static double note(pv_calc *calc, double value, int32_t term, int32_t entry)
+static double note(pvsz_calc *calc, double value, int32_t term, int32_t entry)
 {
-    if (calc->operands < PV_MOST_OPERANDS)
-        calc->operand[calc->operands++] = (pv_operand){value, term, entry};
+    if (calc->operands < PVSZ_MOST_OPERANDS)
+        calc->operand[calc->operands++] = (pvsz_operand){value, term, entry};
     return value;
 }
 
-double pv_literal(pv_calc *calc, double value)
+double pvsz_literal(pvsz_calc *calc, double value)
 {
     return note(calc, value, 0, -1);
 }
 
-void pv_assume(pv_calc *calc, int32_t term, const pv_subject *subject, double value)
+void pvsz_assume(pvsz_calc *calc, int32_t term, const pvsz_subject *subject, double value)
 {
     pvsize_report *report = calc->report;
 
@@ -50,7 +50,7 @@ void pv_assume(pv_calc *calc, int32_t term, const pv_subject *subject, double va
         if (report->assumption[i].term == term && report->assumption[i].subject == subject)
             return;
     if (report->assumptions < report->assumption_room)
-        report->assumption[report->assumptions++] = (pv_assumption){subject, value, term};
+        report->assumption[report->assumptions++] = (pvsz_assumption){subject, value, term};
 }
 
 /* Place of the kind whose table holds a parameter. */
@@ -59,14 +59,14 @@ static int32_t kind_of(int32_t term)
     return term / 1000 - 1; /* kinds of specs are numbered 1000, 2000, ... in order */
 }
 
-static bool find_param(const pv_calc *calc, int32_t term, double *value)
+static bool find_param(const pvsz_calc *calc, int32_t term, double *value)
 {
     const pvsize_spec *spec = calc->subject->spec[kind_of(term)];
 
-    return spec && pv_spec_number(spec, term, value);
+    return spec && pvsz_spec_number(spec, term, value);
 }
 
-bool pv_has_param(const pv_calc *calc, int32_t term)
+bool pvsz_has_param(const pvsz_calc *calc, int32_t term)
 {
     double value;
 
@@ -74,15 +74,16 @@ bool pv_has_param(const pv_calc *calc, int32_t term)
 }
 
 /* Notes a default in force as an assumption about the thing it belongs to. */
-static void note_default(pv_calc *calc, int32_t term, double value)
+static void note_default(pvsz_calc *calc, int32_t term, double value)
 {
     int32_t kind = kind_of(term);
 
-    if (!pv_spec_has(calc->subject->spec[kind], term - pv_kinds[kind].number - 1))
-        pv_assume(calc, term, &calc->report->design.subject[kind][calc->subject->at[kind]], value);
+    if (!pvsz_spec_has(calc->subject->spec[kind], term - pvsz_kinds[kind].number - 1))
+        pvsz_assume(calc, term, &calc->report->design.subject[kind][calc->subject->at[kind]],
+                    value);
 }
 
-double pv_peek_param(pv_calc *calc, int32_t term)
+double pvsz_peek_param(pvsz_calc *calc, int32_t term)
 {
     double value;
 
@@ -92,92 +93,92 @@ double pv_peek_param(pv_calc *calc, int32_t term)
     return value;
 }
 
-double pv_param(pv_calc *calc, int32_t term)
+double pvsz_param(pvsz_calc *calc, int32_t term)
 {
     double value;
 
     if (!find_param(calc, term, &value)) {
-        pv_missing(calc, term);
+        pvsz_missing(calc, term);
         return 0;
     }
     note_default(calc, term, value);
     return note(calc, value, term, -1);
 }
 
-bool pv_has_figure(const pv_calc *calc, int32_t place)
+bool pvsz_has_figure(const pvsz_calc *calc, int32_t place)
 {
     return calc->report->figure[place].set;
 }
 
-double pv_figure_of(pv_calc *calc, int32_t place)
+double pvsz_figure_of(pvsz_calc *calc, int32_t place)
 {
-    int32_t number = pv_kinds[PV_KIND_FIGURE].rows[place].number;
+    int32_t number = pvsz_kinds[PVSZ_KIND_FIGURE].rows[place].number;
 
     if (!calc->report->figure[place].set) {
-        pv_missing(calc, number);
+        pvsz_missing(calc, number);
         return 0;
     }
     return note(calc, calc->report->figure[place].value, number, -1);
 }
 
 /* Takes over the state of what a quantity builds on. */
-static bool usable(pv_calc *calc, int32_t entry)
+static bool usable(pvsz_calc *calc, int32_t entry)
 {
-    const pv_entry *found = entry < 0 ? NULL : &calc->report->entry[entry];
+    const pvsz_entry *found = entry < 0 ? NULL : &calc->report->entry[entry];
 
-    if (!found || found->state == PV_NOTHING)
-        pv_nothing(calc);
-    else if (found->state != PV_VALUE)
-        pv_missing(calc, found->missing);
-    return found && found->state == PV_VALUE;
+    if (!found || found->state == PVSZ_NOTHING)
+        pvsz_nothing(calc);
+    else if (found->state != PVSZ_VALUE)
+        pvsz_missing(calc, found->missing);
+    return found && found->state == PVSZ_VALUE;
 }
 
-double pv_quantity(pv_calc *calc, int32_t place)
+double pvsz_quantity(pvsz_calc *calc, int32_t place)
 {
-    int32_t entry = pv_compute(calc->report, place, calc->subject);
+    int32_t entry = pvsz_compute(calc->report, place, calc->subject);
 
     if (!usable(calc, entry))
         return 0;
     return note(calc, calc->report->entry[entry].value,
-                pv_kinds[PV_KIND_QUANTITY].rows[place].number, entry);
+                pvsz_kinds[PVSZ_KIND_QUANTITY].rows[place].number, entry);
 }
 
-bool pv_has_quantity(pv_calc *calc, int32_t place)
+bool pvsz_has_quantity(pvsz_calc *calc, int32_t place)
 {
-    int32_t entry = pv_compute(calc->report, place, calc->subject);
+    int32_t entry = pvsz_compute(calc->report, place, calc->subject);
 
-    return entry >= 0 && calc->report->entry[entry].state == PV_VALUE;
+    return entry >= 0 && calc->report->entry[entry].state == PVSZ_VALUE;
 }
 
 /* things below */
 
-static const pv_subject *subject_at(const pv_calc *calc, int32_t scope, int32_t at)
+static const pvsz_subject *subject_at(const pvsz_calc *calc, int32_t scope, int32_t at)
 {
-    const pv_design *design = &calc->report->design;
+    const pvsz_design *design = &calc->report->design;
 
     return at >= 0 && at < design->count[scope] ? &design->subject[scope][at] : NULL;
 }
 
-const pv_subject *pv_first_below(const pv_calc *calc, int32_t scope)
+const pvsz_subject *pvsz_first_below(const pvsz_calc *calc, int32_t scope)
 {
-    const pv_subject *on = calc->subject;
+    const pvsz_subject *on = calc->subject;
 
-    if (on->scope == PV_KIND_SYSTEM)
+    if (on->scope == PVSZ_KIND_SYSTEM)
         return subject_at(calc, scope, 0);
     return on->below > 0 ? subject_at(calc, scope, on->first_below) : NULL;
 }
 
-const pv_subject *pv_next_below(const pv_calc *calc, int32_t scope, const pv_subject *at)
+const pvsz_subject *pvsz_next_below(const pvsz_calc *calc, int32_t scope, const pvsz_subject *at)
 {
-    const pv_subject *on = calc->subject;
+    const pvsz_subject *on = calc->subject;
     int32_t next = at->at[scope] + 1;
 
     switch (on->scope) {
-    case PV_KIND_INPUT:
+    case PVSZ_KIND_INPUT:
         return subject_at(calc, scope, at->next_on_input);
-    case PV_KIND_PLANE:
+    case PVSZ_KIND_PLANE:
         return subject_at(calc, scope, at->next_on_plane);
-    case PV_KIND_INVERTER:
+    case PVSZ_KIND_INVERTER:
         return next < on->first_below + on->below ? subject_at(calc, scope, next) : NULL;
     default:
         return subject_at(calc, scope, next);
@@ -187,38 +188,70 @@ const pv_subject *pv_next_below(const pv_calc *calc, int32_t scope, const pv_sub
 /* Computes a quantity of everything below first, then notes them all in the
  * report, so that the list stands in one piece whatever its length. What does
  * not apply is passed over. */
-static bool gather(pv_calc *calc, int32_t scope, int32_t place)
+static bool gather(pvsz_calc *calc, int32_t scope, int32_t place)
 {
     pvsize_report *report = calc->report;
-    const pv_subject *at;
+    const pvsz_subject *at;
     int32_t found = 0;
 
-    for (at = pv_first_below(calc, scope); at; at = pv_next_below(calc, scope, at)) {
-        int32_t entry = pv_compute(report, place, at);
+    for (at = pvsz_first_below(calc, scope); at; at = pvsz_next_below(calc, scope, at)) {
+        int32_t entry = pvsz_compute(report, place, at);
 
-        if (entry < 0 || report->entry[entry].state == PV_NOTHING)
+        if (entry < 0 || report->entry[entry].state == PVSZ_NOTHING)
             continue;
         if (!usable(calc, entry))
             return false;
         found++;
     }
     if (found == 0 || report->operands + found > report->operand_room) {
-        pv_nothing(calc);
+        pvsz_nothing(calc);
         return false;
     }
     calc->first_operand = report->operands;
-    for (at = pv_first_below(calc, scope); at; at = pv_next_below(calc, scope, at)) {
-        int32_t entry = pv_compute(report, place, at);
+    for (at = pvsz_first_below(calc, scope); at; at = pvsz_next_below(calc, scope, at)) {
+        int32_t entry = pvsz_compute(report, place, at);
 
-        if (entry >= 0 && report->entry[entry].state == PV_VALUE)
+        if (entry >= 0 && report->entry[entry].state == PVSZ_VALUE)
             report->operand[report->operands++] =
-                (pv_operand){report->entry[entry].value,
-                             pv_kinds[PV_KIND_QUANTITY].rows[place].number, entry};
+                (pvsz_operand){report->entry[entry].value,
+                               pvsz_kinds[PVSZ_KIND_QUANTITY].rows[place].number, entry};
     }
     return true;
 }
 
-double pv_sum(pv_calc *calc, int32_t scope, int32_t place)
+double pvsz_sum_params(pvsz_calc *calc, int32_t scope, int32_t term, int32_t instead)
+{
+    pvsize_report *report = calc->report;
+    const pvsz_subject *at;
+    double sum = 0;
+
+    for (at = pvsz_first_below(calc, scope); at; at = pvsz_next_below(calc, scope, at)) {
+        double value;
+
+        if (!pvsz_spec_number(at->spec[scope], term, &value) &&
+            (!instead || !pvsz_spec_number(at->spec[scope], instead, &value))) {
+            pvsz_missing(calc, term);
+            return 0;
+        }
+    }
+    calc->first_operand = report->operands;
+    for (at = pvsz_first_below(calc, scope); at; at = pvsz_next_below(calc, scope, at)) {
+        double value = 0;
+        int32_t used = term;
+
+        if (!pvsz_spec_number(at->spec[scope], term, &value)) {
+            pvsz_spec_number(at->spec[scope], instead, &value);
+            pvsz_assume(calc, term, at, value);
+            used = instead;
+        }
+        sum += value;
+        if (report->operands < report->operand_room)
+            report->operand[report->operands++] = (pvsz_operand){value, used, -1};
+    }
+    return sum;
+}
+
+double pvsz_sum(pvsz_calc *calc, int32_t scope, int32_t place)
 {
     double sum = 0;
 
@@ -228,12 +261,12 @@ double pv_sum(pv_calc *calc, int32_t scope, int32_t place)
     return sum;
 }
 
-double pv_highest(pv_calc *calc, int32_t scope, int32_t place)
+double pvsz_highest(pvsz_calc *calc, int32_t scope, int32_t place)
 {
     double best = 0;
 
     if (gather(calc, scope, place)) {
-        const pv_operand *operand = calc->report->operand;
+        const pvsz_operand *operand = calc->report->operand;
 
         best = operand[calc->first_operand].value;
         for (int32_t i = calc->first_operand + 1; i < calc->report->operands; i++)
@@ -243,12 +276,12 @@ double pv_highest(pv_calc *calc, int32_t scope, int32_t place)
     return best;
 }
 
-double pv_lowest(pv_calc *calc, int32_t scope, int32_t place)
+double pvsz_lowest(pvsz_calc *calc, int32_t scope, int32_t place)
 {
     double best = 0;
 
     if (gather(calc, scope, place)) {
-        const pv_operand *operand = calc->report->operand;
+        const pvsz_operand *operand = calc->report->operand;
 
         best = operand[calc->first_operand].value;
         for (int32_t i = calc->first_operand + 1; i < calc->report->operands; i++)
@@ -258,27 +291,40 @@ double pv_lowest(pv_calc *calc, int32_t scope, int32_t place)
     return best;
 }
 
+void pvsz_all_given(pvsz_calc *calc)
+{
+    int32_t scope = calc->subject->scope;
+    const pvsz_kind *kind = &pvsz_kinds[scope];
+
+    for (int32_t i = 0; i < kind->count; i++)
+        if (kind->rows[i].need == PVSIZE_NEED_REQUIRED &&
+            !pvsz_spec_has(calc->subject->spec[scope], i))
+            pvsz_missing(calc, kind->rows[i].number);
+    pvsz_result(calc, pvsz_literal(calc, PVSIZE_ANSWER_YES), "{given}");
+}
+
 /* entries */
 
-int32_t pv_report_entry(const pvsize_report *report, int32_t quantity, const pv_subject *subject)
+int32_t pvsz_report_entry(const pvsize_report *report, int32_t quantity,
+                          const pvsz_subject *subject)
 {
-    int32_t scope = pv_kinds[PV_KIND_QUANTITY].rows[quantity].scope;
+    int32_t scope = pvsz_kinds[PVSZ_KIND_QUANTITY].rows[quantity].scope;
     int32_t at = subject->at[scope];
 
     if (at < 0 || at >= report->design.count[scope])
         return -1;
-    return report->memo[report->memo_start[scope] + at * PV_QUANTITIES + quantity];
+    return report->memo[report->memo_start[scope] + at * PVSZ_QUANTITIES + quantity];
 }
 
 /* Copies operands that were noted in the calc behind those of the report. */
-static void keep(pv_calc *calc, pv_entry *entry)
+static void keep(pvsz_calc *calc, pvsz_entry *entry)
 {
     pvsize_report *report = calc->report;
 
     entry->value = calc->value;
     entry->formula = calc->formula;
     entry->missing = calc->missing;
-    entry->state = calc->state == PV_COMPUTING ? PV_NOTHING : calc->state;
+    entry->state = calc->state == PVSZ_COMPUTING ? PVSZ_NOTHING : calc->state;
     if (calc->first_operand >= 0) {
         entry->first_operand = calc->first_operand;
         entry->operands = report->operands - calc->first_operand;
@@ -290,28 +336,27 @@ static void keep(pv_calc *calc, pv_entry *entry)
     entry->operands = report->operands - entry->first_operand;
 }
 
-int32_t pv_compute(pvsize_report *report, int32_t place, const pv_subject *subject)
+int32_t pvsz_compute(pvsize_report *report, int32_t place, const pvsz_subject *subject)
 {
-    int32_t scope = pv_kinds[PV_KIND_QUANTITY].rows[place].scope;
+    int32_t scope = pvsz_kinds[PVSZ_KIND_QUANTITY].rows[place].scope;
     int32_t at = subject->at[scope];
     int32_t *memo;
-    pv_calc calc;
+    pvsz_calc calc;
 
     if (at < 0)
         return -1;
-    memo = &report->memo[report->memo_start[scope] + at * PV_QUANTITIES + place];
+    memo = &report->memo[report->memo_start[scope] + at * PVSZ_QUANTITIES + place];
     if (*memo >= 0)
         return *memo;
     *memo = report->entries++;
-    report->entry[*memo] = (pv_entry){.state = PV_COMPUTING,
-                                      .subject = &report->design.subject[scope][at],
-                                      .quantity = place};
+    report->entry[*memo] = (pvsz_entry){
+        .state = PVSZ_COMPUTING, .subject = &report->design.subject[scope][at], .quantity = place};
     calc.report = report;
     calc.subject = &report->design.subject[scope][at];
     calc.operands = 0;
     calc.first_operand = -1;
     calc.missing = 0;
-    calc.state = PV_COMPUTING;
+    calc.state = PVSZ_COMPUTING;
     calc.value = 0;
     calc.formula = "";
     functions[place](&calc);
@@ -321,26 +366,26 @@ int32_t pv_compute(pvsize_report *report, int32_t place, const pv_subject *subje
 
 /* sides of rules */
 
-static pv_side side_of_param(pvsize_report *report, pv_ref ref, const pv_subject *subject)
+static pvsz_side side_of_param(pvsize_report *report, pvsz_ref ref, const pvsz_subject *subject)
 {
     const pvsize_spec *spec = subject->spec[ref.kind];
-    pv_side side = {.term = ref.number, .entry = -1, .state = PV_VALUE};
+    pvsz_side side = {.term = ref.number, .entry = -1, .state = PVSZ_VALUE};
 
-    if (spec && pv_spec_number(spec, ref.number, &side.value)) {
-        pv_calc calc = {.report = report, .subject = subject};
+    if (spec && pvsz_spec_number(spec, ref.number, &side.value)) {
+        pvsz_calc calc = {.report = report, .subject = subject};
 
         note_default(&calc, ref.number, side.value);
         return side;
     }
-    side.state = PV_MISSING;
+    side.state = PVSZ_MISSING;
     side.missing = ref.number;
     return side;
 }
 
-static pv_side side_of_quantity(pvsize_report *report, pv_ref ref, const pv_subject *subject)
+static pvsz_side side_of_quantity(pvsize_report *report, pvsz_ref ref, const pvsz_subject *subject)
 {
-    int32_t entry = pv_compute(report, ref.place, subject);
-    pv_side side = {.term = ref.number, .entry = entry, .state = PV_NOTHING};
+    int32_t entry = pvsz_compute(report, ref.place, subject);
+    pvsz_side side = {.term = ref.number, .entry = entry, .state = PVSZ_NOTHING};
 
     if (entry >= 0) {
         side.value = report->entry[entry].value;
@@ -350,31 +395,34 @@ static pv_side side_of_quantity(pvsize_report *report, pv_ref ref, const pv_subj
     return side;
 }
 
-static pv_side side_of_figure(const pvsize_report *report, pv_ref ref)
+static pvsz_side side_of_figure(const pvsize_report *report, pvsz_ref ref)
 {
-    const pv_figure *figure = &report->figure[ref.place];
-    pv_side side = {.term = ref.number, .entry = -1, .state = PV_VALUE, .value = figure->value};
+    const pvsz_figure *figure = &report->figure[ref.place];
+    pvsz_side side = {.term = ref.number, .entry = -1, .state = PVSZ_VALUE, .value = figure->value};
 
     if (!figure->set) {
-        side.state = PV_MISSING;
+        side.state = PVSZ_MISSING;
         side.missing = ref.number;
     }
     return side;
 }
 
-pv_side pv_side_of(pvsize_report *report, pv_ref ref, double factor, const pv_subject *subject)
+pvsz_side pvsz_side_of(pvsize_report *report, pvsz_ref ref, double factor,
+                       const pvsz_subject *subject)
 {
-    pv_side side;
+    pvsz_side side;
 
     if (!ref.number)
-        return (pv_side){.value = factor, .factor = 1, .entry = -1, .state = PV_VALUE};
-    if (ref.kind == PV_KIND_QUANTITY)
+        return (pvsz_side){
+            .value = factor, .of = factor, .factor = 1, .entry = -1, .state = PVSZ_VALUE};
+    if (ref.kind == PVSZ_KIND_QUANTITY)
         side = side_of_quantity(report, ref, subject);
-    else if (ref.kind == PV_KIND_FIGURE)
+    else if (ref.kind == PVSZ_KIND_FIGURE)
         side = side_of_figure(report, ref);
     else
         side = side_of_param(report, ref, subject);
     side.factor = factor;
+    side.of = side.value;
     side.value *= factor;
     return side;
 }

@@ -7,7 +7,7 @@
     {PVSIZE_FIGURE_##FIGURE, value, PVSIZE_KNOWN_##KNOWN, source},
 #define APPLIES(RULE, SEVERITY, KNOWN, source) \
     {PVSIZE_RULE_##RULE, PVSIZE_SEVERITY_##SEVERITY, PVSIZE_KNOWN_##KNOWN, source},
-#define PRESET(name, title) static const pv_preset_row rows_of_##name[] = {
+#define PRESET(name, title) static const pvsz_preset_row rows_of_##name[] = {
 #define END(name) \
     }             \
     ;
@@ -17,10 +17,10 @@
 #undef PRESET
 #undef END
 
-static const pv_preset presets[] = {
+static const pvsz_preset presets[] = {
 #define SETS(FIGURE, value, KNOWN, source)
 #define APPLIES(RULE, SEVERITY, KNOWN, source)
-#define PRESET(name, title) {#name, title, rows_of_##name, PV_COUNT(rows_of_##name)},
+#define PRESET(name, title) {#name, title, rows_of_##name, PVSZ_COUNT(rows_of_##name)},
 #define END(name)
 #include "../tables/presets/list.def"
 #undef SETS
@@ -29,9 +29,9 @@ static const pv_preset presets[] = {
 #undef END
 };
 
-const pv_preset *pv_preset_named(const char *name)
+const pvsz_preset *pvsz_preset_named(const char *name)
 {
-    for (int32_t i = 0; i < PV_COUNT(presets); i++)
+    for (int32_t i = 0; i < PVSZ_COUNT(presets); i++)
         if (strcmp(presets[i].name, name) == 0)
             return &presets[i];
     return NULL;
@@ -39,15 +39,15 @@ const pv_preset *pv_preset_named(const char *name)
 
 int32_t pvsize_preset_count(void)
 {
-    return PV_COUNT(presets);
+    return PVSZ_COUNT(presets);
 }
 
 const char *pvsize_preset_name(int32_t i)
 {
-    return i >= 0 && i < PV_COUNT(presets) ? presets[i].name : NULL;
+    return i >= 0 && i < PVSZ_COUNT(presets) ? presets[i].name : NULL;
 }
 
 const char *pvsize_preset_title(int32_t i)
 {
-    return i >= 0 && i < PV_COUNT(presets) ? presets[i].title : NULL;
+    return i >= 0 && i < PVSZ_COUNT(presets) ? presets[i].title : NULL;
 }

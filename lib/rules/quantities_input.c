@@ -4,112 +4,113 @@
 
 #include "calc.h"
 
-void pv_of_input_arrays(pv_calc *calc)
+void pvsz_of_input_arrays(pvsz_calc *calc)
 {
-    if (calc->subject->at[PV_KIND_SYSTEM] < 0) /* looked at alone, not in a design */
-        pv_nothing(calc);
+    if (calc->subject->at[PVSZ_KIND_SYSTEM] < 0) /* looked at alone, not in a design */
+        pvsz_nothing(calc);
     else
-        pv_result(calc, pv_literal(calc, calc->subject->below), "{arrays}");
+        pvsz_result(calc, pvsz_literal(calc, calc->subject->below), "{arrays}");
 }
 
-void pv_of_input_strings(pv_calc *calc)
+void pvsz_of_input_strings(pvsz_calc *calc)
 {
     double strings = 0;
 
     if (calc->subject->below == 0) {
-        pv_nothing(calc);
+        pvsz_nothing(calc);
         return;
     }
-    for (const pv_subject *at = pv_first_below(calc, PV_KIND_ARRAY); at;
-         at = pv_next_below(calc, PV_KIND_ARRAY, at)) {
+    for (const pvsz_subject *at = pvsz_first_below(calc, PVSZ_KIND_ARRAY); at;
+         at = pvsz_next_below(calc, PVSZ_KIND_ARRAY, at)) {
         double here;
 
-        if (!pv_spec_number(at->spec[PV_KIND_ARRAY], PVSIZE_ARRAY_STRINGS, &here)) {
-            pv_missing(calc, PVSIZE_ARRAY_STRINGS);
+        if (!pvsz_spec_number(at->spec[PVSZ_KIND_ARRAY], PVSIZE_ARRAY_STRINGS, &here)) {
+            pvsz_missing(calc, PVSIZE_ARRAY_STRINGS);
             return;
         }
         strings += here;
     }
-    pv_literal(calc, strings);
-    pv_result(calc, strings, "{strings}");
+    pvsz_literal(calc, strings);
+    pvsz_result(calc, strings, "{strings}");
 }
 
-void pv_of_input_isc_max(pv_calc *calc)
+void pvsz_of_input_isc_max(pvsz_calc *calc)
 {
-    pv_result(calc, pv_sum(calc, PV_KIND_ARRAY, PV_QUANTITY_ARRAY_ISC_MAX), "{+Isc,max}");
+    pvsz_result(calc, pvsz_sum(calc, PVSZ_KIND_ARRAY, PVSZ_QUANTITY_ARRAY_ISC_MAX), "{+Isc,max}");
 }
 
-void pv_of_input_imp(pv_calc *calc)
+void pvsz_of_input_imp(pvsz_calc *calc)
 {
-    pv_result(calc, pv_sum(calc, PV_KIND_ARRAY, PV_QUANTITY_ARRAY_IMP), "{+Iop}");
+    pvsz_result(calc, pvsz_sum(calc, PVSZ_KIND_ARRAY, PVSZ_QUANTITY_ARRAY_IMP), "{+Iop}");
 }
 
-void pv_of_input_power(pv_calc *calc)
+void pvsz_of_input_power(pvsz_calc *calc)
 {
-    pv_result(calc, pv_sum(calc, PV_KIND_ARRAY, PV_QUANTITY_ARRAY_POWER), "{+Parray}");
+    pvsz_result(calc, pvsz_sum(calc, PVSZ_KIND_ARRAY, PVSZ_QUANTITY_ARRAY_POWER), "{+Parray}");
 }
 
-void pv_of_input_string_isc_highest(pv_calc *calc)
+void pvsz_of_input_string_isc_highest(pvsz_calc *calc)
 {
-    pv_result(calc, pv_highest(calc, PV_KIND_ARRAY, PV_QUANTITY_STRING_ISC_MAX),
-              "max({,Isc,max,string})");
+    pvsz_result(calc, pvsz_highest(calc, PVSZ_KIND_ARRAY, PVSZ_QUANTITY_STRING_ISC_MAX),
+                "max({,Isc,max,string})");
 }
 
 /* Strings are spread over the terminals; the fullest pair counts, with the
  * strongest strings on it. */
-void pv_of_input_terminal_current(pv_calc *calc)
+void pvsz_of_input_terminal_current(pvsz_calc *calc)
 {
-    double current = pv_quantity(calc, PV_QUANTITY_INPUT_STRING_ISC_HIGHEST);
-    double strings = pv_quantity(calc, PV_QUANTITY_INPUT_STRINGS);
-    double terminals = pv_param(calc, PVSIZE_INPUT_TERMINALS);
+    double current = pvsz_quantity(calc, PVSZ_QUANTITY_INPUT_STRING_ISC_HIGHEST);
+    double strings = pvsz_quantity(calc, PVSZ_QUANTITY_INPUT_STRINGS);
+    double terminals = pvsz_param(calc, PVSIZE_INPUT_TERMINALS);
 
-    pv_result(calc, terminals > 0 ? current * ceil(strings / terminals) : 0,
-              "{Isc,max,string} × ceil({S} / {terminals})");
+    pvsz_result(calc, terminals > 0 ? current * ceil(strings / terminals) : 0,
+                "{Isc,string,high} × ceil({S} / {terminals})");
 }
 
-void pv_of_input_voc_highest(pv_calc *calc)
+void pvsz_of_input_voc_highest(pvsz_calc *calc)
 {
-    pv_result(calc, pv_highest(calc, PV_KIND_ARRAY, PV_QUANTITY_STRING_VOC_COLD),
-              "max({,Ustring,cold})");
+    pvsz_result(calc, pvsz_highest(calc, PVSZ_KIND_ARRAY, PVSZ_QUANTITY_STRING_VOC_COLD),
+                "max({,Ustring,cold})");
 }
 
-void pv_of_input_voc_lowest(pv_calc *calc)
+void pvsz_of_input_voc_lowest(pvsz_calc *calc)
 {
-    pv_result(calc, pv_lowest(calc, PV_KIND_ARRAY, PV_QUANTITY_STRING_VOC_COLD),
-              "min({,Ustring,cold})");
+    pvsz_result(calc, pvsz_lowest(calc, PVSZ_KIND_ARRAY, PVSZ_QUANTITY_STRING_VOC_COLD),
+                "min({,Ustring,cold})");
 }
 
 /* Rules on likeness speak of several arrays only: the strings of one are alike. */
-static bool shared(pv_calc *calc)
+static bool shared(pvsz_calc *calc)
 {
     if (calc->subject->below >= 2)
         return true;
-    pv_nothing(calc);
+    pvsz_nothing(calc);
     return false;
 }
 
-void pv_of_input_voc_difference(pv_calc *calc)
+void pvsz_of_input_voc_difference(pvsz_calc *calc)
 {
     if (!shared(calc))
         return;
-    double high = pv_quantity(calc, PV_QUANTITY_INPUT_VOC_HIGHEST);
-    double low = pv_quantity(calc, PV_QUANTITY_INPUT_VOC_LOWEST);
+    double high = pvsz_quantity(calc, PVSZ_QUANTITY_INPUT_VOC_HIGHEST);
+    double low = pvsz_quantity(calc, PVSZ_QUANTITY_INPUT_VOC_LOWEST);
 
-    pv_result(calc, (high - low) / high * 100, "({Uhigh} - {Ulow}) / {Uhigh} × 100");
+    if (low > 0)
+        pvsz_result(calc, (high - low) / low * 100, "({Uhigh} - {Ulow}) / {Ulow} × 100");
 }
 
-void pv_of_input_length_difference(pv_calc *calc)
+void pvsz_of_input_length_difference(pvsz_calc *calc)
 {
     double longest = 0, shortest = 0;
 
     if (!shared(calc))
         return;
-    for (const pv_subject *at = pv_first_below(calc, PV_KIND_ARRAY); at;
-         at = pv_next_below(calc, PV_KIND_ARRAY, at)) {
+    for (const pvsz_subject *at = pvsz_first_below(calc, PVSZ_KIND_ARRAY); at;
+         at = pvsz_next_below(calc, PVSZ_KIND_ARRAY, at)) {
         double here;
 
-        if (!pv_spec_number(at->spec[PV_KIND_ARRAY], PVSIZE_ARRAY_MODULES_PER_STRING, &here)) {
-            pv_missing(calc, PVSIZE_ARRAY_MODULES_PER_STRING);
+        if (!pvsz_spec_number(at->spec[PVSZ_KIND_ARRAY], PVSIZE_ARRAY_MODULES_PER_STRING, &here)) {
+            pvsz_missing(calc, PVSIZE_ARRAY_MODULES_PER_STRING);
             return;
         }
         if (here > longest)
@@ -117,49 +118,50 @@ void pv_of_input_length_difference(pv_calc *calc)
         if (shortest == 0 || here < shortest)
             shortest = here;
     }
-    pv_literal(calc, longest);
-    pv_literal(calc, shortest);
-    pv_result(calc, longest - shortest, "{Nlongest} - {Nshortest}");
+    pvsz_literal(calc, longest);
+    pvsz_literal(calc, shortest);
+    pvsz_result(calc, longest - shortest, "{Nlongest} - {Nshortest}");
 }
 
-/* How many unlike things of a kind the arrays of the input hang on; an array
- * that names none counts for one of its own. */
-static double count_unlike(pv_calc *calc, int32_t kind)
+/* How many unlike things of a kind the arrays of the input hang on. */
+static double count_unlike(pvsz_calc *calc, int32_t kind)
 {
     double count = 0;
 
-    for (const pv_subject *at = pv_first_below(calc, PV_KIND_ARRAY); at;
-         at = pv_next_below(calc, PV_KIND_ARRAY, at)) {
-        const pv_subject *before = pv_first_below(calc, PV_KIND_ARRAY);
+    for (const pvsz_subject *at = pvsz_first_below(calc, PVSZ_KIND_ARRAY); at;
+         at = pvsz_next_below(calc, PVSZ_KIND_ARRAY, at)) {
+        const pvsz_subject *before = pvsz_first_below(calc, PVSZ_KIND_ARRAY);
 
+        if (at->at[kind] < 0)
+            pvsz_missing(calc, PVSIZE_ARRAY_PLANE); /* a module it always has */
         while (before != at && before->at[kind] != at->at[kind])
-            before = pv_next_below(calc, PV_KIND_ARRAY, before);
+            before = pvsz_next_below(calc, PVSZ_KIND_ARRAY, before);
         count += before == at;
     }
     return count;
 }
 
-void pv_of_input_module_types(pv_calc *calc)
+void pvsz_of_input_module_types(pvsz_calc *calc)
 {
     if (shared(calc))
-        pv_result(calc, pv_literal(calc, count_unlike(calc, PV_KIND_MODULE)), "{types}");
+        pvsz_result(calc, pvsz_literal(calc, count_unlike(calc, PVSZ_KIND_MODULE)), "{types}");
 }
 
-void pv_of_input_planes(pv_calc *calc)
+void pvsz_of_input_planes(pvsz_calc *calc)
 {
     if (shared(calc))
-        pv_result(calc, pv_literal(calc, count_unlike(calc, PV_KIND_PLANE)), "{planes}");
+        pvsz_result(calc, pvsz_literal(calc, count_unlike(calc, PVSZ_KIND_PLANE)), "{planes}");
 }
 
 /* isolation */
 
-static bool has_external(const pv_calc *calc)
+static bool has_external(const pvsz_calc *calc)
 {
-    for (const pv_subject *at = pv_first_below(calc, PV_KIND_ARRAY); at;
-         at = pv_next_below(calc, PV_KIND_ARRAY, at)) {
+    for (const pvsz_subject *at = pvsz_first_below(calc, PVSZ_KIND_ARRAY); at;
+         at = pvsz_next_below(calc, PVSZ_KIND_ARRAY, at)) {
         double answer = PVSIZE_ANSWER_NO;
 
-        pv_spec_number(at->spec[PV_KIND_ARRAY], PVSIZE_ARRAY_EXTERNAL_ISOLATOR, &answer);
+        pvsz_spec_number(at->spec[PVSZ_KIND_ARRAY], PVSIZE_ARRAY_EXTERNAL_ISOLATOR, &answer);
         if (answer != PVSIZE_ANSWER_YES)
             return false;
     }
@@ -168,7 +170,7 @@ static bool has_external(const pv_calc *calc)
 
 /* One "no" settles that the built-in one does not serve, whatever else is
  * missing; only a full set of "yes" settles that it does. */
-void pv_of_input_isolated(pv_calc *calc)
+void pvsz_of_input_isolated(pvsz_calc *calc)
 {
     static const int32_t needed[] = {PVSIZE_INPUT_ISOLATOR, PVSIZE_INPUT_ISOLATOR_MEETS_STANDARD,
                                      PVSIZE_INPUT_ISOLATOR_LOCKS_OFF};
@@ -176,28 +178,62 @@ void pv_of_input_isolated(pv_calc *calc)
     double built_in;
 
     if (calc->subject->below == 0) {
-        pv_nothing(calc);
+        pvsz_nothing(calc);
         return;
     }
     if (has_external(calc)) {
-        pv_result(calc, pv_literal(calc, 1), "{external}; external isolator beside the inverter");
+        pvsz_result(calc, pvsz_literal(calc, 1),
+                    "{external}; external isolator beside the inverter");
         return;
     }
-    for (int32_t i = 0; i < PV_COUNT(needed); i++) {
-        if (!pv_has_param(calc, needed[i]))
+    for (int32_t i = 0; i < PVSZ_COUNT(needed); i++) {
+        if (!pvsz_has_param(calc, needed[i]))
             unknown = unknown ? unknown : needed[i];
-        else if (pv_peek_param(calc, needed[i]) == 0) {
-            pv_param(calc, needed[i]);
-            pv_result(calc, 0, "{built-in}; the built-in isolator does not serve alone");
+        else if (pvsz_peek_param(calc, needed[i]) == 0) {
+            pvsz_param(calc, needed[i]);
+            pvsz_result(calc, 0, "{built-in}; the built-in isolator does not serve alone");
             return;
         }
     }
     if (unknown) {
-        pv_missing(calc, unknown);
+        pvsz_missing(calc, unknown);
         return;
     }
-    built_in = pv_param(calc, needed[0]);
-    built_in *= pv_param(calc, needed[1]);
-    built_in *= pv_param(calc, needed[2]);
-    pv_result(calc, built_in, "{built-in} × {standard} × {locks}; 1: yes, 0: no");
+    built_in = pvsz_param(calc, needed[0]);
+    built_in *= pvsz_param(calc, needed[1]);
+    built_in *= pvsz_param(calc, needed[2]);
+    pvsz_result(calc, built_in, "{built-in} × {standard} × {locks}; 1: yes, 0: no");
+}
+
+/* A built-in isolator that is not relied on has no duty. */
+static void isolator_duty(pvsz_calc *calc, int32_t quantity, const char *formula)
+{
+    if (calc->subject->below == 0 || has_external(calc)) {
+        pvsz_nothing(calc);
+        return;
+    }
+    if (!pvsz_has_param(calc, PVSIZE_INPUT_ISOLATOR)) {
+        pvsz_missing(calc, PVSIZE_INPUT_ISOLATOR);
+        return;
+    }
+    if (pvsz_peek_param(calc, PVSIZE_INPUT_ISOLATOR) == PVSIZE_ISOLATOR_NONE) {
+        pvsz_nothing(calc);
+        return;
+    }
+    pvsz_result(calc, pvsz_quantity(calc, quantity), formula);
+}
+
+void pvsz_of_isolator_voltage_duty(pvsz_calc *calc)
+{
+    isolator_duty(calc, PVSZ_QUANTITY_INPUT_VOC_HIGHEST, "{Uhigh}");
+}
+
+void pvsz_of_isolator_current_duty(pvsz_calc *calc)
+{
+    isolator_duty(calc, PVSZ_QUANTITY_INPUT_ISC_MAX, "{Isc,max,input}");
+}
+
+void pvsz_of_input_given(pvsz_calc *calc)
+{
+    pvsz_all_given(calc);
 }

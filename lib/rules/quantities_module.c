@@ -2,27 +2,38 @@
 #include "calc.h"
 
 /* A coefficient that a data sheet may give in %/K or per kelvin of the value. */
-static void coefficient(pv_calc *calc, int32_t relative, int32_t absolute, int32_t of,
+static void coefficient(pvsz_calc *calc, int32_t relative, int32_t absolute, int32_t of,
                         const char *conversion)
 {
     double per_kelvin, value;
 
-    if (pv_has_param(calc, relative) || !pv_has_param(calc, absolute)) {
-        pv_result(calc, pv_param(calc, relative), "{β}");
+    if (pvsz_has_param(calc, relative) || !pvsz_has_param(calc, absolute)) {
+        pvsz_result(calc, pvsz_param(calc, relative), "{β}");
         return;
     }
-    per_kelvin = pv_param(calc, absolute);
-    value = pv_param(calc, of);
-    pv_result(calc, per_kelvin / value * 100, conversion);
+    per_kelvin = pvsz_param(calc, absolute);
+    value = pvsz_param(calc, of);
+    pvsz_result(calc, per_kelvin / value * 100, conversion);
 }
 
-void pv_of_module_voc_coefficient(pv_calc *calc)
+/* Of two statements that differ the more negative is taken: it is the safer on
+ * the cold side, and the data rules tell of the difference. */
+void pvsz_of_module_voc_coefficient(pvsz_calc *calc)
 {
+    if (pvsz_has_quantity(calc, PVSZ_QUANTITY_MODULE_COEFFICIENT_DEVIATION)) {
+        double relative = pvsz_param(calc, PVSIZE_MODULE_VOC_COEFFICIENT);
+        double absolute = pvsz_param(calc, PVSIZE_MODULE_VOC_COEFFICIENT_ABSOLUTE);
+        double other = absolute / pvsz_param(calc, PVSIZE_MODULE_VOC) * 100;
+
+        pvsz_result(calc, relative < other ? relative : other,
+                    "min({βVoc}, {βVoc,abs} / {Voc} × 100)");
+        return;
+    }
     coefficient(calc, PVSIZE_MODULE_VOC_COEFFICIENT, PVSIZE_MODULE_VOC_COEFFICIENT_ABSOLUTE,
                 PVSIZE_MODULE_VOC, "{βVoc,abs} / {Voc} × 100");
 }
 
-void pv_of_module_isc_coefficient(pv_calc *calc)
+void pvsz_of_module_isc_coefficient(pvsz_calc *calc)
 {
     coefficient(calc, PVSIZE_MODULE_ISC_COEFFICIENT, PVSIZE_MODULE_ISC_COEFFICIENT_ABSOLUTE,
                 PVSIZE_MODULE_ISC, "{αIsc,abs} / {Isc} × 100");
@@ -30,45 +41,50 @@ void pv_of_module_isc_coefficient(pv_calc *calc)
 
 /* Where the maker states none: Pmax = Vmp x Imp, and Imp follows Isc. The
  * coefficient of Voc must not stand in: that of Vmp is larger in %/K. */
-void pv_of_module_vmp_coefficient(pv_calc *calc)
+void pvsz_of_module_vmp_coefficient(pvsz_calc *calc)
 {
-    if (pv_has_param(calc, PVSIZE_MODULE_VMP_COEFFICIENT) ||
-        pv_has_param(calc, PVSIZE_MODULE_VMP_COEFFICIENT_ABSOLUTE)) {
+    if (pvsz_has_param(calc, PVSIZE_MODULE_VMP_COEFFICIENT) ||
+        pvsz_has_param(calc, PVSIZE_MODULE_VMP_COEFFICIENT_ABSOLUTE)) {
         coefficient(calc, PVSIZE_MODULE_VMP_COEFFICIENT, PVSIZE_MODULE_VMP_COEFFICIENT_ABSOLUTE,
                     PVSIZE_MODULE_VMP, "{βVmp,abs} / {Vmp} × 100");
         return;
     }
-    double power = pv_param(calc, PVSIZE_MODULE_PMAX_COEFFICIENT);
-    double current = pv_quantity(calc, PV_QUANTITY_MODULE_ISC_COEFFICIENT);
+    double power = pvsz_param(calc, PVSIZE_MODULE_PMAX_COEFFICIENT);
+    double current = pvsz_quantity(calc, PVSZ_QUANTITY_MODULE_ISC_COEFFICIENT);
 
-    pv_result(calc, power - current, "{γPmax} - {αIsc}; estimate, the maker states none");
-    if (calc->state == PV_VALUE)
-        pv_assume(calc, PVSIZE_QUANTITY_MODULE_VMP_COEFFICIENT, calc->subject, power - current);
+    pvsz_result(calc, power - current, "{γPmax} - {αIsc}; estimate, the maker states none");
+    if (calc->state == PVSZ_VALUE)
+        pvsz_assume(calc, PVSIZE_QUANTITY_MODULE_VMP_COEFFICIENT, calc->subject, power - current);
 }
 
-void pv_of_module_power_deviation(pv_calc *calc)
+void pvsz_of_module_power_deviation(pvsz_calc *calc)
 {
-    double imp = pv_param(calc, PVSIZE_MODULE_IMP);
-    double vmp = pv_param(calc, PVSIZE_MODULE_VMP);
-    double pmax = pv_param(calc, PVSIZE_MODULE_PMAX);
+    double imp = pvsz_param(calc, PVSIZE_MODULE_IMP);
+    double vmp = pvsz_param(calc, PVSIZE_MODULE_VMP);
+    double pmax = pvsz_param(calc, PVSIZE_MODULE_PMAX);
     double deviation = imp * vmp - pmax;
 
-    pv_result(calc, (deviation < 0 ? -deviation : deviation) / pmax * 100,
-              "abs({Imp} × {Vmp} - {Pmax}) / {Pmax} × 100");
+    pvsz_result(calc, (deviation < 0 ? -deviation : deviation) / pmax * 100,
+                "abs({Imp} × {Vmp} - {Pmax}) / {Pmax} × 100");
 }
 
-void pv_of_module_coefficient_deviation(pv_calc *calc)
+void pvsz_of_module_coefficient_deviation(pvsz_calc *calc)
 {
-    if (!pv_has_param(calc, PVSIZE_MODULE_VOC_COEFFICIENT) ||
-        !pv_has_param(calc, PVSIZE_MODULE_VOC_COEFFICIENT_ABSOLUTE)) {
-        pv_nothing(calc);
+    if (!pvsz_has_param(calc, PVSIZE_MODULE_VOC_COEFFICIENT) ||
+        !pvsz_has_param(calc, PVSIZE_MODULE_VOC_COEFFICIENT_ABSOLUTE)) {
+        pvsz_nothing(calc);
         return;
     }
-    double relative = pv_param(calc, PVSIZE_MODULE_VOC_COEFFICIENT);
-    double absolute = pv_param(calc, PVSIZE_MODULE_VOC_COEFFICIENT_ABSOLUTE);
-    double voc = pv_param(calc, PVSIZE_MODULE_VOC);
+    double relative = pvsz_param(calc, PVSIZE_MODULE_VOC_COEFFICIENT);
+    double absolute = pvsz_param(calc, PVSIZE_MODULE_VOC_COEFFICIENT_ABSOLUTE);
+    double voc = pvsz_param(calc, PVSIZE_MODULE_VOC);
     double deviation = relative - absolute / voc * 100;
 
-    pv_result(calc, deviation < 0 ? -deviation : deviation,
-              "abs({βVoc} - {βVoc,abs} / {Voc} × 100)");
+    pvsz_result(calc, deviation < 0 ? -deviation : deviation,
+                "abs({βVoc} - {βVoc,abs} / {Voc} × 100)");
+}
+
+void pvsz_of_module_given(pvsz_calc *calc)
+{
+    pvsz_all_given(calc);
 }

@@ -4,20 +4,20 @@
 
 #include "rules.h"
 
-bool pv_rules_live(const pvsize_rules *rules)
+bool pvsz_rules_live(const pvsize_rules *rules)
 {
-    return rules && rules->mark == PV_MARK_RULES;
+    return rules && rules->mark == PVSZ_MARK_RULES;
 }
 
-pv_ref pv_refer(int32_t term)
+pvsz_ref pvsz_refer(int32_t term)
 {
-    const pv_term *row = pv_term_find(term);
-    pv_ref ref = {0, 0, 0};
+    const pvsz_term *row = pvsz_term_find(term);
+    pvsz_ref ref = {0, 0, 0};
 
     if (row) {
         ref.number = term;
         ref.kind = row->kind;
-        ref.place = pv_term_place(row);
+        ref.place = pvsz_term_place(row);
     }
     return ref;
 }
@@ -25,19 +25,19 @@ pv_ref pv_refer(int32_t term)
 /* Every rule is there from the start, switched off. */
 static void fill_rules(pvsize_rules *rules)
 {
-    const pv_term *rows = pv_kinds[PV_KIND_RULE].rows;
+    const pvsz_term *rows = pvsz_kinds[PVSZ_KIND_RULE].rows;
 
-    for (int32_t i = 0; i < PV_RULES; i++) {
-        pv_rule *rule = &rules->rule[i];
+    for (int32_t i = 0; i < PVSZ_RULES; i++) {
+        pvsz_rule *rule = &rules->rule[i];
 
         rule->number = rows[i].number;
         rule->scope = rows[i].scope;
         rule->severity = PVSIZE_SEVERITY_OFF;
         rule->known = PVSIZE_KNOWN_USER;
         rule->compare = rows[i].compare;
-        rule->quiet = rows[i].quiet;
-        rule->value = pv_refer(rows[i].value);
-        rule->limit = pv_refer(rows[i].limit);
+        rule->manner = rows[i].manner;
+        rule->value = pvsz_refer(rows[i].value);
+        rule->limit = pvsz_refer(rows[i].limit);
         rule->factor = 1;
         rule->name = rows[i].name;
         rule->title = rows[i].text;
@@ -49,9 +49,9 @@ static void fill_rules(pvsize_rules *rules)
 /* A figure with only one allowed value is a constant, and always there. */
 static void fill_constants(pvsize_rules *rules)
 {
-    const pv_term *rows = pv_kinds[PV_KIND_FIGURE].rows;
+    const pvsz_term *rows = pvsz_kinds[PVSZ_KIND_FIGURE].rows;
 
-    for (int32_t i = 0; i < PV_FIGURES; i++) {
+    for (int32_t i = 0; i < PVSZ_FIGURES; i++) {
         rules->figure[i].source = "";
         rules->figure[i].known = PVSIZE_KNOWN_USER;
         if (rows[i].low < rows[i].high)
@@ -63,20 +63,20 @@ static void fill_constants(pvsize_rules *rules)
     }
 }
 
-static void apply_row(pvsize_rules *rules, const pv_preset_row *row)
+static void apply_row(pvsize_rules *rules, const pvsz_preset_row *row)
 {
-    const pv_term *term = pv_term_find(row->term);
-    int32_t place = pv_term_place(term);
+    const pvsz_term *term = pvsz_term_find(row->term);
+    int32_t place = pvsz_term_place(term);
 
-    if (term->kind == PV_KIND_FIGURE) {
-        pv_figure *figure = &rules->figure[place];
+    if (term->kind == PVSZ_KIND_FIGURE) {
+        pvsz_figure *figure = &rules->figure[place];
 
         figure->set = true;
         figure->value = row->value;
         figure->known = row->known;
         figure->source = row->source;
     } else {
-        pv_rule *rule = &rules->rule[place];
+        pvsz_rule *rule = &rules->rule[place];
 
         rule->severity = (int32_t)row->value;
         rule->known = row->known;
@@ -87,19 +87,21 @@ static void apply_row(pvsize_rules *rules, const pv_preset_row *row)
 pvsize_status pvsize_rules_new(const char *preset, const pvsize_allocator *memory,
                                pvsize_rules **out, pvsize_diag *diag)
 {
-    pv_memory hooks = pv_memory_or_default(memory);
-    const pv_preset *found = preset ? pv_preset_named(preset) : NULL;
+    pvsz_memory hooks;
+    const pvsz_preset *found = preset ? pvsz_preset_named(preset) : NULL;
     pvsize_rules *rules;
 
     if (!out)
-        return pv_fail_null(diag, "out");
+        return pvsz_fail_null(diag, "out");
     *out = NULL;
     if (preset && !found)
-        return pv_fail_name(diag, PVSIZE_E_UNKNOWN_NAME, 0, preset);
-    rules = pv_new(&hooks, 1, sizeof *rules);
+        return pvsz_fail_name(diag, PVSIZE_E_UNKNOWN_NAME, 0, preset);
+    if (pvsz_take_memory(memory, &hooks, diag))
+        return PVSIZE_E_NULL_POINTER;
+    rules = pvsz_new(&hooks, 1, sizeof *rules);
     if (!rules)
-        return pv_fail(diag, PVSIZE_E_NO_MEMORY);
-    rules->mark = PV_MARK_RULES;
+        return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
+    rules->mark = PVSZ_MARK_RULES;
     rules->memory = hooks;
     rules->title = found ? found->title : "own rule set";
     fill_rules(rules);
@@ -115,22 +117,22 @@ pvsize_status pvsize_rules_new(const char *preset, const pvsize_allocator *memor
 static bool copy_own_texts(pvsize_rules *copy, const pvsize_rules *rules)
 {
     copy->own_title = false;
-    for (int32_t i = 0; i < PV_FIGURES; i++)
+    for (int32_t i = 0; i < PVSZ_FIGURES; i++)
         copy->figure[i].own_source = false;
     if (rules->own_title) {
-        char *title = pv_copy_text(&copy->memory, rules->title);
+        char *title = pvsz_copy_text(&copy->memory, rules->title);
 
         if (!title)
             return false;
         copy->title = title;
         copy->own_title = true;
     }
-    for (int32_t i = 0; i < PV_FIGURES; i++) {
+    for (int32_t i = 0; i < PVSZ_FIGURES; i++) {
         char *source;
 
         if (!rules->figure[i].own_source)
             continue;
-        source = pv_copy_text(&copy->memory, rules->figure[i].source);
+        source = pvsz_copy_text(&copy->memory, rules->figure[i].source);
         if (!source)
             return false;
         copy->figure[i].source = source;
@@ -144,15 +146,15 @@ static bool copy_own_rules(pvsize_rules *copy, const pvsize_rules *rules)
     copy->own_count = 0;
     if (rules->own_count == 0)
         return true;
-    copy->own = pv_new(&copy->memory, rules->own_count, sizeof *copy->own);
+    copy->own = pvsz_new(&copy->memory, rules->own_count, sizeof *copy->own);
     if (!copy->own)
         return false;
     copy->own_capacity = rules->own_count;
     for (; copy->own_count < rules->own_count; copy->own_count++) {
-        pv_rule *to = &copy->own[copy->own_count];
+        pvsz_rule *to = &copy->own[copy->own_count];
 
         *to = rules->own[copy->own_count];
-        if (!pv_own_texts(&copy->memory, to))
+        if (!pvsz_own_texts(&copy->memory, to))
             return false;
     }
     return true;
@@ -161,58 +163,62 @@ static bool copy_own_rules(pvsize_rules *copy, const pvsize_rules *rules)
 pvsize_status pvsize_rules_clone(const pvsize_rules *rules, const pvsize_allocator *memory,
                                  pvsize_rules **out, pvsize_diag *diag)
 {
-    pv_memory hooks = pv_memory_or_default(memory);
+    pvsz_memory hooks;
     pvsize_rules *copy;
 
     if (!out)
-        return pv_fail_null(diag, "out");
+        return pvsz_fail_null(diag, "out");
     *out = NULL;
-    if (!pv_rules_live(rules))
-        return pv_fail_handle(diag, "rules");
-    copy = pv_new(&hooks, 1, sizeof *copy);
+    if (!rules)
+        return pvsz_fail_null(diag, "rules");
+    if (!pvsz_rules_live(rules))
+        return pvsz_fail_handle(diag, "rules");
+    if (pvsz_take_memory(memory, &hooks, diag))
+        return PVSIZE_E_NULL_POINTER;
+    copy = pvsz_new(&hooks, 1, sizeof *copy);
     if (!copy)
-        return pv_fail(diag, PVSIZE_E_NO_MEMORY);
+        return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
     *copy = *rules;
     copy->memory = hooks;
     copy->own = NULL;
     copy->own_count = copy->own_capacity = 0;
     if (!copy_own_texts(copy, rules) || !copy_own_rules(copy, rules)) {
         pvsize_rules_free(copy);
-        return pv_fail(diag, PVSIZE_E_NO_MEMORY);
+        return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
     }
     *out = copy;
     return PVSIZE_OK;
 }
 
-static void release_text(const pv_memory *memory, const char *text)
+static void release_text(const pvsz_memory *memory, const char *text)
 {
-    pv_release(memory, (void *)(uintptr_t)text);
+    pvsz_release(memory, (void *)(uintptr_t)text);
 }
 
 void pvsize_rules_free(pvsize_rules *rules)
 {
-    pv_memory memory;
+    pvsz_memory memory;
 
-    if (!pv_rules_live(rules))
+    if (!pvsz_rules_live(rules))
         return;
     memory = rules->memory;
     if (rules->own_title)
         release_text(&memory, rules->title);
-    for (int32_t i = 0; i < PV_FIGURES; i++)
+    for (int32_t i = 0; i < PVSZ_FIGURES; i++)
         if (rules->figure[i].own_source)
             release_text(&memory, rules->figure[i].source);
     for (size_t i = 0; i < rules->own_count; i++)
         release_text(&memory, rules->own[i].name);
-    pv_release(&memory, rules->own);
-    rules->mark = PV_MARK_DEAD;
-    pv_release(&memory, rules);
+    pvsz_release(&memory, rules->own);
+    rules->mark = PVSZ_MARK_DEAD;
+    pvsz_release(&memory, rules);
 }
 
 static pvsize_status check_handle(const pvsize_rules *rules, pvsize_diag *diag)
 {
     if (!rules)
-        return pv_fail_null(diag, "rules");
-    return pv_rules_live(rules) ? PVSIZE_OK : pv_fail_handle(diag, "rules");
+        return pvsz_fail_null(diag, "rules");
+    return pvsz_rules_live(rules) ? PVSIZE_OK : pvsz_fail_handle(diag, "rules");
 }
 
 pvsize_status pvsize_rules_set_title(pvsize_rules *rules, const char *title, pvsize_diag *diag)
@@ -223,12 +229,13 @@ pvsize_status pvsize_rules_set_title(pvsize_rules *rules, const char *title, pvs
     if (status)
         return status;
     if (!title)
-        return pv_fail_null(diag, "title");
-    if (!pv_is_plain_text(title, PV_MOST_RULE_TEXT))
-        return pv_fail(diag, PVSIZE_E_BAD_TEXT);
-    copy = pv_copy_text(&rules->memory, title);
+        return pvsz_fail_null(diag, "title");
+    status = pvsz_check_text(title, PVSZ_MOST_RULE_TEXT, 0, diag);
+    if (status)
+        return status;
+    copy = pvsz_copy_text(&rules->memory, title);
     if (!copy)
-        return pv_fail(diag, PVSIZE_E_NO_MEMORY);
+        return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
     if (rules->own_title)
         release_text(&rules->memory, rules->title);
     rules->title = copy;
@@ -239,13 +246,13 @@ pvsize_status pvsize_rules_set_title(pvsize_rules *rules, const char *title, pvs
 static pvsize_status give_text(const char *found, char *buffer, size_t capacity, size_t *length,
                                pvsize_diag *diag)
 {
-    pv_text text;
-    pvsize_status status = pv_text_begin(&text, buffer, capacity, diag);
+    pvsz_text text;
+    pvsize_status status = pvsz_text_begin(&text, buffer, capacity, diag);
 
     if (status)
         return status;
-    pv_put(&text, found);
-    return pv_text_end(&text, length, diag);
+    pvsz_put(&text, found);
+    return pvsz_text_end(&text, length, diag);
 }
 
 pvsize_status pvsize_rules_get_title(const pvsize_rules *rules, char *buffer, size_t capacity,
@@ -262,15 +269,15 @@ static pvsize_status find_figure(const pvsize_rules *rules, int32_t number, int3
                                  pvsize_diag *diag)
 {
     pvsize_status status = check_handle(rules, diag);
-    const pv_term *row = pv_term_find(number);
+    const pvsz_term *row = pvsz_term_find(number);
 
     if (status)
         return status;
     if (!row)
-        return pv_fail_value(diag, PVSIZE_E_UNKNOWN_NUMBER, 0, number);
-    if (row->kind != PV_KIND_FIGURE)
-        return pv_fail_name(diag, PVSIZE_E_WRONG_KIND, number, "figure");
-    *place = pv_term_place(row);
+        return pvsz_fail_value(diag, PVSIZE_E_UNKNOWN_NUMBER, 0, number);
+    if (row->kind != PVSZ_KIND_FIGURE)
+        return pvsz_fail_name(diag, PVSIZE_E_WRONG_KIND, number, "figure");
+    *place = pvsz_term_place(row);
     return PVSIZE_OK;
 }
 
@@ -279,30 +286,31 @@ pvsize_status pvsize_rules_set_figure(pvsize_rules *rules, int32_t figure, doubl
 {
     int32_t place;
     pvsize_status status = find_figure(rules, figure, &place, diag);
-    const pv_term *row;
+    const pvsz_term *row;
     char *copy = NULL;
 
     if (status)
         return status;
-    row = &pv_kinds[PV_KIND_FIGURE].rows[place];
+    row = &pvsz_kinds[PVSZ_KIND_FIGURE].rows[place];
     if (!isfinite(value))
-        return pv_fail_value(diag, PVSIZE_E_NOT_FINITE, figure, value);
+        return pvsz_fail_value(diag, PVSIZE_E_NOT_FINITE, figure, value);
     if (value < row->low || value > row->high)
-        return pv_fail_range(diag, PVSIZE_E_OUT_OF_RANGE, figure, value, row->low, row->high);
+        return pvsz_fail_range(diag, PVSIZE_E_OUT_OF_RANGE, figure, value, row->low, row->high);
     if (source) {
-        if (!pv_is_plain_text(source, PV_MOST_RULE_TEXT))
-            return pv_fail_term(diag, PVSIZE_E_BAD_TEXT, figure);
-        copy = pv_copy_text(&rules->memory, source);
+        status = pvsz_check_text(source, PVSZ_MOST_RULE_TEXT, figure, diag);
+        if (status)
+            return status;
+        copy = pvsz_copy_text(&rules->memory, source);
         if (!copy)
-            return pv_fail(diag, PVSIZE_E_NO_MEMORY);
+            return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
     }
     if (rules->figure[place].own_source)
         release_text(&rules->memory, rules->figure[place].source);
-    rules->figure[place] = (pv_figure){.set = true,
-                                       .own_source = copy != NULL,
-                                       .known = PVSIZE_KNOWN_USER,
-                                       .value = value == 0 ? 0 : value,
-                                       .source = copy ? copy : "given by the caller"};
+    rules->figure[place] = (pvsz_figure){.set = true,
+                                         .own_source = copy != NULL,
+                                         .known = PVSIZE_KNOWN_USER,
+                                         .value = value == 0 ? 0 : value,
+                                         .source = copy ? copy : "given by the caller"};
     return PVSIZE_OK;
 }
 
@@ -315,8 +323,7 @@ pvsize_status pvsize_rules_unset_figure(pvsize_rules *rules, int32_t figure, pvs
         return status;
     if (rules->figure[place].own_source)
         release_text(&rules->memory, rules->figure[place].source);
-    rules->figure[place] =
-        (pv_figure){.set = false, .known = PVSIZE_KNOWN_USER, .source = ""};
+    rules->figure[place] = (pvsz_figure){.set = false, .known = PVSIZE_KNOWN_USER, .source = ""};
     return PVSIZE_OK;
 }
 
@@ -329,27 +336,27 @@ pvsize_status pvsize_rules_get_figure(const pvsize_rules *rules, int32_t figure,
     if (status)
         return status;
     if (!value)
-        return pv_fail_null(diag, "value");
+        return pvsz_fail_null(diag, "value");
     if (!rules->figure[place].set)
-        return pv_fail_term(diag, PVSIZE_E_NOT_SET, figure);
+        return pvsz_fail_term(diag, PVSIZE_E_NOT_SET, figure);
     *value = rules->figure[place].value;
     return PVSIZE_OK;
 }
 
 /* rules */
 
-static const pv_rule *rule_numbered(const pvsize_rules *rules, int32_t number)
+static const pvsz_rule *rule_numbered(const pvsize_rules *rules, int32_t number)
 {
-    const pv_term *row = pv_term_find(number);
+    const pvsz_term *row = pvsz_term_find(number);
 
-    if (row && row->kind == PV_KIND_RULE)
-        return &rules->rule[pv_term_place(row)];
-    if (number >= PV_OWN_RULES && (size_t)(number - PV_OWN_RULES) < rules->own_count)
-        return &rules->own[number - PV_OWN_RULES];
+    if (row && row->kind == PVSZ_KIND_RULE)
+        return &rules->rule[pvsz_term_place(row)];
+    if (number >= PVSZ_OWN_RULES && (size_t)(number - PVSZ_OWN_RULES) < rules->own_count)
+        return &rules->own[number - PVSZ_OWN_RULES];
     return NULL;
 }
 
-static pvsize_status find_rule(const pvsize_rules *rules, int32_t number, const pv_rule **rule,
+static pvsize_status find_rule(const pvsize_rules *rules, int32_t number, const pvsz_rule **rule,
                                pvsize_diag *diag)
 {
     pvsize_status status = check_handle(rules, diag);
@@ -359,61 +366,61 @@ static pvsize_status find_rule(const pvsize_rules *rules, int32_t number, const 
     *rule = rule_numbered(rules, number);
     if (*rule)
         return PVSIZE_OK;
-    if (pv_term_find(number))
-        return pv_fail_name(diag, PVSIZE_E_WRONG_KIND, number, "rule");
-    return pv_fail_value(diag, PVSIZE_E_UNKNOWN_NUMBER, 0, number);
+    if (pvsz_term_find(number))
+        return pvsz_fail_name(diag, PVSIZE_E_WRONG_KIND, number, "rule");
+    return pvsz_fail_value(diag, PVSIZE_E_UNKNOWN_NUMBER, 0, number);
 }
 
 pvsize_status pvsize_rules_set_severity(pvsize_rules *rules, int32_t rule, int32_t severity,
                                         pvsize_diag *diag)
 {
-    const pv_rule *found;
+    const pvsz_rule *found;
     pvsize_status status = find_rule(rules, rule, &found, diag);
 
     if (status)
         return status;
-    if (!pv_set_has(PVSIZE_SET_SEVERITY, severity))
-        return pv_fail_value(diag, PVSIZE_E_BAD_CHOICE, rule, severity);
+    if (!pvsz_set_has(PVSIZE_SET_SEVERITY, severity))
+        return pvsz_fail_choice(diag, "severity", PVSIZE_SET_SEVERITY, severity);
     if (found->own)
-        rules->own[rule - PV_OWN_RULES].severity = severity;
+        rules->own[rule - PVSZ_OWN_RULES].severity = severity;
     else
-        rules->rule[pv_term_place(pv_term_find(rule))].severity = severity;
+        rules->rule[pvsz_term_place(pvsz_term_find(rule))].severity = severity;
     return PVSIZE_OK;
 }
 
 pvsize_status pvsize_rules_get_severity(const pvsize_rules *rules, int32_t rule, int32_t *severity,
                                         pvsize_diag *diag)
 {
-    const pv_rule *found;
+    const pvsz_rule *found;
     pvsize_status status = find_rule(rules, rule, &found, diag);
 
     if (status)
         return status;
     if (!severity)
-        return pv_fail_null(diag, "severity");
+        return pvsz_fail_null(diag, "severity");
     *severity = found->severity;
     return PVSIZE_OK;
 }
 
 int32_t pvsize_rules_count(const pvsize_rules *rules)
 {
-    return pv_rules_live(rules) ? PV_RULES + (int32_t)rules->own_count : 0;
+    return pvsz_rules_live(rules) ? PVSZ_RULES + (int32_t)rules->own_count : 0;
 }
 
 int32_t pvsize_rules_at(const pvsize_rules *rules, int32_t i)
 {
     if (i < 0 || i >= pvsize_rules_count(rules))
         return 0;
-    return i < PV_RULES ? rules->rule[i].number : rules->own[i - PV_RULES].number;
+    return i < PVSZ_RULES ? rules->rule[i].number : rules->own[i - PVSZ_RULES].number;
 }
 
 int32_t pvsize_rules_by_name(const pvsize_rules *rules, const char *name)
 {
-    const pv_term *row;
+    const pvsz_term *row;
 
-    if (!pv_rules_live(rules) || !name)
+    if (!pvsz_rules_live(rules) || !name)
         return 0;
-    row = pv_term_named(&pv_kinds[PV_KIND_RULE], name);
+    row = pvsz_term_named(&pvsz_kinds[PVSZ_KIND_RULE], name);
     if (row)
         return row->number;
     for (size_t i = 0; i < rules->own_count; i++)
@@ -425,7 +432,7 @@ int32_t pvsize_rules_by_name(const pvsize_rules *rules, const char *name)
 pvsize_status pvsize_rules_rule_name(const pvsize_rules *rules, int32_t rule, char *buffer,
                                      size_t capacity, size_t *length, pvsize_diag *diag)
 {
-    const pv_rule *found;
+    const pvsz_rule *found;
     pvsize_status status = find_rule(rules, rule, &found, diag);
 
     return status ? status : give_text(found->name, buffer, capacity, length, diag);
@@ -434,27 +441,47 @@ pvsize_status pvsize_rules_rule_name(const pvsize_rules *rules, int32_t rule, ch
 pvsize_status pvsize_rules_rule_title(const pvsize_rules *rules, int32_t rule, char *buffer,
                                       size_t capacity, size_t *length, pvsize_diag *diag)
 {
-    const pv_rule *found;
+    const pvsz_rule *found;
     pvsize_status status = find_rule(rules, rule, &found, diag);
 
     return status ? status : give_text(found->title, buffer, capacity, length, diag);
+}
+
+pvsize_status pvsize_rules_definition(const pvsize_rules *rules, int32_t rule, int32_t *value_term,
+                                      int32_t *compare, int32_t *limit_term, double *limit,
+                                      pvsize_diag *diag)
+{
+    const pvsz_rule *found;
+    pvsize_status status = find_rule(rules, rule, &found, diag);
+
+    if (status)
+        return status;
+    if (value_term)
+        *value_term = found->value.number;
+    if (compare)
+        *compare = found->compare;
+    if (limit_term)
+        *limit_term = found->limit.number;
+    if (limit)
+        *limit = found->factor;
+    return PVSIZE_OK;
 }
 
 /* Source and knowledge of a rule or a figure. */
 static pvsize_status find_source(const pvsize_rules *rules, int32_t term, const char **source,
                                  int32_t *known, pvsize_diag *diag)
 {
-    const pv_term *row = pv_term_find(term);
-    const pv_rule *rule;
+    const pvsz_term *row = pvsz_term_find(term);
+    const pvsz_rule *rule;
     pvsize_status status;
     int32_t place;
 
-    if (row && row->kind == PV_KIND_FIGURE) {
+    if (row && row->kind == PVSZ_KIND_FIGURE) {
         status = find_figure(rules, term, &place, diag);
         if (status)
             return status;
         if (!rules->figure[place].set)
-            return pv_fail_term(diag, PVSIZE_E_NOT_SET, term);
+            return pvsz_fail_term(diag, PVSIZE_E_NOT_SET, term);
         *source = rules->figure[place].source;
         *known = rules->figure[place].known;
         return PVSIZE_OK;
@@ -487,7 +514,7 @@ pvsize_status pvsize_rules_known(const pvsize_rules *rules, int32_t term, int32_
     if (status)
         return status;
     if (!known)
-        return pv_fail_null(diag, "known");
+        return pvsz_fail_null(diag, "known");
     *known = found;
     return PVSIZE_OK;
 }

@@ -1,73 +1,73 @@
 /* A rule set as the library sees it. */
-#ifndef PV_RULES_H
-#define PV_RULES_H
+#ifndef PVSZ_RULES_H
+#define PVSZ_RULES_H
 
 #include "../tables/tables.h"
 #include "pvsize/rules.h"
 
 /* Own rules are numbered from here. */
-enum { PV_OWN_RULES = 50000, PV_MOST_OWN_RULES = 1000, PV_MOST_RULE_TEXT = 400 };
+enum { PVSZ_OWN_RULES = 50000, PVSZ_MOST_OWN_RULES = 1000, PVSZ_MOST_RULE_TEXT = 400 };
 
 /* What one side of a rule refers to, found once when the rule is made. */
-typedef struct pv_ref {
+typedef struct pvsz_ref {
     int32_t number; /* term; 0: the rule's own constant */
     int32_t kind;   /* place of its table among the kinds */
     int32_t place;  /* of its row in that table */
-} pv_ref;
+} pvsz_ref;
 
-typedef struct pv_figure {
+typedef struct pvsz_figure {
     bool set;
     bool own_source; /* the rule set owns the text */
     int32_t known;
     double value;
     const char *source;
-} pv_figure;
+} pvsz_figure;
 
-typedef struct pv_rule {
+typedef struct pvsz_rule {
     int32_t number;
     int32_t scope;
     int32_t severity;
     int32_t known;
     int32_t compare;
-    bool quiet;
+    int32_t manner;
     bool own;
-    pv_ref value, limit;
+    pvsz_ref value, limit;
     double factor; /* on the limit term; the limit itself where there is none */
     const char *name, *title, *source, *breach;
-} pv_rule;
+} pvsz_rule;
 
 struct pvsize_rules {
     uint32_t mark;
-    pv_memory memory;
+    pvsz_memory memory;
     const char *title;
     bool own_title;
-    pv_figure figure[PV_FIGURES];
-    pv_rule rule[PV_RULES];
-    pv_rule *own;
+    pvsz_figure figure[PVSZ_FIGURES];
+    pvsz_rule rule[PVSZ_RULES];
+    pvsz_rule *own;
     size_t own_count, own_capacity;
 };
 
-typedef struct pv_preset_row {
+typedef struct pvsz_preset_row {
     int32_t term;
     double value; /* of a figure; severity of a rule */
     int32_t known;
     const char *source;
-} pv_preset_row;
+} pvsz_preset_row;
 
-typedef struct pv_preset {
+typedef struct pvsz_preset {
     const char *name, *title;
-    const pv_preset_row *row;
+    const pvsz_preset_row *row;
     int32_t rows;
-} pv_preset;
+} pvsz_preset;
 
-const pv_preset *pv_preset_named(const char *name);
+const pvsz_preset *pvsz_preset_named(const char *name);
 
-bool pv_rules_live(const pvsize_rules *rules);
+bool pvsz_rules_live(const pvsize_rules *rules);
 /* Whether a rule on one kind of thing can see another. */
-bool pv_reaches(int32_t scope, int32_t kind);
-pv_ref pv_refer(int32_t term);
+bool pvsz_reaches(int32_t scope, int32_t kind);
+pvsz_ref pvsz_refer(int32_t term);
 /* Gives an own rule its own copies of the texts it points to, in one block that
  * starts at its name. */
-bool pv_own_texts(const pv_memory *memory, pv_rule *rule);
+bool pvsz_own_texts(const pvsz_memory *memory, pvsz_rule *rule);
 
 #endif

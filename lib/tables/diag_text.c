@@ -1,68 +1,134 @@
 /* The failure in one line. */
 #include "tables.h"
 
-static void put_number(pv_text *text, const pvsize_diag *diag, double value)
+static void put_number(pvsz_text *text, const pvsize_diag *diag, double value)
 {
     const char *unit = pvsize_term_unit(diag->term);
 
-    pv_put_exact(text, value);
+    if (diag->status == PVSIZE_E_TOO_LONG || diag->status == PVSIZE_E_CAPACITY)
+        unit = "bytes";
+    if (diag->status == PVSIZE_E_NOT_FINITE || diag->argument)
+        unit = NULL; /* not a number of that unit, or a factor */
+    pvsz_put_exact(text, value);
     if (unit && unit[0]) {
-        pv_put(text, " ");
-        pv_put(text, unit);
+        pvsz_put(text, " ");
+        pvsz_put(text, unit);
     }
 }
 
-static void put_choices(pv_text *text, int32_t term)
+static void put_choices(pvsz_text *text, const pvsize_diag *diag)
 {
-    int32_t count = pvsize_choice_count(term);
+    const pvsz_term *term = pvsz_term_find(diag->term);
+    int32_t set = diag->set || !term ? diag->set : term->set;
 
-    for (int32_t i = 0; i < count; i++) {
-        pv_put(text, i == 0 ? "; allowed " : ", ");
-        pv_put(text, pvsize_choice_name(term, pvsize_choice_at(term, i)));
+    for (int32_t i = 0; i < pvsize_set_count(set); i++) {
+        int32_t choice = pvsize_set_at(set, i);
+
+        pvsz_put(text, i == 0 ? "; allowed " : ", ");
+        pvsz_put(text, pvsize_set_name(set, choice));
+        if (diag->given[0]) /* by name: the numbers would not help */
+            continue;
+        pvsz_put(text, " (");
+        pvsz_put_int(text, choice);
+        pvsz_put(text, ")");
     }
 }
 
-static void put_failure(pv_text *text, const pvsize_diag *diag)
+/* What stands in front of what was given. */
+static const char *lead(pvsize_status status)
 {
-    if (diag->term) {
-        pv_put_term(text, diag->term);
-        pv_put(text, ": ");
+    switch (status) {
+    case PVSIZE_E_NULL_POINTER:
+    case PVSIZE_E_BAD_HANDLE:
+        return "; argument ";
+    case PVSIZE_E_WRONG_KIND:
+        return "; it takes ";
+    case PVSIZE_E_CAPACITY:
+        return "; needed ";
+    default:
+        return "; given ";
     }
-    pv_put(text, pvsize_status_text(diag->status));
-    if (diag->given[0] || diag->has_value)
-        pv_put(text, diag->status == PVSIZE_E_NULL_POINTER || diag->status == PVSIZE_E_BAD_HANDLE
-                         ? "; argument "
-                         : "; given ");
+}
+
+/* "module.voc", or "array[1].input" where the part is known */
+static void put_place(pvsz_text *text, const pvsize_diag *diag)
+{
+    const pvsz_term *term = pvsz_term_find(diag->term);
+    const pvsz_kind *kind = term ? &pvsz_kinds[term->kind] : pvsz_kind_find(diag->term);
+
+    if (diag->term == 0 || !kind)
+        return;
+    pvsz_put(text, kind->name);
+    if (diag->index >= 0) {
+        pvsz_put(text, "[");
+        pvsz_put_int(text, diag->index);
+        pvsz_put(text, "]");
+    }
+    if (term) {
+        pvsz_put(text, ".");
+        pvsz_put(text, term->name);
+    }
+    pvsz_put(text, ": ");
+}
+
+/* What was given: a text, a number, or both. */
+static void put_given(pvsz_text *text, const pvsize_diag *diag)
+{
+    if (!diag->given[0] && !diag->has_value)
+        return;
+    pvsz_put(text, lead(diag->status));
     if (diag->given[0]) {
-        pv_put(text, "'");
-        pv_put(text, diag->given);
-        pv_put(text, "'");
+        pvsz_put(text, "'");
+        pvsz_put(text, diag->given);
+        pvsz_put(text, diag->has_value ? "' " : "'");
     }
-    if (diag->given[0] && diag->has_value)
-        pv_put(text, " ");
     if (diag->has_value)
         put_number(text, diag, diag->value);
+}
+
+static void put_reason(pvsz_text *text, const pvsize_diag *diag)
+{
+    if (diag->argument) {
+        pvsz_put(text, diag->argument);
+        pvsz_put(text, ": ");
+    }
+    pvsz_put(text, pvsize_status_text(diag->status));
+    put_given(text, diag);
     if (diag->status == PVSIZE_E_BAD_CHOICE) {
-        put_choices(text, diag->term);
+        put_choices(text, diag);
     } else if (diag->has_range) {
-        pv_put(text, "; allowed ");
+        pvsz_put(text, "; allowed ");
         put_number(text, diag, diag->low);
-        pv_put(text, " to ");
+        pvsz_put(text, " to ");
         put_number(text, diag, diag->high);
     }
+}
+
+static pvsize_status tell(const pvsize_diag *diag, bool with_place, char *buffer, size_t capacity,
+                          size_t *length)
+{
+    pvsz_text text;
+    pvsize_status status;
+
+    if (!diag || diag->mark != PVSZ_MARK_DIAG)
+        return PVSIZE_E_BAD_HANDLE;
+    status = pvsz_text_begin(&text, buffer, capacity, NULL);
+    if (status)
+        return status;
+    if (with_place)
+        put_place(&text, diag);
+    put_reason(&text, diag);
+    return pvsz_text_end(&text, length, NULL);
 }
 
 pvsize_status pvsize_diag_text(const pvsize_diag *diag, char *buffer, size_t capacity,
                                size_t *length)
 {
-    pv_text text;
-    pvsize_status status;
+    return tell(diag, true, buffer, capacity, length);
+}
 
-    if (pvsize_diag_status(diag) == PVSIZE_E_BAD_HANDLE && !(diag && diag->mark == PV_MARK_DIAG))
-        return PVSIZE_E_BAD_HANDLE;
-    status = pv_text_begin(&text, buffer, capacity, NULL);
-    if (status)
-        return status;
-    put_failure(&text, diag);
-    return pv_text_end(&text, length, NULL);
+pvsize_status pvsize_diag_reason(const pvsize_diag *diag, char *buffer, size_t capacity,
+                                 size_t *length)
+{
+    return tell(diag, false, buffer, capacity, length);
 }

@@ -3,7 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#define TERM(number, KIND, ID, name, TYPE, unit, low, high, NEED, deflt, link, text)              \
+#define TERM(number, KIND, ID, name, TYPE, unit, low, high, NEED, deflt, link, text)               \
     printf("    PVSIZE_%s_%s = %d, /* %s%s%s */\n", #KIND, #ID, number, text, unit[0] ? ", " : "", \
            unit);
 #define FIGURE(number, ID, name, symbol, unit, low, high, text)                                 \
@@ -12,7 +12,7 @@
 #define QUANTITY(number, ID, name, SCOPE, symbol, TYPE, unit, HEAD, text)                         \
     printf("    PVSIZE_QUANTITY_%s = %d, /* %s%s%s */\n", #ID, number, text, unit[0] ? ", " : "", \
            unit);
-#define RULE(number, ID, name, SCOPE, LOUDNESS, VALUE, COMPARE, LIMIT, title, breach) \
+#define RULE(number, ID, name, SCOPE, MANNER, VALUE, COMPARE, LIMIT, title, breach) \
     printf("    PVSIZE_RULE_%s = %d, /* %s */\n", #ID, number, title);
 
 static void open_enum(const char *what)
@@ -28,9 +28,8 @@ static void close_enum(void)
 static void print_status(void)
 {
     open_enum("results of calls");
-#define STATUS(number, ID, name, text)                                                         \
-    printf("    PVSIZE_%s%s = %d, /* %s */\n", strcmp(#ID, "OK") ? "E_" : "", #ID, number, \
-           text);
+#define STATUS(number, ID, name, text) \
+    printf("    PVSIZE_%s%s = %d, /* %s */\n", strcmp(#ID, "OK") ? "E_" : "", #ID, number, text);
 #include "status.def"
 #undef STATUS
     close_enum();

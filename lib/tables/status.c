@@ -14,7 +14,7 @@ static const status_row rows[] = {
 
 static const status_row *find(int32_t status)
 {
-    for (int32_t i = 0; i < PV_COUNT(rows); i++)
+    for (int32_t i = 0; i < PVSZ_COUNT(rows); i++)
         if (rows[i].number == status)
             return &rows[i];
     return NULL;
@@ -36,12 +36,12 @@ const char *pvsize_status_text(int32_t status)
 
 int32_t pvsize_status_count(void)
 {
-    return PV_COUNT(rows);
+    return PVSZ_COUNT(rows);
 }
 
 int32_t pvsize_status_at(int32_t i)
 {
-    return i >= 0 && i < PV_COUNT(rows) ? rows[i].number : -1;
+    return i >= 0 && i < PVSZ_COUNT(rows) ? rows[i].number : -1;
 }
 
 #define TO_TEXT(x) #x

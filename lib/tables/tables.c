@@ -14,10 +14,10 @@
 #define TO_INPUT .refers_to = PVSIZE_KIND_INPUT
 #define TO_PLANE .refers_to = PVSIZE_KIND_PLANE
 
-#define TERM(number_, KIND_, ID, name_, TYPE_, unit_, low_, high_, NEED_, deflt_, link, text_)  \
+#define TERM(number_, KIND_, ID, name_, TYPE_, unit_, low_, high_, NEED_, deflt_, link, text_) \
     {.number = number_,                                                                        \
-     .kind = PV_KIND_##KIND_,                                                                  \
-     .scope = PV_KIND_##KIND_,                                                                 \
+     .kind = PVSZ_KIND_##KIND_,                                                                \
+     .scope = PVSZ_KIND_##KIND_,                                                               \
      .type = PVSIZE_TYPE_##TYPE_,                                                              \
      .need = PVSIZE_NEED_##NEED_,                                                              \
      link,                                                                                     \
@@ -29,34 +29,34 @@
      .unit = unit_,                                                                            \
      .text = text_},
 
-static const pv_term module_rows[] = {
+static const pvsz_term module_rows[] = {
 #include "module.def"
 };
-static const pv_term input_rows[] = {
+static const pvsz_term input_rows[] = {
 #include "input.def"
 };
-static const pv_term inverter_rows[] = {
+static const pvsz_term inverter_rows[] = {
 #include "inverter.def"
 };
-static const pv_term efficiency_point_rows[] = {
+static const pvsz_term efficiency_point_rows[] = {
 #include "efficiency_point.def"
 };
-static const pv_term site_rows[] = {
+static const pvsz_term site_rows[] = {
 #include "site.def"
 };
-static const pv_term plane_rows[] = {
+static const pvsz_term plane_rows[] = {
 #include "plane.def"
 };
-static const pv_term array_rows[] = {
+static const pvsz_term array_rows[] = {
 #include "array.def"
 };
-static const pv_term system_rows[] = {
+static const pvsz_term system_rows[] = {
 #include "system.def"
 };
 
 #define FIGURE(number_, ID, name_, symbol_, unit_, low_, high_, text_) \
     {.number = number_,                                                \
-     .kind = PV_KIND_FIGURE,                                           \
+     .kind = PVSZ_KIND_FIGURE,                                         \
      .scope = -1,                                                      \
      .type = PVSIZE_TYPE_NUMBER,                                       \
      .low = low_,                                                      \
@@ -66,7 +66,7 @@ static const pv_term system_rows[] = {
      .unit = unit_,                                                    \
      .text = text_},
 
-static const pv_term figure_rows[] = {
+static const pvsz_term figure_rows[] = {
 #include "figures.def"
 };
 
@@ -78,8 +78,8 @@ static const pv_term figure_rows[] = {
 #define KIND_OF_ANSWER .type = PVSIZE_TYPE_CHOICE, .set = PVSIZE_SET_ANSWER
 #define QUANTITY(number_, ID, name_, SCOPE_, symbol_, TYPE_, unit_, HEAD_, text_) \
     {.number = number_,                                                           \
-     .kind = PV_KIND_QUANTITY,                                                    \
-     .scope = PV_KIND_##SCOPE_,                                                   \
+     .kind = PVSZ_KIND_QUANTITY,                                                  \
+     .scope = PVSZ_KIND_##SCOPE_,                                                 \
      KIND_OF_##TYPE_,                                                             \
      .head = HEAD_,                                                               \
      .name = #name_,                                                              \
@@ -87,28 +87,26 @@ static const pv_term figure_rows[] = {
      .unit = unit_,                                                               \
      .text = text_},
 
-static const pv_term quantity_rows[] = {
+static const pvsz_term quantity_rows[] = {
 #include "quantities.def"
 };
 
-#define QUIET true
-#define LOUD false
-#define RULE(number_, ID, name_, SCOPE_, LOUDNESS_, VALUE_, COMPARE_, LIMIT_, title_, breach_) \
-    {.number = number_,                                                                        \
-     .kind = PV_KIND_RULE,                                                                     \
-     .scope = PV_KIND_##SCOPE_,                                                                \
-     .type = PVSIZE_TYPE_RULE,                                                                 \
-     .quiet = LOUDNESS_,                                                                       \
-     .value = PVSIZE_##VALUE_,                                                                 \
-     .compare = PVSIZE_COMPARE_##COMPARE_,                                                     \
-     .limit = PVSIZE_##LIMIT_,                                                                 \
-     .name = #name_,                                                                           \
-     .symbol = #name_,                                                                         \
-     .unit = "",                                                                               \
-     .text = title_,                                                                           \
+#define RULE(number_, ID, name_, SCOPE_, MANNER_, VALUE_, COMPARE_, LIMIT_, title_, breach_) \
+    {.number = number_,                                                                      \
+     .kind = PVSZ_KIND_RULE,                                                                 \
+     .scope = PVSZ_KIND_##SCOPE_,                                                            \
+     .type = PVSIZE_TYPE_RULE,                                                               \
+     .manner = PVSZ_##MANNER_,                                                               \
+     .value = PVSIZE_##VALUE_,                                                               \
+     .compare = PVSIZE_COMPARE_##COMPARE_,                                                   \
+     .limit = PVSIZE_##LIMIT_,                                                               \
+     .name = #name_,                                                                         \
+     .symbol = #name_,                                                                       \
+     .unit = "",                                                                             \
+     .text = title_,                                                                         \
      .breach = breach_},
 
-static const pv_term rule_rows[] = {
+static const pvsz_term rule_rows[] = {
 #include "rules.def"
 };
 
@@ -124,20 +122,20 @@ static const pv_term rule_rows[] = {
 #define ROWS_QUANTITY quantity_rows
 #define ROWS_RULE rule_rows
 
-const pv_kind pv_kinds[PV_KINDS] = {
+const pvsz_kind pvsz_kinds[PVSZ_KINDS] = {
 #define KIND(number, ID, name, plural, text) \
-    {number, #name, #plural, text, ROWS_##ID, PV_COUNT(ROWS_##ID)},
+    {number, #name, #plural, text, ROWS_##ID, PVSZ_COUNT(ROWS_##ID)},
 #define PART(owner, part, fewest, most)
 #include "kinds.def"
 #undef KIND
 #undef PART
 };
 
-const pv_part pv_parts[] = {
+const pvsz_part pvsz_parts[] = {
 #define KIND(number, ID, name, plural, text)
-#define PART(owner, part, fewest, most) {PV_KIND_##owner, PV_KIND_##part, fewest, most},
+#define PART(owner, part, fewest, most) {PVSZ_KIND_##owner, PVSZ_KIND_##part, fewest, most},
 #include "kinds.def"
 #undef KIND
 #undef PART
 };
-const int32_t pv_part_rows = PV_COUNT(pv_parts);
+const int32_t pvsz_part_rows = PVSZ_COUNT(pvsz_parts);

@@ -16,17 +16,17 @@ static const choice choices[] = {
 #undef CHOICE
 };
 
-const pv_kind *pv_kind_find(int32_t number)
+const pvsz_kind *pvsz_kind_find(int32_t number)
 {
-    for (int32_t i = 0; i < PV_KINDS; i++)
-        if (pv_kinds[i].number == number)
-            return &pv_kinds[i];
+    for (int32_t i = 0; i < PVSZ_KINDS; i++)
+        if (pvsz_kinds[i].number == number)
+            return &pvsz_kinds[i];
     return NULL;
 }
 
-const pv_term *pv_term_find(int32_t number)
+const pvsz_term *pvsz_term_find(int32_t number)
 {
-    const pv_kind *kind = number > 0 ? pv_kind_find(number / 1000 * 1000) : NULL;
+    const pvsz_kind *kind = number > 0 ? pvsz_kind_find(number / 1000 * 1000) : NULL;
     int32_t low = 0, high;
 
     if (!kind)
@@ -48,7 +48,7 @@ const pv_term *pv_term_find(int32_t number)
     return NULL;
 }
 
-const pv_term *pv_term_named(const pv_kind *kind, const char *name)
+const pvsz_term *pvsz_term_named(const pvsz_kind *kind, const char *name)
 {
     for (int32_t i = 0; i < kind->count; i++)
         if (strcmp(kind->rows[i].name, name) == 0)
@@ -56,88 +56,98 @@ const pv_term *pv_term_named(const pv_kind *kind, const char *name)
     return NULL;
 }
 
-int32_t pv_term_place(const pv_term *term)
+int32_t pvsz_term_place(const pvsz_term *term)
 {
-    return (int32_t)(term - pv_kinds[term->kind].rows);
+    return (int32_t)(term - pvsz_kinds[term->kind].rows);
 }
 
-void pv_put_term(pv_text *text, int32_t number)
+static bool is_power(const char *unit)
 {
-    const pv_term *term = pv_term_find(number);
-    const pv_kind *kind = term ? &pv_kinds[term->kind] : pv_kind_find(number);
+    return strcmp(unit, "W") == 0 || strcmp(unit, "VA") == 0;
+}
+
+bool pvsz_same_unit(const char *a, const char *b)
+{
+    return strcmp(a, b) == 0 || (is_power(a) && is_power(b));
+}
+
+void pvsz_put_term(pvsz_text *text, int32_t number)
+{
+    const pvsz_term *term = pvsz_term_find(number);
+    const pvsz_kind *kind = term ? &pvsz_kinds[term->kind] : pvsz_kind_find(number);
 
     if (kind)
-        pv_put(text, kind->name);
+        pvsz_put(text, kind->name);
     if (term) {
-        pv_put(text, ".");
-        pv_put(text, term->name);
+        pvsz_put(text, ".");
+        pvsz_put(text, term->name);
     }
     if (!kind)
-        pv_put_int(text, number);
+        pvsz_put_int(text, number);
 }
 
 /* kinds */
 
 int32_t pvsize_kind_count(void)
 {
-    return PV_KINDS;
+    return PVSZ_KINDS;
 }
 
 int32_t pvsize_kind_at(int32_t i)
 {
-    return i >= 0 && i < PV_KINDS ? pv_kinds[i].number : 0;
+    return i >= 0 && i < PVSZ_KINDS ? pvsz_kinds[i].number : 0;
 }
 
 int32_t pvsize_kind_by_name(const char *name)
 {
-    for (int32_t i = 0; name && i < PV_KINDS; i++)
-        if (strcmp(pv_kinds[i].name, name) == 0)
-            return pv_kinds[i].number;
+    for (int32_t i = 0; name && i < PVSZ_KINDS; i++)
+        if (strcmp(pvsz_kinds[i].name, name) == 0)
+            return pvsz_kinds[i].number;
     return 0;
 }
 
 const char *pvsize_kind_name(int32_t kind)
 {
-    const pv_kind *row = pv_kind_find(kind);
+    const pvsz_kind *row = pvsz_kind_find(kind);
 
     return row ? row->name : NULL;
 }
 
 const char *pvsize_kind_plural(int32_t kind)
 {
-    const pv_kind *row = pv_kind_find(kind);
+    const pvsz_kind *row = pvsz_kind_find(kind);
 
     return row ? row->plural : NULL;
 }
 
 const char *pvsize_kind_text(int32_t kind)
 {
-    const pv_kind *row = pv_kind_find(kind);
+    const pvsz_kind *row = pvsz_kind_find(kind);
 
     return row ? row->text : NULL;
 }
 
 int32_t pvsize_kind_is_spec(int32_t kind)
 {
-    const pv_kind *row = pv_kind_find(kind);
+    const pvsz_kind *row = pvsz_kind_find(kind);
 
-    return row && row - pv_kinds < PV_SCOPES;
+    return row && row - pvsz_kinds < PVSZ_SCOPES;
 }
 
-static const pv_part *part_at(int32_t kind, int32_t i)
+static const pvsz_part *part_at(int32_t kind, int32_t i)
 {
-    for (int32_t row = 0; row < pv_part_rows; row++)
-        if (pv_kinds[pv_parts[row].owner].number == kind && i-- == 0)
-            return &pv_parts[row];
+    for (int32_t row = 0; row < pvsz_part_rows; row++)
+        if (pvsz_kinds[pvsz_parts[row].owner].number == kind && i-- == 0)
+            return &pvsz_parts[row];
     return NULL;
 }
 
-static const pv_part *part_of(int32_t kind, int32_t part)
+static const pvsz_part *part_of(int32_t kind, int32_t part)
 {
-    const pv_part *row;
+    const pvsz_part *row;
 
     for (int32_t i = 0; (row = part_at(kind, i)); i++)
-        if (pv_kinds[row->part].number == part)
+        if (pvsz_kinds[row->part].number == part)
             return row;
     return NULL;
 }
@@ -153,21 +163,21 @@ int32_t pvsize_kind_part_count(int32_t kind)
 
 int32_t pvsize_kind_part_at(int32_t kind, int32_t i)
 {
-    const pv_part *row = i >= 0 ? part_at(kind, i) : NULL;
+    const pvsz_part *row = i >= 0 ? part_at(kind, i) : NULL;
 
-    return row ? pv_kinds[row->part].number : 0;
+    return row ? pvsz_kinds[row->part].number : 0;
 }
 
 int32_t pvsize_kind_part_fewest(int32_t kind, int32_t part)
 {
-    const pv_part *row = part_of(kind, part);
+    const pvsz_part *row = part_of(kind, part);
 
     return row ? row->fewest : -1;
 }
 
 int32_t pvsize_kind_part_most(int32_t kind, int32_t part)
 {
-    const pv_part *row = part_of(kind, part);
+    const pvsz_part *row = part_of(kind, part);
 
     return row ? row->most : -1;
 }
@@ -176,64 +186,64 @@ int32_t pvsize_kind_part_most(int32_t kind, int32_t part)
 
 int32_t pvsize_term_count(int32_t kind)
 {
-    const pv_kind *row = pv_kind_find(kind);
+    const pvsz_kind *row = pvsz_kind_find(kind);
 
     return row ? row->count : 0;
 }
 
 int32_t pvsize_term_at(int32_t kind, int32_t i)
 {
-    const pv_kind *row = pv_kind_find(kind);
+    const pvsz_kind *row = pvsz_kind_find(kind);
 
     return row && i >= 0 && i < row->count ? row->rows[i].number : 0;
 }
 
 int32_t pvsize_term_by_name(int32_t kind, const char *name)
 {
-    const pv_kind *row = pv_kind_find(kind);
-    const pv_term *term = row && name ? pv_term_named(row, name) : NULL;
+    const pvsz_kind *row = pvsz_kind_find(kind);
+    const pvsz_term *term = row && name ? pvsz_term_named(row, name) : NULL;
 
     return term ? term->number : 0;
 }
 
 int32_t pvsize_term_kind(int32_t term)
 {
-    const pv_term *row = pv_term_find(term);
+    const pvsz_term *row = pvsz_term_find(term);
 
-    return row ? pv_kinds[row->kind].number : 0;
+    return row ? pvsz_kinds[row->kind].number : 0;
 }
 
 const char *pvsize_term_name(int32_t term)
 {
-    const pv_term *row = pv_term_find(term);
+    const pvsz_term *row = pvsz_term_find(term);
 
     return row ? row->name : NULL;
 }
 
 const char *pvsize_term_unit(int32_t term)
 {
-    const pv_term *row = pv_term_find(term);
+    const pvsz_term *row = pvsz_term_find(term);
 
     return row ? row->unit : NULL;
 }
 
 const char *pvsize_term_text(int32_t term)
 {
-    const pv_term *row = pv_term_find(term);
+    const pvsz_term *row = pvsz_term_find(term);
 
     return row ? row->text : NULL;
 }
 
 int32_t pvsize_term_type(int32_t term)
 {
-    const pv_term *row = pv_term_find(term);
+    const pvsz_term *row = pvsz_term_find(term);
 
     return row ? row->type : 0;
 }
 
 int32_t pvsize_term_need(int32_t term)
 {
-    const pv_term *row = pv_term_find(term);
+    const pvsz_term *row = pvsz_term_find(term);
 
     return row ? row->need : 0;
 }
@@ -243,7 +253,7 @@ static void set_range(int32_t set, double *low, double *high)
 {
     bool first = true;
 
-    for (int32_t i = 0; i < PV_COUNT(choices); i++) {
+    for (int32_t i = 0; i < PVSZ_COUNT(choices); i++) {
         if (choices[i].set != set)
             continue;
         if (first || choices[i].number < *low)
@@ -256,15 +266,17 @@ static void set_range(int32_t set, double *low, double *high)
 
 pvsize_status pvsize_term_range(int32_t term, double *low, double *high)
 {
-    const pv_term *row = pv_term_find(term);
+    const pvsz_term *row = pvsz_term_find(term);
     double ends[2] = {0, 0};
 
     if (!row)
         return PVSIZE_E_UNKNOWN_NUMBER;
-    if (row->type == PVSIZE_TYPE_TEXT || row->kind == PV_KIND_QUANTITY || row->kind == PV_KIND_RULE)
+    if (row->kind == PVSZ_KIND_QUANTITY || row->kind == PVSZ_KIND_RULE)
         return PVSIZE_E_NOT_SET;
     if (row->type == PVSIZE_TYPE_CHOICE) {
         set_range(row->set, &ends[0], &ends[1]);
+    } else if (row->type == PVSIZE_TYPE_TEXT) {
+        ends[1] = PVSZ_MOST_TEXT;
     } else {
         ends[0] = row->low;
         ends[1] = row->high;
@@ -278,7 +290,7 @@ pvsize_status pvsize_term_range(int32_t term, double *low, double *high)
 
 pvsize_status pvsize_term_default(int32_t term, double *value)
 {
-    const pv_term *row = pv_term_find(term);
+    const pvsz_term *row = pvsz_term_find(term);
 
     if (!row)
         return PVSIZE_E_UNKNOWN_NUMBER;
@@ -291,35 +303,35 @@ pvsize_status pvsize_term_default(int32_t term, double *value)
 
 int32_t pvsize_term_refers_to(int32_t term)
 {
-    const pv_term *row = pv_term_find(term);
+    const pvsz_term *row = pvsz_term_find(term);
 
     return row ? row->refers_to : 0;
 }
 
 int32_t pvsize_term_scope(int32_t term)
 {
-    const pv_term *row = pv_term_find(term);
+    const pvsz_term *row = pvsz_term_find(term);
 
-    return row && row->scope >= 0 ? pv_kinds[row->scope].number : 0;
+    return row && row->scope >= 0 ? pvsz_kinds[row->scope].number : 0;
 }
 
 int32_t pvsize_term_rule_value(int32_t term)
 {
-    const pv_term *row = pv_term_find(term);
+    const pvsz_term *row = pvsz_term_find(term);
 
     return row ? row->value : 0;
 }
 
 int32_t pvsize_term_rule_compare(int32_t term)
 {
-    const pv_term *row = pv_term_find(term);
+    const pvsz_term *row = pvsz_term_find(term);
 
     return row ? row->compare : 0;
 }
 
 int32_t pvsize_term_rule_limit(int32_t term)
 {
-    const pv_term *row = pv_term_find(term);
+    const pvsz_term *row = pvsz_term_find(term);
 
     return row ? row->limit : 0;
 }
@@ -328,13 +340,13 @@ int32_t pvsize_term_rule_limit(int32_t term)
 
 static const choice *find_choice(int32_t set, int32_t number)
 {
-    for (int32_t i = 0; i < PV_COUNT(choices); i++)
+    for (int32_t i = 0; i < PVSZ_COUNT(choices); i++)
         if (choices[i].set == set && choices[i].number == number)
             return &choices[i];
     return NULL;
 }
 
-bool pv_set_has(int32_t set, double number)
+bool pvsz_set_has(int32_t set, double number)
 {
     return number >= 0 && number < 1000 && find_choice(set, (int32_t)number);
 }
@@ -343,14 +355,14 @@ int32_t pvsize_set_count(int32_t set)
 {
     int32_t count = 0;
 
-    for (int32_t i = 0; i < PV_COUNT(choices); i++)
+    for (int32_t i = 0; i < PVSZ_COUNT(choices); i++)
         count += choices[i].set == set;
     return count;
 }
 
 int32_t pvsize_set_at(int32_t set, int32_t i)
 {
-    for (int32_t row = 0; i >= 0 && row < PV_COUNT(choices); row++)
+    for (int32_t row = 0; i >= 0 && row < PVSZ_COUNT(choices); row++)
         if (choices[row].set == set && i-- == 0)
             return choices[row].number;
     return -1;
@@ -358,7 +370,7 @@ int32_t pvsize_set_at(int32_t set, int32_t i)
 
 int32_t pvsize_set_by_name(int32_t set, const char *name)
 {
-    for (int32_t i = 0; name && i < PV_COUNT(choices); i++)
+    for (int32_t i = 0; name && i < PVSZ_COUNT(choices); i++)
         if (choices[i].set == set && strcmp(choices[i].name, name) == 0)
             return choices[i].number;
     return -1;
@@ -382,7 +394,7 @@ const char *pvsize_set_text(int32_t set, int32_t number)
 
 static int32_t set_of(int32_t term)
 {
-    const pv_term *row = pv_term_find(term);
+    const pvsz_term *row = pvsz_term_find(term);
 
     return row ? row->set : 0;
 }

@@ -1,0 +1,123 @@
+"""Finding libpvsize and declaring its calls.
+
+SPDX-License-Identifier: MIT
+"""
+
+import ctypes
+import ctypes.util
+import os
+import pathlib
+import subprocess
+
+from ctypes import POINTER, c_char_p, c_double, c_int32, c_size_t, c_void_p
+
+# One letter an argument: h handle, H place for a handle, i number, I place
+# for a number, d double, D place for a double, s text, b buffer and its size
+# and the place for the length, n count.
+_TYPES = {
+    "h": [c_void_p],
+    "H": [POINTER(c_void_p)],
+    "i": [c_int32],
+    "I": [POINTER(c_int32)],
+    "d": [c_double],
+    "D": [POINTER(c_double)],
+    "s": [c_char_p],
+    "b": [c_char_p, c_size_t, POINTER(c_size_t)],
+    "n": [c_size_t],
+}
+
+# name: (result, arguments). Result: i number, s static text, - nothing.
+SIGNATURES = {
+    "status_name": ("s", "i"), "status_text": ("s", "i"),
+    "status_count": ("i", ""), "status_at": ("i", "i"),
+    "version": ("i", ""), "version_text": ("s", ""), "caution": ("s", ""),
+    "diag_new": ("i", "hH"), "diag_free": ("-", "h"), "diag_clear": ("i", "h"),
+    "diag_status": ("i", "h"), "diag_term": ("i", "h"), "diag_index": ("i", "h"),
+    "diag_value": ("i", "hD"), "diag_range": ("i", "hDD"), "diag_text": ("i", "hb"),
+    "kind_count": ("i", ""), "kind_at": ("i", "i"), "kind_by_name": ("i", "s"),
+    "kind_name": ("s", "i"), "kind_plural": ("s", "i"), "kind_text": ("s", "i"),
+    "kind_is_spec": ("i", "i"), "kind_part_count": ("i", "i"), "kind_part_at": ("i", "ii"),
+    "kind_part_fewest": ("i", "ii"), "kind_part_most": ("i", "ii"),
+    "term_count": ("i", "i"), "term_at": ("i", "ii"), "term_by_name": ("i", "is"),
+    "term_kind": ("i", "i"), "term_name": ("s", "i"), "term_unit": ("s", "i"),
+    "term_text": ("s", "i"), "term_type": ("i", "i"), "term_need": ("i", "i"),
+    "term_range": ("i", "iDD"), "term_default": ("i", "iD"), "term_refers_to": ("i", "i"),
+    "term_scope": ("i", "i"), "term_rule_value": ("i", "i"),
+    "term_rule_compare": ("i", "i"), "term_rule_limit": ("i", "i"),
+    "choice_count": ("i", "i"), "choice_at": ("i", "ii"), "choice_by_name": ("i", "is"),
+    "choice_name": ("s", "ii"), "choice_text": ("s", "ii"),
+    "set_count": ("i", "i"), "set_at": ("i", "ii"), "set_by_name": ("i", "is"),
+    "set_name": ("s", "ii"), "set_text": ("s", "ii"),
+    "spec_new": ("i", "ihHh"), "spec_clone": ("i", "hhHh"), "spec_free": ("-", "h"),
+    "spec_kind": ("i", "h"), "spec_set_number": ("i", "hidh"),
+    "spec_set_numbers": ("i", "hIDnh"), "spec_set_text": ("i", "hish"),
+    "spec_unset": ("i", "hih"), "spec_get_number": ("i", "hiDh"),
+    "spec_get_text": ("i", "hibh"), "spec_state": ("i", "hiIh"),
+    "spec_add": ("i", "hhIh"), "spec_part_count": ("i", "hiIh"),
+    "spec_part": ("i", "hiiHh"), "spec_replace": ("i", "hihh"),
+    "spec_remove": ("i", "hiih"), "spec_set_part_number": ("i", "hiidh"),
+    "preset_count": ("i", ""), "preset_name": ("s", "i"), "preset_title": ("s", "i"),
+    "rules_new": ("i", "shHh"), "rules_clone": ("i", "hhHh"), "rules_free": ("-", "h"),
+    "rules_set_title": ("i", "hsh"), "rules_get_title": ("i", "hbh"),
+    "rules_set_figure": ("i", "hidsh"), "rules_unset_figure": ("i", "hih"),
+    "rules_get_figure": ("i", "hiDh"), "rules_set_severity": ("i", "hiih"),
+    "rules_get_severity": ("i", "hiIh"), "rules_add": ("i", "hssiiidisIh"),
+    "rules_count": ("i", "h"), "rules_at": ("i", "hi"), "rules_by_name": ("i", "hs"),
+    "rules_rule_name": ("i", "hibh"), "rules_rule_title": ("i", "hibh"),
+    "rules_source": ("i", "hibh"), "rules_known": ("i", "hiIh"),
+    "report_new": ("i", "hHh"), "report_free": ("-", "h"), "check": ("i", "hhhh"),
+    "report_count": ("i", "hiiIh"), "report_finding": ("i", "hiIIIh"),
+    "report_numbers": ("i", "hiDDDh"), "report_subject": ("i", "hiIIIIIh"),
+    "report_governs": ("i", "hiIh"), "report_missing": ("i", "hiIh"),
+    "report_text": ("i", "hiibh"), "report_quantity": ("i", "hiiiiiDh"),
+    "report_working": ("i", "hiiiiiibh"), "report_assumption_count": ("i", "hIh"),
+    "report_assumption": ("i", "hiIDh"), "report_assumption_text": ("i", "hibh"),
+    "report_render": ("i", "hiibh"),
+}
+
+_RESULTS = {"i": c_int32, "s": c_char_p, "-": None}
+
+
+def _from_pkg_config():
+    try:
+        found = subprocess.run(["pkg-config", "--variable=libdir", "pvsize"],
+                               capture_output=True, text=True, check=True)
+    except (OSError, subprocess.CalledProcessError):
+        return None
+    return pathlib.Path(found.stdout.strip()) / "libpvsize.so.0"
+
+
+def _candidates():
+    """PVSIZE_LIBRARY; a build folder of the source tree; the system."""
+    if os.environ.get("PVSIZE_LIBRARY"):
+        yield os.environ["PVSIZE_LIBRARY"]
+        return
+    for folder in pathlib.Path(__file__).resolve().parents:
+        if (folder / "lib" / "pvsize.map").exists():
+            builds = sorted(folder.glob("build*/lib/libpvsize.so"),
+                            key=lambda path: path.stat().st_mtime, reverse=True)
+            yield from (str(path) for path in builds)
+    yield "libpvsize.so.0"
+    path = _from_pkg_config()
+    if path:
+        yield str(path)
+    name = ctypes.util.find_library("pvsize")
+    if name:
+        yield name
+
+
+def load():
+    """The library, every call declared. Raises ImportError where none is found."""
+    tried = []
+    for path in _candidates():
+        try:
+            library = ctypes.CDLL(path)
+        except OSError as error:
+            tried.append(str(error))
+            continue
+        for name, (result, arguments) in SIGNATURES.items():
+            call = getattr(library, "pvsize_" + name)
+            call.restype = _RESULTS[result]
+            call.argtypes = [t for letter in arguments for t in _TYPES[letter]]
+        return library
+    raise ImportError("libpvsize not found; set PVSIZE_LIBRARY to its path. " + "; ".join(tried))

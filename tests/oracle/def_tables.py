@@ -1,0 +1,117 @@
+# SPDX-License-Identifier: MIT
+"""Reads the rows of lib/tables; nothing of the library's code is used."""
+import re
+from fractions import Fraction
+from pathlib import Path
+
+TABLES = Path(__file__).resolve().parents[2] / "lib" / "tables"
+
+_TOKEN = re.compile(r'"(?:[^"\\]|\\.)*"|[(),]|[^\s"(),]+')
+
+
+def number(value):
+    """Exact value of a decimal as it is written, not of its binary image."""
+    if isinstance(value, Fraction):
+        return value
+    return Fraction(str(value))
+
+
+def rows(path):
+    """(macro, arguments) of each row; texts lose their quotes."""
+    text = re.sub(r"/\*.*?\*/", " ", path.read_text(encoding="utf-8"), flags=re.S)
+    include = re.compile(r'#include\s+"([^"]+)"')
+    place = 0
+    for found in include.finditer(text):
+        yield from _plain_rows(text[place:found.start()])
+        yield "#include", [found.group(1)]
+        place = found.end()
+    yield from _plain_rows(text[place:])
+
+
+def _plain_rows(text):
+    tokens = [t.group() for t in _TOKEN.finditer(text)]
+    i = 0
+    while i < len(tokens):
+        macro = tokens[i]
+        assert tokens[i + 1] == "(", (macro, tokens[i + 1])
+        i += 2
+        arguments, current = [], []
+        while tokens[i] != ")":
+            if tokens[i] == ",":
+                arguments.append(" ".join(current))
+                current = []
+            else:
+                current.append(tokens[i].strip('"'))
+            i += 1
+        arguments.append(" ".join(current))
+        yield macro, arguments
+        i += 1
+
+
+def _load():
+    sets = {}
+    for macro, a in rows(TABLES / "choices.def"):
+        if macro == "CHOICE":
+            sets.setdefault(a[0], {})[a[1]] = a[3]
+
+    parameters = {}
+    for name in ("module", "input", "inverter", "site", "plane", "array"):
+        kind = {}
+        for macro, a in rows(TABLES / f"{name}.def"):
+            assert macro == "TERM" and a[1] == name.upper()
+            choices = sets[a[10][4:]] if a[10].startswith("SET_") else None
+            default = None
+            if a[8] == "DEFAULT":
+                if choices:
+                    prefix = "PVSIZE_" + a[10][4:] + "_"
+                    default = choices[a[9].removeprefix(prefix)]
+                else:
+                    default = number(a[9])
+            kind[a[3]] = {"type": a[4], "unit": a[5], "low": number(a[6]),
+                          "high": number(a[7]), "need": a[8], "default": default,
+                          "choices": list(choices.values()) if choices else None}
+        parameters[name] = kind
+
+    figures = {}
+    for macro, a in rows(TABLES / "figures.def"):
+        figures[a[2]] = {"low": number(a[5]), "high": number(a[6])}
+
+    quantities = {}
+    for macro, a in rows(TABLES / "quantities.def"):
+        quantities[a[2]] = {"scope": a[3].lower(), "type": a[5], "unit": a[6]}
+
+    rule_rows = {}
+    for macro, a in rows(TABLES / "rules.def"):
+        rule_rows[a[2]] = {"scope": a[3].lower(), "loud": a[4] == "LOUD",
+                           "value": _term(a[5]), "compare": a[6].lower(),
+                           "limit": _term(a[7])}
+
+    factors = []
+    for macro, a in rows(TABLES / "voc_factors.def"):
+        factors.append((int(a[0]), int(a[1]), number(a[2])))
+    return parameters, figures, quantities, rule_rows, factors
+
+
+def _term(constant):
+    kind, name = constant.split("_", 1)
+    return kind.lower(), name.lower()
+
+
+PARAMETERS, FIGURES, QUANTITIES, RULES, VOC_FACTORS = _load()
+
+
+def preset(name):
+    """Rule set of a preset: figures set, and a severity for every rule."""
+    result = {"figures": {}, "severity": {rule: "off" for rule in RULES}}
+
+    def read(path):
+        for macro, a in rows(path):
+            if macro == "#include":
+                read(path.parent / a[0])
+            elif macro == "SETS":
+                result["figures"][a[0].lower()] = number(a[1])
+            elif macro == "APPLIES":
+                result["severity"][a[0].lower()] = a[1].lower()
+
+    read(TABLES / "presets" / f"{name}.def")
+    return result

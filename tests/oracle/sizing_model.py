@@ -1,0 +1,715 @@
+# SPDX-License-Identifier: MIT
+"""A second, independent answer to the question the library answers.
+
+evaluate(job, rules) -> (quantities, findings)
+
+job    {"site": {..., "planes": [..]}, "inverters": [{..., "inputs": [..]}],
+        "arrays": [{..., "module": {..}}]}; parameters by their table names,
+       choices by name, None or absence where not set.
+rules  {"figures": {name: value}, "severity": {rule: name}}; see preset().
+
+Arithmetic is exact, so that what just fits, fits.
+
+quantities  {(name, scope, index): Fraction, MISSING or NOT_APPLICABLE}; an
+            answer counts 1 for yes, 0 for no.
+findings    [(rule, kind, index, verdict, value, limit)], in the order of the
+            rules table; value and limit are None where not assessed.
+index       (inverter, input, array, plane), -1 but for those that identify the
+            subject: see IDENTITY. A module is named by an array that uses it:
+            in quantities by each, in findings by the first of its type.
+"""
+from fractions import Fraction
+from math import ceil, floor
+
+from def_tables import (FIGURES, PARAMETERS, QUANTITIES, RULES, VOC_FACTORS,
+                        number, preset)
+
+__all__ = ["evaluate", "preset", "MISSING", "NOT_APPLICABLE", "IDENTITY",
+           "TOLERANCE", "on_edge", "term_type", "verdict", "voc_factor"]
+
+MISSING = "missing"
+NOT_APPLICABLE = "not applicable"
+
+# Places in the index tuple that tell one subject of a kind from another.
+IDENTITY = {"module": (2,), "array": (2,), "input": (0, 1), "inverter": (0,),
+            "plane": (3,), "site": (), "system": ()}
+
+TOLERANCE = Fraction(1, 10**9)
+STC = 25  # degC
+FORMULAS = {}
+
+
+class Missing(Exception):
+    """Data are missing."""
+
+
+class NotApplicable(Exception):
+    """The question makes no sense for this subject."""
+
+
+def quantity(function):
+    FORMULAS[function.__name__] = function
+    return function
+
+
+def voc_factor(temperature):
+    """Table factor on Voc; None below its coldest row.
+
+    Rows are whole degrees: rounding down puts a temperature between two bands
+    into the colder one."""
+    if temperature >= STC:
+        return Fraction(1)
+    whole = floor(temperature)
+    for warmest, coldest, factor in VOC_FACTORS:
+        if coldest <= whole <= warmest:
+            return factor
+    return None
+
+
+def verdict(value, compare, limit, band=None):
+    """band: share of |limit| in %; None where no verdict can be marginal."""
+    margin = limit - value if compare == "at_most" else value - limit
+    if margin < -TOLERANCE * abs(limit):
+        return "exceeds"
+    if band is not None and limit != 0 and margin < band / 100 * abs(limit):
+        return "marginal"
+    return "meets"
+
+
+def on_edge(value, compare, limit, band=None):
+    """Whether rounding in the last bits of a double could turn the verdict."""
+    if limit == 0:
+        return abs(value) < TOLERANCE
+    margin = limit - value if compare == "at_most" else value - limit
+    edges = [-TOLERANCE * abs(limit)]
+    if band is not None:
+        edges.append(band / 100 * abs(limit))
+    return any(abs(margin - edge) <= abs(limit) / 10**12 for edge in edges)
+
+
+def most(limit, each):
+    """Largest whole n for which n * each is within the limit."""
+    if each <= 0:
+        raise NotApplicable  # nothing bounds the count
+    return Fraction(floor(limit * (1 + TOLERANCE) / each))
+
+
+def fewest(limit, each):
+    """Smallest whole n for which n * each reaches the limit."""
+    if each <= 0:
+        raise NotApplicable  # no count reaches it
+    return Fraction(ceil(limit * (1 - TOLERANCE) / each))
+
+
+class Model:
+    def __init__(self, job, rules):
+        self.site_node = job["site"]
+        self.planes = job["site"].get("planes") or []
+        self.inverters = job["inverters"]
+        self.arrays = job.get("arrays") or []
+        self.rules = rules
+        self.known = {}
+        self.place = []  # (inverter, input) of each array
+        for array in self.arrays:
+            self.place.append((int(self.raw("array", array, "inverter")),
+                               int(self.raw("array", array, "input"))))
+
+    # -- parameters ---------------------------------------------------------
+
+    @staticmethod
+    def raw(kind, node, name):
+        """Parameter in force, or None."""
+        row = PARAMETERS[kind][name]
+        value = node.get(name)
+        if value is None:
+            return row["default"]
+        if row["choices"]:
+            assert value in row["choices"], (kind, name, value)
+            return value
+        return value if row["type"] == "TEXT" else number(value)
+
+    def need(self, kind, node, name):
+        value = self.raw(kind, node, name)
+        if value is None:
+            raise Missing
+        return value
+
+    def figure(self, name):
+        value = self.rules["figures"].get(name)
+        if value is not None:
+            return number(value)
+        # A figure that can have one value only is a constant: no preset sets it.
+        if FIGURES[name]["low"] == FIGURES[name]["high"]:
+            return FIGURES[name]["low"]
+        raise Missing
+
+    def site(self, name):
+        return self.need("site", self.site_node, name)
+
+    def module(self, a, name):
+        return self.need("module", self.arrays[a]["module"], name)
+
+    def array(self, a, name):
+        return self.need("array", self.arrays[a], name)
+
+    def inverter(self, i, name):
+        return self.need("inverter", self.inverters[i], name)
+
+    def input(self, place, name):
+        return self.need("input", self.inverters[place[0]]["inputs"][place[1]], name)
+
+    def input_of(self, a, name):
+        return self.input(self.place[a], name)
+
+    def plane_of(self, a):
+        """Plane node of an array, or None."""
+        p = self.raw("array", self.arrays[a], "plane")
+        return None if p is None else self.planes[int(p)]
+
+    def on_input(self, place):
+        """Arrays on an input; sums over none of them say nothing."""
+        found = [a for a, where in enumerate(self.place) if where == place]
+        if not found:
+            raise NotApplicable
+        return found
+
+    def together(self, place):
+        """Arrays that share an input; likeness needs two."""
+        found = self.on_input(place)
+        if len(found) < 2:
+            raise NotApplicable
+        return found
+
+    def module_type(self, a):
+        """All a module's values but its name: what makes two types equal."""
+        node = self.arrays[a]["module"]
+        return tuple(self.raw("module", node, name)
+                     for name in PARAMETERS["module"] if name != "name")
+
+    # -- values -------------------------------------------------------------
+
+    def get(self, name, subject):
+        key = (name, subject)
+        if key not in self.known:
+            try:
+                value = FORMULAS[name](self, subject)
+            except (Missing, NotApplicable) as lack:
+                value = lack
+            self.known[key] = value
+        value = self.known[key]
+        if isinstance(value, Exception):
+            raise value
+        return value
+
+    def term(self, term, scope, subject):
+        """Value of a rule's term as seen from a subject of the rule's scope."""
+        kind, name = term
+        if kind == "quantity":
+            return Fraction(self.get(name, subject))
+        if kind == "figure":
+            return self.figure(name)
+        if kind == "site":
+            value = self.site(name)
+        elif kind == "module":
+            value = self.module(subject, name)
+        elif kind == "input":
+            value = (self.input_of(subject, name) if scope == "array"
+                     else self.input(subject, name))
+        elif kind == "inverter":
+            value = self.inverter(subject, name)
+        elif kind == "plane":
+            value = self.need("plane", self.planes[subject], name)
+        else:
+            raise AssertionError(term)
+        return value
+
+    def subjects(self, scope):
+        if scope in ("array", "module"):
+            return range(len(self.arrays))
+        if scope == "input":
+            return [(i, k) for i, inverter in enumerate(self.inverters)
+                    for k in range(len(inverter.get("inputs") or []))]
+        if scope == "inverter":
+            return range(len(self.inverters))
+        if scope == "plane":
+            return range(len(self.planes))
+        return [None]
+
+    def rule_subjects(self, scope):
+        if scope != "module":
+            return self.subjects(scope)
+        first = {}
+        for a in self.subjects("module"):
+            first.setdefault(self.module_type(a), a)
+        return list(first.values())
+
+
+def index(scope, subject):
+    if scope in ("array", "module"):
+        return (-1, -1, subject, -1)
+    if scope == "input":
+        return (subject[0], subject[1], -1, -1)
+    if scope == "inverter":
+        return (subject, -1, -1, -1)
+    if scope == "plane":
+        return (-1, -1, -1, subject)
+    return (-1, -1, -1, -1)
+
+
+def term_type(term):
+    kind, name = term
+    if kind == "quantity":
+        return QUANTITIES[name]["type"]
+    if kind == "figure":
+        return "NUMBER"
+    return PARAMETERS[kind][name]["type"]
+
+
+def evaluate(job, rules):
+    model = Model(job, rules)
+    quantities = {}
+    for name, row in QUANTITIES.items():
+        for subject in model.subjects(row["scope"]):
+            try:
+                value = Fraction(model.get(name, subject))
+            except Missing:
+                value = MISSING
+            except NotApplicable:
+                value = NOT_APPLICABLE
+            quantities[name, row["scope"], index(row["scope"], subject)] = value
+
+    findings = []
+    for name, row in RULES.items():
+        if rules["severity"].get(name, "off") == "off":
+            continue
+        for subject in model.rule_subjects(row["scope"]):
+            finding = judge(model, name, row, subject)
+            if finding:
+                findings.append(finding)
+    return quantities, findings
+
+
+def judge(model, name, row, subject):
+    scope = row["scope"]
+    head = (name, scope, index(scope, subject))
+    lack = False
+    sides = []
+    # Both sides are asked for: a side that does not apply outweighs missing data.
+    for term in (row["value"], row["limit"]):
+        try:
+            sides.append(model.term(term, scope, subject))
+        except Missing:
+            lack = True
+        except NotApplicable:
+            return None
+    if lack:
+        return head + ("not_assessed", None, None) if row["loud"] else None
+    band = None
+    if row["loud"] and term_type(row["value"]) == "NUMBER":
+        try:
+            band = model.figure("marginal_band")
+        except Missing:
+            pass
+    result = verdict(sides[0], row["compare"], sides[1], band)
+    if not row["loud"] and result != "exceeds":
+        return None
+    return head + (result, sides[0], sides[1])
+
+
+# -- one module type; the subject is an array that uses it --------------------
+
+def relative(m, a, percent, absolute, base):
+    """Coefficient in %/K from either form; the percent form goes first."""
+    try:
+        return m.module(a, percent)
+    except Missing:
+        return m.module(a, absolute) / m.module(a, base) * 100
+
+
+@quantity
+def module_voc_coefficient(m, a):
+    return relative(m, a, "voc_coefficient", "voc_coefficient_absolute", "voc")
+
+
+@quantity
+def module_isc_coefficient(m, a):
+    return relative(m, a, "isc_coefficient", "isc_coefficient_absolute", "isc")
+
+
+@quantity
+def module_vmp_coefficient(m, a):
+    # Never that of Voc: it flatters the hot voltage.
+    try:
+        return relative(m, a, "vmp_coefficient", "vmp_coefficient_absolute", "vmp")
+    except Missing:
+        return m.module(a, "pmax_coefficient") - m.get("module_isc_coefficient", a)
+
+
+@quantity
+def module_power_deviation(m, a):
+    # Either way off is a contradiction: no sign.
+    pmax = m.module(a, "pmax")
+    return abs(m.module(a, "imp") * m.module(a, "vmp") - pmax) / pmax * 100
+
+
+@quantity
+def module_coefficient_deviation(m, a):
+    node = m.arrays[a]["module"]
+    stated = m.raw("module", node, "voc_coefficient")
+    absolute = m.raw("module", node, "voc_coefficient_absolute")
+    if stated is None or absolute is None:
+        raise NotApplicable  # one statement cannot contradict itself
+    return abs(stated - absolute / m.module(a, "voc") * 100)
+
+
+# -- strings of one array -----------------------------------------------------
+
+def at_temperature(stc, coefficient, temperature):
+    return stc * (1 + coefficient * (temperature - STC) / 100)
+
+
+@quantity
+def cell_temp_hot(m, a):
+    plane = m.plane_of(a)
+    if plane is None:
+        raise Missing
+    rise = m.raw("plane", plane, "cell_rise")
+    if rise is None:
+        rise = m.figure("cell_rise_" + m.need("plane", plane, "mounting"))
+    return m.site("temp_max") + rise
+
+
+@quantity
+def module_voc_cold(m, a):
+    # The tolerance of Voc is left out, as in every published example. Above
+    # 25 degC the coefficient lowers Voc: what the maker states is used as it is.
+    voc = m.module(a, "voc")
+    try:
+        return at_temperature(voc, m.get("module_voc_coefficient", a),
+                              m.site("temp_min"))
+    except Missing:
+        pass
+    # Without the temperature neither serves: IEC 60364-7-712 has the multiplier
+    # for an unknown temperature as well as for an unknown coefficient.
+    temperature = m.raw("site", m.site_node, "temp_min")
+    crystalline = m.module(a, "cell") == "crystalline_silicon"
+    if temperature is not None and crystalline and table_allowed(m):
+        factor = voc_factor(temperature)
+        if factor is not None:
+            return voc * factor
+    return voc * m.figure("voc_multiplier")
+
+
+def table_allowed(m):
+    try:
+        return m.figure("voc_table") == 1
+    except Missing:
+        return False
+
+
+@quantity
+def module_vmp_hot(m, a):
+    return at_temperature(m.module(a, "vmp"), m.get("module_vmp_coefficient", a),
+                          m.get("cell_temp_hot", a))
+
+
+@quantity
+def string_voc_cold(m, a):
+    return m.array(a, "modules_per_string") * m.get("module_voc_cold", a)
+
+
+@quantity
+def string_vmp_hot(m, a):
+    return m.array(a, "modules_per_string") * m.get("module_vmp_hot", a)
+
+
+def after_drop(m, voltage):
+    return voltage * (1 - m.figure("dc_drop") / 100)
+
+
+@quantity
+def string_vmp_hot_after_drop(m, a):
+    return after_drop(m, m.get("string_vmp_hot", a))
+
+
+@quantity
+def string_voc_hot(m, a):
+    # The cold table says nothing about heat: a coefficient or nothing.
+    hot = at_temperature(m.module(a, "voc"), m.get("module_voc_coefficient", a),
+                         m.get("cell_temp_hot", a))
+    return m.array(a, "modules_per_string") * hot
+
+
+@quantity
+def string_vmp_cold(m, a):
+    cold = at_temperature(m.module(a, "vmp"), m.get("module_vmp_coefficient", a),
+                          m.site("temp_min"))
+    return m.array(a, "modules_per_string") * cold
+
+
+@quantity
+def building_voltage_limit(m, a):
+    return m.figure("voltage_limit_" + m.site("building"))
+
+
+@quantity
+def string_voltage_limit(m, a):
+    limits = []
+    for limit in (lambda: m.input_of(a, "max_voltage"),
+                  lambda: m.module(a, "max_system_voltage"),
+                  lambda: m.get("building_voltage_limit", a)):
+        try:
+            limits.append(limit())
+        except Missing:
+            pass
+    if not limits:
+        raise Missing
+    return min(limits)
+
+
+@quantity
+def tracking_floor(m, a):
+    return m.input_of(a, "tracking_min") * m.figure("tracking_reserve")
+
+
+@quantity
+def string_modules_max(m, a):
+    return most(m.get("string_voltage_limit", a), m.get("module_voc_cold", a))
+
+
+@quantity
+def string_modules_min(m, a):
+    # Fewest with which neither low end of the window is missed. The reserve
+    # counts where the rule set knows both its figures (it is then the higher
+    # demand); without them the bare window remains. Start voltage: own rule.
+    each = m.get("module_vmp_hot", a)
+    lowest = fewest(m.input_of(a, "tracking_min"), each)
+    try:
+        return max(lowest, fewest(m.get("tracking_floor", a), after_drop(m, each)))
+    except Missing:
+        return lowest
+
+
+@quantity
+def array_modules(m, a):
+    return m.array(a, "modules_per_string") * m.array(a, "strings")
+
+
+@quantity
+def array_power(m, a):
+    return m.get("array_modules", a) * m.module(a, "pmax")
+
+
+def current_factor(m, a):
+    plane = m.plane_of(a)
+    correction = 1 if plane is None else m.need("plane", plane, "current_correction")
+    return m.figure("isc_factor") * correction
+
+
+@quantity
+def string_isc_max(m, a):
+    return current_factor(m, a) * m.module(a, "isc")
+
+
+@quantity
+def array_isc_max(m, a):
+    return m.array(a, "strings") * m.get("string_isc_max", a)
+
+
+@quantity
+def array_imp(m, a):
+    return m.array(a, "strings") * m.module(a, "imp")
+
+
+# The next three speak of this module and array alone on the input, as a buyer
+# of modules asks; what shares the input is judged by the sums over it.
+
+@quantity
+def module_isc_limit(m, a):
+    rating = m.input_of(a, "max_short_circuit_current")
+    return rating / (current_factor(m, a) * m.array(a, "strings"))
+
+
+@quantity
+def input_strings_max(m, a):
+    return most(m.input_of(a, "max_short_circuit_current"), m.get("string_isc_max", a))
+
+
+@quantity
+def input_strings_lossless(m, a):
+    return most(m.input_of(a, "max_operating_current"), m.module(a, "imp"))
+
+
+# -- one input ----------------------------------------------------------------
+
+@quantity
+def input_arrays(m, place):
+    return m.place.count(place)
+
+
+@quantity
+def input_strings(m, place):
+    return sum(m.array(a, "strings") for a in m.on_input(place))
+
+
+@quantity
+def input_isc_max(m, place):
+    return sum(m.get("array_isc_max", a) for a in m.on_input(place))
+
+
+@quantity
+def input_imp(m, place):
+    return sum(m.get("array_imp", a) for a in m.on_input(place))
+
+
+@quantity
+def input_power(m, place):
+    return sum(m.get("array_power", a) for a in m.on_input(place))
+
+
+@quantity
+def input_string_isc_highest(m, place):
+    return max(m.get("string_isc_max", a) for a in m.on_input(place))
+
+
+@quantity
+def input_terminal_current(m, place):
+    # Any string may end on the fullest pair: the strongest one is taken.
+    strongest = m.get("input_string_isc_highest", place)
+    fullest = ceil(m.get("input_strings", place) / m.input(place, "terminals"))
+    return fullest * strongest
+
+
+# An array with an unknown voltage could be the highest or the lowest.
+
+@quantity
+def input_voc_highest(m, place):
+    return max(m.get("string_voc_cold", a) for a in m.on_input(place))
+
+
+@quantity
+def input_voc_lowest(m, place):
+    return min(m.get("string_voc_cold", a) for a in m.on_input(place))
+
+
+@quantity
+def input_voc_difference(m, place):
+    # "Within 5 % of each other" holds both ways only on the lower voltage.
+    m.together(place)
+    low = m.get("input_voc_lowest", place)
+    if low <= 0:
+        raise NotApplicable
+    return (m.get("input_voc_highest", place) - low) / low * 100
+
+
+@quantity
+def input_length_difference(m, place):
+    lengths = [m.array(a, "modules_per_string") for a in m.together(place)]
+    return max(lengths) - min(lengths)
+
+
+@quantity
+def input_module_types(m, place):
+    return len({m.module_type(a) for a in m.together(place)})
+
+
+@quantity
+def input_planes(m, place):
+    # An array without a plane may lie on any: the count is then not known.
+    return len({m.array(a, "plane") for a in m.together(place)})
+
+
+@quantity
+def input_isolated(m, place):
+    arrays = m.on_input(place)  # an open input needs no isolator
+    if all(m.array(a, "external_isolator") == "yes" for a in arrays):
+        return 1
+    node = m.inverters[place[0]]["inputs"][place[1]]
+    answers = [m.raw("input", node, name) for name in
+               ("isolator", "isolator_meets_standard", "isolator_locks_off")]
+    if any(answer in ("none", "no") for answer in answers):
+        return 0
+    if None in answers:
+        raise Missing
+    return 1
+
+
+# -- one inverter -------------------------------------------------------------
+
+@quantity
+def inverter_pv_power(m, i):
+    arrays = [a for a, place in enumerate(m.place) if place[0] == i]
+    if not arrays:
+        raise NotApplicable  # as for an input: nothing to judge
+    return sum(m.get("array_power", a) for a in arrays)
+
+
+@quantity
+def pv_limit_ratio(m, i):
+    return m.inverter(i, "rated_ac_power") * m.figure("array_ratio_max")
+
+
+@quantity
+def pv_limit(m, i):
+    # Lower of those known: an unstated limit does not lift the other.
+    limits = []
+    for limit in (lambda: m.get("pv_limit_ratio", i),
+                  lambda: m.inverter(i, "max_pv_power")):
+        try:
+            limits.append(limit())
+        except Missing:
+            pass
+    if not limits:
+        raise Missing
+    return min(limits)
+
+
+@quantity
+def array_ratio(m, i):
+    return m.get("inverter_pv_power", i) / m.inverter(i, "rated_ac_power")
+
+
+@quantity
+def inverter_ac_current(m, i):
+    # The data sheet is judged by itself: the supply's voltage does not stand in,
+    # nor the active power for the apparent.
+    return (m.inverter(i, "rated_apparent_power")
+            / (m.inverter(i, "phases") * m.inverter(i, "ac_voltage")))
+
+
+# -- one plane, and the system ------------------------------------------------
+
+@quantity
+def plane_modules(m, p):
+    # An empty plane carries 0 modules: a count, like the arrays on an input.
+    return sum((m.get("array_modules", a) for a in range(len(m.arrays))
+                if m.raw("array", m.arrays[a], "plane") == p), Fraction(0))
+
+
+@quantity
+def system_pv_power(m, _):
+    return sum((m.get("array_power", a) for a in range(len(m.arrays))), Fraction(0))
+
+
+@quantity
+def system_modules(m, _):
+    return sum((m.get("array_modules", a) for a in range(len(m.arrays))), Fraction(0))
+
+
+@quantity
+def system_ac_power(m, _):
+    return sum(m.inverter(i, "rated_ac_power") for i in range(len(m.inverters)))
+
+
+@quantity
+def system_apparent_power(m, _):
+    return sum(m.inverter(i, "rated_apparent_power") for i in range(len(m.inverters)))
+
+
+@quantity
+def system_export(m, _):
+    total = m.get("system_ac_power", None)
+    limit = m.raw("site", m.site_node, "export_limit")
+    if limit is None or m.site("export_control") == "none":
+        return total
+    return min(total, limit)

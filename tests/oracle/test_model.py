@@ -1,0 +1,490 @@
+# SPDX-License-Identifier: MIT
+"""Anchors the model outside itself: each published case names its source.
+
+Ids W.. and WE-.. are those of the project's lists of worked examples."""
+from fractions import Fraction as F
+
+import pytest
+
+import random_jobs
+from def_tables import PARAMETERS, QUANTITIES, RULES
+from sizing_model import (FORMULAS, MISSING, NOT_APPLICABLE, evaluate, on_edge,
+                          preset, verdict, voc_factor)
+
+AS, IEC = "asnzs_5033_2021", "iec_62548_1_2023"
+
+MODULE = {"pmax": 400, "voc": 37.0, "isc": 13.0, "vmp": 31.0, "imp": 12.9,
+          "voc_coefficient": -0.25, "isc_coefficient": 0.04,
+          "pmax_coefficient": -0.34}
+INPUT = {"max_voltage": 1000, "tracking_min": 100, "tracking_max": 800,
+         "max_operating_current": 15, "max_short_circuit_current": 20}
+INVERTER = {"rated_ac_power": 5000}
+SITE = {"temp_min": 0, "temp_max": 40, "building": "dwelling"}
+
+
+def one(module=None, input=None, inverter=None, site=None, array=None, plane=None):
+    """Job of one array on one input; a value of None takes the default one away."""
+    def merge(base, change):
+        return {k: v for k, v in {**base, **(change or {})}.items() if v is not None}
+    job = {"site": merge(SITE, site),
+           "inverters": [{**merge(INVERTER, inverter),
+                          "inputs": [merge(INPUT, input)]}],
+           "arrays": [{**merge({"input": 0, "modules_per_string": 10, "strings": 1},
+                               array), "module": merge(MODULE, module)}]}
+    job["site"]["planes"] = []
+    if plane is not None:
+        job["site"]["planes"] = [plane]
+        job["arrays"][0]["plane"] = 0
+    return job
+
+
+def run(job, rules=AS, **figures):
+    rules = preset(rules)
+    for name, value in figures.items():
+        if value is None:
+            rules["figures"].pop(name, None)
+        else:
+            rules["figures"][name] = value
+    return evaluate(job, rules)
+
+
+def value(job, name, rules=AS, at=None, **figures):
+    quantities, _ = run(job, rules, **figures)
+    found = [v for (n, _, index), v in quantities.items()
+             if n == name and (at is None or index == at)]
+    assert len(found) == 1
+    return found[0]
+
+
+def verdicts(job, rule, rules=AS, **figures):
+    return [f[3] for f in run(job, rules, **figures)[1] if f[0] == rule]
+
+
+def near(got, printed, digits):
+    """Equal within half of the last printed digit."""
+    return abs(got - F(str(printed))) <= F(1, 2 * 10**digits)
+
+
+# -- published: cold voltage, string length ------------------------------------
+
+def test_w01_string_max_by_coefficient():
+    # W01: electrician course, 2023 NEC
+    job = one(module={"voc": 49.5, "voc_coefficient": -0.27},
+              site={"temp_min": -10}, array={"modules_per_string": 11})
+    assert value(job, "module_voc_cold") == F("54.17775")
+    assert near(value(job, "module_voc_cold"), "54.18", 2)
+    assert value(job, "string_modules_max", voltage_limit_dwelling=600) == 11
+    assert near(value(job, "string_voc_cold"), "596", 0)
+    assert verdicts(job, "voc_cold_building",
+                    voltage_limit_dwelling=600) == ["marginal"]
+
+
+def test_w03_string_max_by_table():
+    # W03: installer practice questions Q3, table 690.7(A); its ratio is a slip
+    job = one(module={"voc": 37.0, "vmp": 29.9, "voc_coefficient": None},
+              site={"temp_min": -24}, input={"max_voltage": 600})
+    assert value(job, "module_voc_cold") == F("44.4")
+    assert value(job, "string_modules_max") == 13
+
+
+def test_w05_we03_string_max_and_min():
+    # W05 and WE-03: training post. Its method takes ambient for cell temperature
+    # and the Voc coefficient for Vmp: both are stated here as the maker's data.
+    job = one(module={"voc": 49.5, "vmp": 41.2, "voc_coefficient": -0.28,
+                      "vmp_coefficient": -0.28},
+              input={"max_voltage": 1000, "tracking_min": 200},
+              site={"temp_min": -5, "temp_max": 45}, plane={"cell_rise": 0},
+              array={"modules_per_string": 18})
+    assert value(job, "module_voc_cold") == F("53.658")
+    assert value(job, "string_modules_max") == 18
+    assert near(value(job, "module_vmp_hot"), "38.9", 1)
+    assert near(value(job, "string_vmp_hot"), "700", 0)
+    assert value(job, "string_voc_cold") == F("965.844")
+    assert value(job, "string_modules_min", rules=IEC) == 6  # no reserve in the source
+    assert verdicts(job, "voc_cold_input") == ["meets"]
+
+
+def test_we04_fixed_factor():
+    # WE-04: exam with answers, Ns_max = floor(Umax / (k Uco))
+    job = one(module={"voc": 33.8, "voc_coefficient": None, "pmax": 158},
+              input={"max_voltage": 550}, array={"modules_per_string": 14})
+    figures = {"voc_table": 0, "voc_multiplier": 1.15}
+    assert value(job, "string_voc_cold", **figures) == F("544.18")
+    assert value(job, "string_modules_max", **figures) == 14
+    job["arrays"][0].update(modules_per_string=25)
+    assert value(job, "array_power") == 3950
+
+
+def test_w06_coefficient_of_vmp():
+    # W06: installers' list: the estimate from Pmax and Isc, not that of Voc
+    job = one(module={"vmp": 35, "voc_coefficient": -0.33, "pmax_coefficient": -0.47,
+                      "isc_coefficient": 0.04},
+              site={"temp_max": 35}, plane={"cell_rise": 30})
+    assert value(job, "module_vmp_coefficient") == F("-0.51")
+    assert value(job, "module_vmp_hot") == F("27.86")
+    job["arrays"][0]["module"]["vmp_coefficient"] = -0.5
+    assert near(value(job, "module_vmp_hot"), "28", 0)
+    # What the source shows as the mistake comes only from data that say so.
+    job["arrays"][0]["module"]["vmp_coefficient"] = -0.33
+    assert near(value(job, "module_vmp_hot"), "30.4", 1)
+
+
+def test_w31_series_and_parallel_at_stc():
+    # W31: sample exam Q4
+    job = one(module={"vmp": 17.4, "imp": 5.02}, site={"temp_max": 25},
+              plane={"cell_rise": 0}, array={"modules_per_string": 6, "strings": 2})
+    assert near(value(job, "string_vmp_hot"), "104.4", 1)
+    assert value(job, "array_imp") == F("10.04")
+
+
+def test_w32_vmp_sets_no_upper_limit():
+    # W32: the source's 22 = floor(600 / Vmp) must not come out
+    job = one(module={"voc": 32.0, "vmp": 26.3}, input={"max_voltage": 600})
+    assert value(job, "string_modules_max") == 17
+
+
+def test_w33_table_ends():
+    # W33: trade magazine, mean of yearly minima against the record
+    assert voc_factor(F("-31.11")) == F("1.23")
+    assert voc_factor(F("-51.11")) is None
+    job = one(module={"voc_coefficient": None}, site={"temp_min": -51.11})
+    assert value(job, "module_voc_cold") == MISSING
+    assert value(job, "module_voc_cold", voc_multiplier=1.3) == F("48.1")
+
+
+def test_table_rows():
+    # All rows, both list files; NFPA 70 table 690.7(A), read in French practice
+    rows = {24: "1.02", 20: "1.02", 19: "1.04", 14: "1.06", 10: "1.06", 9: "1.08",
+            4: "1.10", 0: "1.10", -1: "1.12", -5: "1.12", -6: "1.14", -10: "1.14",
+            -11: "1.16", -16: "1.18", -20: "1.18", -21: "1.20", -25: "1.20",
+            -26: "1.21", -31: "1.23", -36: "1.25", -40: "1.25", 25: "1", 31: "1"}
+    assert {t: voc_factor(t) for t in rows} == {t: F(k) for t, k in rows.items()}
+    # between the bands: the colder row
+    assert voc_factor(F("4.5")) == F("1.10")
+    assert voc_factor(F("-20.5")) == F("1.20")
+    assert voc_factor(F("-5.3")) == F("1.14")
+    assert voc_factor(F("24.5")) == F("1.02")
+    assert voc_factor(F("-40.5")) is None
+
+
+def test_table_is_for_crystalline_silicon():
+    job = one(module={"voc_coefficient": None, "cell": "cigs"})
+    assert value(job, "module_voc_cold") == MISSING
+    assert verdicts(job, "voc_cold_input") == ["not_assessed"]
+
+
+def test_old_guide_lower_end():
+    # WE-M1: old Australian guide, from memory, arithmetic checked
+    job = one(module={"vmp": 35.4, "vmp_coefficient_absolute": -0.177},
+              input={"tracking_min": 140}, site={"temp_max": 45},
+              plane={"mounting": "open_rack"},
+              array={"modules_per_string": 1})
+    assert value(job, "cell_temp_hot") == 70
+    assert near(value(job, "module_vmp_hot"), "27.435", 3)
+    assert near(value(job, "string_vmp_hot_after_drop"), "26.612", 3)
+    assert value(job, "tracking_floor") == 154
+    assert value(job, "string_modules_min") == 6
+
+
+def test_old_guide_upper_end():
+    # WE-M2: old Australian guide, from memory; 380 V is 400 V less 5 %
+    change = {"voc": 43.2, "voc_coefficient": None, "voc_coefficient_absolute": -0.16}
+    for coldest, cold in ((15, "44.8"), (0, "47.2")):
+        job = one(module=change, input={"max_voltage": 380}, site={"temp_min": coldest})
+        assert value(job, "module_voc_cold") == F(cold)
+        assert value(job, "string_modules_max") == 8
+
+
+def test_voltage_limit_of_buildings():
+    # AS/NZS 5033:2021 cl. 3.1 and AS/NZS 4777.1:2024 cl. 4.3.2, read at a regulator
+    for building, limit in (("dwelling", 1000), ("other_building", 1500),
+                            ("not_on_building", 1500)):
+        job = one(site={"building": building})
+        assert value(job, "building_voltage_limit") == limit
+    assert value(one(site={"building": None}), "building_voltage_limit") == MISSING
+    # the limit itself is allowed: "shall not exceed"
+    job = one(module={"voc": 50, "voc_coefficient": -0.25}, site={"temp_min": 25},
+              array={"modules_per_string": 20}, input={"max_voltage": 1100})
+    assert verdicts(job, "voc_cold_building") == ["marginal"]
+    assert verdicts(job, "voc_cold_building", marginal_band=0) == ["meets"]
+
+
+# -- published: current --------------------------------------------------------
+
+@pytest.mark.parametrize("isc, printed", [
+    ("11.2", "14"),         # W07: same lesson as W01
+    ("9", "11.25"),         # W12: trade page on 690.8
+    ("8.541", "10.67625"),  # W15: course page; printed truncated
+])
+def test_circuit_current(isc, printed):
+    assert value(one(module={"isc": F(isc)}), "string_isc_max") == F(printed)
+
+
+def test_nec_1_4_current_of_strings_in_parallel():
+    # 690.8(A): 1.25 times the sum of Isc
+    job = one(module={"isc": 9}, array={"strings": 3})
+    assert value(job, "input_isc_max") == F("33.75")
+
+
+def test_trade_largest_module_isc():
+    # common practice: 13.2 / 1.25 = 10.56; 26.4 / (2 x 1.25) = 10.56
+    for rating, strings in ((13.2, 1), (26.4, 2)):
+        job = one(module={"isc": 10.56}, input={"max_short_circuit_current": rating},
+                  array={"strings": strings})
+        assert value(job, "module_isc_limit") == F("10.56")
+        assert value(job, "input_strings_max") == strings
+        assert verdicts(job, "isc_input") == ["marginal"]
+        assert verdicts(job, "isc_input", marginal_band=0) == ["meets"]
+        job["arrays"][0]["module"]["isc"] = 10.57
+        assert verdicts(job, "isc_input") == ["exceeds"]
+
+
+def test_trade_module_isc_times_factor():
+    # common practice: a little above 10 A gives 12 to 13 A
+    assert 12 < value(one(module={"isc": 10.2}), "string_isc_max") < 13
+
+
+def test_trade_operating_current_only_clips():
+    # common practice, and UTE C15-712-1 cl. 14.4: Np = floor(Imax / Impp)
+    job = one(module={"imp": 10.5}, input={"max_operating_current": 22,
+                                           "max_short_circuit_current": 26.4},
+              array={"strings": 2})
+    assert value(job, "input_strings_lossless") == 2
+    assert verdicts(job, "operating_current") == ["meets"]
+    job["arrays"][0]["strings"] = 3
+    assert verdicts(job, "operating_current") == ["exceeds"]
+    assert preset(AS)["severity"]["operating_current"] == "note"
+
+
+def test_we13_ac_current():
+    # WE-13: regulator's magazine, 3 kVA at 230 V
+    job = one(inverter={"rated_apparent_power": 3000, "phases": 1, "ac_voltage": 230})
+    assert near(value(job, "inverter_ac_current"), "13.04", 2)
+    # G98: 16 A per phase is 3.68 kW at 230 V, 11.04 kW on three phases
+    for power, phases in ((3680, 1), (11040, 3)):
+        job = one(inverter={"rated_apparent_power": power, "phases": phases,
+                            "ac_voltage": 230})
+        assert value(job, "inverter_ac_current") == 16
+
+
+# -- published: power ----------------------------------------------------------
+
+def test_trade_oversizing():
+    # common practice: 7.5 kW -> 9.975 kW; the maker's 9.98 kW; the lower governs
+    job = one(inverter={"rated_ac_power": 7500, "max_pv_power": 9980})
+    assert value(job, "pv_limit_ratio") == 9975
+    assert value(job, "pv_limit") == 9975
+    assert value(job, "pv_limit", rules=IEC) == 9980
+    job["arrays"][0]["module"].update(pmax=475)
+    job["arrays"][0].update(modules_per_string=7, strings=3)
+    assert value(job, "inverter_pv_power") == 9975
+    assert verdicts(job, "pv_ratio", marginal_band=0) == ["meets"]
+    job["arrays"][0]["module"].update(pmax=475.1)
+    assert verdicts(job, "pv_ratio") == ["exceeds"]
+    assert verdicts(job, "pv_maker") == ["marginal"]
+
+
+def test_we19_oversizing_of_5_kw():
+    # WE-19: guideline cl. 4.4.1 as trade news gives it: 6.6 kW passes, 6.67 does not
+    job = one(module={"pmax": 660})
+    assert value(job, "array_ratio") == F("1.32")
+    for factor in (F(4, 3), "1.33"):
+        assert verdicts(job, "pv_ratio", array_ratio_max=factor) == ["marginal"]
+    job["arrays"][0]["module"]["pmax"] = 667
+    assert verdicts(job, "pv_ratio", array_ratio_max=F(4, 3)) == ["exceeds"]
+
+
+def test_underload_rule_of_thumb():
+    # German training text: array over inverter 0.8 to 1.1
+    assert verdicts(one(module={"pmax": 400}), "pv_underload") == ["marginal"]
+    assert verdicts(one(module={"pmax": 399}), "pv_underload") == ["exceeds"]
+
+
+# -- published: isolator, export, supply ---------------------------------------
+
+@pytest.mark.parametrize("built_in, external, expected", [
+    # common practice: serves alone only if to IEC 60947-3 and lockable
+    (("built_in", "yes", "yes"), "no", "meets"),
+    (("built_in", "no", "yes"), "no", "exceeds"),
+    (("built_in", "yes", "no"), "no", "exceeds"),
+    (("none", None, None), "no", "exceeds"),
+    (("none", None, None), "yes", "meets"),
+    (("built_in", "yes", None), "no", "not_assessed"),
+    ((None, None, None), None, "not_assessed"),
+    ((None, "no", None), None, "exceeds"),
+])
+def test_trade_isolator(built_in, external, expected):
+    names = ("isolator", "isolator_meets_standard", "isolator_locks_off")
+    job = one(input=dict(zip(names, built_in)), array={"external_isolator": external})
+    assert verdicts(job, "isolator") == [expected]
+
+
+def test_trade_export():
+    # common practice: a limit holds only if measured at the point of connection
+    for control, power, expected in ((None, 5000, ["exceeds"]),
+                                     ("none", 5000, ["exceeds"]),
+                                     ("meter", 3000, ["marginal"]),
+                                     ("current_sensor", 3000, ["marginal"])):
+        job = one(site={"export_limit": 3000, "export_control": control})
+        assert value(job, "system_export") == power
+        assert verdicts(job, "export") == expected
+    # a limit of zero knows no margin
+    job = one(site={"export_limit": 0, "export_control": "meter"})
+    assert verdicts(job, "export") == ["meets"]
+    job = one(site={"export_control": "meter"})
+    assert value(job, "system_export") == 5000
+    assert verdicts(job, "export") == ["not_assessed"]
+
+
+def test_r43_strings_within_5_percent_of_each_other():
+    # test-gear poster restating IEC 62446: within 5 % of each other
+    def pair(first, second):
+        job = one(module={"voc": 1, "voc_coefficient": 0},
+                  array={"modules_per_string": first})
+        job["arrays"].append(dict(job["arrays"][0], modules_per_string=second))
+        return job
+    assert verdicts(pair(100, 105), "unlike_voltage") == ["marginal"]
+    assert verdicts(pair(105, 100), "unlike_voltage", marginal_band=0) == ["meets"]
+    assert verdicts(pair(95, 100), "unlike_voltage") == ["exceeds"]
+
+
+# -- the contract ---------------------------------------------------------------
+
+def test_every_quantity_has_a_formula():
+    assert set(FORMULAS) == set(QUANTITIES)
+
+
+def test_verdict_edges():
+    tiny = F(1, 10**9)
+    assert verdict(F(600) * (1 + tiny), "at_most", F(600)) == "meets"
+    assert verdict(F(600) * (1 + 2 * tiny), "at_most", F(600)) == "exceeds"
+    assert verdict(F(100) * (1 - tiny), "at_least", F(100)) == "meets"
+    assert verdict(F(100) * (1 - 2 * tiny), "at_least", F(100)) == "exceeds"
+    assert verdict(F(588), "at_most", F(600), F(2)) == "meets"
+    assert verdict(F(589), "at_most", F(600), F(2)) == "marginal"
+    assert verdict(F(1, 10**9), "at_most", F(0), F(2)) == "exceeds"
+    assert verdict(F(0), "at_most", F(0), F(2)) == "meets"
+
+
+def test_edges_where_doubles_may_differ():
+    assert on_edge(F(588), "at_most", F(600), F(2))
+    assert not on_edge(F(600), "at_most", F(600), F(2))
+    assert on_edge(F(0), "at_most", F(0))
+
+
+def test_lowest_known_limit():
+    job = one(site={"building": None}, module={"max_system_voltage": None})
+    assert value(job, "string_voltage_limit") == 1000
+    job = one(module={"max_system_voltage": 600})
+    assert value(job, "string_voltage_limit") == 600
+
+
+def test_percent_goes_before_absolute():
+    job = one(module={"voc": 40, "voc_coefficient": -0.25,
+                      "voc_coefficient_absolute": -0.12})
+    assert value(job, "module_voc_coefficient") == F("-0.25")
+    assert value(job, "module_coefficient_deviation") == F("0.05")
+    assert verdicts(job, "data_coefficients_agree") == ["exceeds"]
+
+
+def test_hot_cell_temperature():
+    assert value(one(), "cell_temp_hot") == MISSING
+    assert value(one(plane={"mounting": "close"}), "cell_temp_hot") == 75
+    overridden = one(plane={"mounting": "close", "cell_rise": 22})
+    assert value(overridden, "cell_temp_hot") == 62
+    assert value(one(plane={"mounting": "integrated"}), "cell_temp_hot") == MISSING
+
+
+def test_plane_correction_and_terminals():
+    job = one(module={"isc": 10}, array={"strings": 3},
+              plane={"current_correction": 1.1},
+              input={"terminals": 2, "max_short_circuit_current": 41.25})
+    assert value(job, "string_isc_max") == F("13.75")
+    assert value(job, "input_terminal_current") == F("27.5")
+    assert verdicts(job, "isc_input") == ["marginal"]
+    assert verdicts(job, "terminals") == ["exceeds"]
+
+
+def test_open_input_says_only_that():
+    job = one()
+    job["inverters"][0]["inputs"].append(dict(INPUT))
+    open_input = (0, 1, -1, -1)
+    assert value(job, "input_isc_max", at=open_input) == NOT_APPLICABLE
+    found = [f for f in run(job)[1] if f[2] == open_input]
+    assert [(f[0],) + f[3:] for f in found] == [("input_used", "exceeds", 0, 1)]
+
+
+def test_equal_modules_are_one_type():
+    job = one(module={"vmp": 40})
+    twin = dict(job["arrays"][0]["module"], name="other name")
+    job["arrays"].append(dict(job["arrays"][0], module=twin))
+    assert value(job, "input_module_types") == 1
+    assert [f[2] for f in run(job)[1] if f[0] == "data_vmp"] == [(-1, -1, 0, -1)]
+    other = dict(twin, mass=20)
+    job["arrays"].append(dict(job["arrays"][0], module=other))
+    assert value(job, "input_module_types") == 2
+    assert verdicts(job, "unlike_modules") == ["exceeds"]
+    assert len(verdicts(job, "data_vmp")) == 2
+
+
+def test_severity_off_is_silent():
+    rules = preset(IEC)
+    assert rules["severity"]["pv_ratio"] == "off"
+    assert not [f for f in evaluate(one(), rules)[1] if f[0] == "pv_ratio"]
+
+
+# -- random jobs -----------------------------------------------------------------
+
+def check(kind, node):
+    for name, got in node.items():
+        if isinstance(got, (list, dict)):
+            continue
+        row = PARAMETERS[kind][name]
+        if row["choices"]:
+            assert got in row["choices"]
+        elif row["type"] != "TEXT":
+            assert row["low"] <= F(str(got)) <= row["high"], (kind, name, got)
+            assert isinstance(got, int) or row["type"] == "NUMBER", (kind, name, got)
+
+
+@pytest.mark.parametrize("options", [{}, {"gaps": True}, {"wild": True}])
+def test_jobs_are_valid_and_repeatable(options):
+    for seed in range(60):
+        job = random_jobs.job(seed, **options)
+        assert job == random_jobs.job(seed, **options)
+        check("site", job["site"])
+        for plane in job["site"]["planes"]:
+            check("plane", plane)
+        for inverter in job["inverters"]:
+            check("inverter", inverter)
+            for node in inverter["inputs"]:
+                check("input", node)
+        for array in job["arrays"]:
+            check("array", array)
+            check("module", array["module"])
+            inverter = job["inverters"][array.get("inverter", 0)]
+            assert array["input"] < len(inverter["inputs"])
+            assert array.get("plane", -1) < len(job["site"]["planes"])
+
+
+def test_jobs_reach_every_verdict_and_rule():
+    seen, exact = set(), 0
+    for seed in range(200):
+        _, findings = evaluate(random_jobs.job(seed), random_jobs.rules(seed))
+        for rule, _, _, result, got, limit in findings:
+            seen.add((rule, result))
+            exact += got is not None and got == limit
+    assert {rule for rule, _ in seen} == set(RULES)
+    assert exact > 200
+
+
+def test_counts_agree_with_verdicts():
+    for seed in range(100):
+        quantities, _ = evaluate(random_jobs.job(seed), preset(AS))
+        for (name, _, index), most in quantities.items():
+            if name != "string_modules_max" or isinstance(most, str):
+                continue
+            limit = quantities["string_voltage_limit", "array", index]
+            each = quantities["module_voc_cold", "array", index]
+            assert verdict(most * each, "at_most", limit) == "meets"
+            assert verdict((most + 1) * each, "at_most", limit) == "exceeds"

@@ -1,0 +1,245 @@
+/* Base and tables from inside: numbers as text, the rounding guard, status
+ * codes, the shape of the tables. Links the static library. */
+#include "../../lib/physics/temperature.h"
+#include "../../lib/equipment/spec.h"
+#include "../support/pv_test.h"
+
+static const char *exact(double value)
+{
+    static char buffer[64];
+    pvsz_text text;
+
+    pvsz_text_begin(&text, buffer, sizeof buffer, NULL);
+    pvsz_put_exact(&text, value);
+    pvsz_text_end(&text, NULL, NULL);
+    return buffer;
+}
+
+static const char *rounded(double value, int32_t digits)
+{
+    static char buffer[64];
+    pvsz_text text;
+
+    pvsz_text_begin(&text, buffer, sizeof buffer, NULL);
+    pvsz_put_rounded(&text, value, digits);
+    pvsz_text_end(&text, NULL, NULL);
+    return buffer;
+}
+
+START_TEST(exact_numbers_read_back)
+{
+    static const double values[] = {0,     1,       -1,     49.5,     -0.27, 0.1,     1500,
+                                    9.975, 9999999, 1e-5,   13.2,     0.045, 1.33,    6.0 / 7,
+                                    1e-7,  1e300,   -2e-20, 26.4 / 3, 1e15,  1e14 / 3};
+
+    for (size_t i = 0; i < sizeof values / sizeof values[0]; i++) {
+        double back = strtod(exact(values[i]), NULL); /* libc as the reference */
+        double most = fabs(values[i]) * 1e-14;
+
+        ck_assert_msg(fabs(back - values[i]) <= most, "%s for %.17g", exact(values[i]), values[i]);
+    }
+    ck_assert_str_eq(exact(49.5), "49.5");
+    ck_assert_str_eq(exact(-0.27), "-0.27");
+    ck_assert_str_eq(exact(-0.0), "0");
+    ck_assert_str_eq(exact(1e6), "1000000");
+}
+END_TEST
+
+START_TEST(exact_numbers_of_data_sheets_are_identical)
+{
+    srand(1);
+    for (int i = 0; i < 200000; i++) {
+        int decimals = rand() % 6;
+        double value = (rand() % 2000001 - 1000000) / pow(10, decimals);
+
+        ck_assert_msg(strtod(exact(value), NULL) == value, "%s for %.17g", exact(value), value);
+    }
+}
+END_TEST
+
+START_TEST(rounded_numbers_agree_with_libc)
+{
+    char want[64];
+
+    srand(2);
+    for (int i = 0; i < 200000; i++) {
+        double value = ldexp(rand() + 1.0, rand() % 40 - 45) * (rand() % 2 ? 1 : -1);
+        double got = strtod(rounded(value, 6), NULL);
+
+        snprintf(want, sizeof want, "%.5e", value);
+        if (fabs(value) < 1e5) /* larger whole numbers are never rounded */
+            ck_assert_msg(fabs(got - strtod(want, NULL)) <= fabs(value) * 1.1e-5, "%s against %s",
+                          rounded(value, 6), want);
+        ck_assert_msg(fabs(got - value) <= fabs(value) * 5.1e-6, "%s for %.17g", rounded(value, 6),
+                      value);
+    }
+    ck_assert_str_eq(rounded(595.955, 5), "595.96");
+    ck_assert_str_eq(rounded(9975, 5), "9975");
+    ck_assert_str_eq(rounded(123456789, 5), "123456789");
+    ck_assert_str_eq(rounded(0.05, 5), "0.05");
+    ck_assert_str_eq(rounded(99.99999, 5), "100");
+    ck_assert_str_eq(rounded(NAN, 5), "not a number");
+    ck_assert_str_eq(rounded(-INFINITY, 5), "-infinity");
+}
+END_TEST
+
+START_TEST(text_is_cut_between_characters)
+{
+    char buffer[8];
+    size_t length;
+    pvsz_text text;
+
+    pvsz_text_begin(&text, buffer, sizeof buffer, NULL);
+    pvsz_put(&text, "Voc °C βα");
+    ck_assert_int_eq(pvsz_text_end(&text, &length, diag), PVSIZE_E_CAPACITY);
+    ck_assert_uint_eq(length, strlen("Voc °C βα"));
+    ck_assert_str_eq(buffer, "Voc °C");
+    pvsz_text_begin(&text, buffer, 6, NULL);
+    pvsz_put(&text, "Voc °C βα");
+    ck_assert_int_eq(pvsz_text_end(&text, &length, diag), PVSIZE_E_CAPACITY);
+    ck_assert_str_eq(buffer, "Voc ");
+    ck_assert_int_eq(pvsz_text_begin(&text, NULL, 5, diag), PVSIZE_E_NULL_POINTER);
+}
+END_TEST
+
+START_TEST(plain_text_is_utf8_without_controls)
+{
+    static const char *const good[] = {"", "Hall", "Äußere Fläche", "屋根", "β −0.25 %/K", "😀"};
+    static const char *const bad[] = {
+        "a\n",  "\x7f",     "\xc3",         "\xc0\xaf",    "\xed\xa0\x80", "\xf5\x80\x80\x80",
+        "\xff", "\xc2\x85", "\xe2\x80\xa8", "\xe0\x80\x80"};
+
+    for (size_t i = 0; i < sizeof good / sizeof good[0]; i++)
+        ck_assert_msg(pvsz_is_plain_text(good[i], 200), "%s", good[i]);
+    for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++)
+        ck_assert_msg(!pvsz_is_plain_text(bad[i], 200), "bad %zu", i);
+    ck_assert(pvsz_is_plain_text("abc", 3));
+    ck_assert(!pvsz_is_plain_text("abcd", 3));
+}
+END_TEST
+
+START_TEST(the_guard_forgives_rounding_only)
+{
+    ck_assert(pvsz_at_most(13.2, 13.2));
+    ck_assert(pvsz_at_most(10.56 * 1.25, 13.2)); /* 13.200000000000001 */
+    ck_assert(!pvsz_at_most(13.2001, 13.2));
+    ck_assert(pvsz_at_most(-10, -10));
+    ck_assert(!pvsz_at_most(-9.9, -10));
+    ck_assert(!pvsz_at_most(1e-30, 0));
+}
+END_TEST
+
+/* Counting up by one is the reference. */
+START_TEST(counts_that_fit_agree_with_counting)
+{
+    srand(3);
+    for (int i = 0; i < 100000; i++) {
+        double unit = (rand() % 10000 + 1) / 100.0;
+        double limit = rand() % 4 ? (rand() % 150000) / 100.0 : unit * (rand() % 40);
+        int most = 0, fewest = 0;
+
+        while (pvsz_at_most((most + 1) * unit, limit))
+            most++;
+        while (limit > 0 && !pvsz_at_most(limit, fewest * unit))
+            fewest++;
+        ck_assert_msg(pvsz_most_that_fit(unit, limit) == most, "%g into %g", unit, limit);
+        ck_assert_msg(pvsz_fewest_that_reach(unit, limit) == fewest, "%g up to %g", unit, limit);
+    }
+    ck_assert(pvsz_most_that_fit(0, 5) == 0);
+    ck_assert(pvsz_most_that_fit(-1, 5) == 0);
+    ck_assert(pvsz_most_that_fit(1e-300, 1e300) == 1e9);
+    ck_assert(pvsz_fewest_that_reach(1e-300, 1e300) == 1e9);
+}
+END_TEST
+
+START_TEST(status_codes_are_known_by_number)
+{
+    ck_assert_int_eq(pvsize_status_at(0), PVSIZE_OK);
+    ck_assert_int_eq(pvsize_status_at(-1), -1);
+    ck_assert_int_eq(pvsize_status_at(pvsize_status_count()), -1);
+    for (int32_t i = 0; i < pvsize_status_count(); i++) {
+        ck_assert_ptr_nonnull(pvsize_status_name(pvsize_status_at(i)));
+        ck_assert_ptr_nonnull(pvsize_status_text(pvsize_status_at(i)));
+        if (i > 0)
+            ck_assert_int_gt(pvsize_status_at(i), pvsize_status_at(i - 1));
+    }
+    ck_assert_ptr_null(pvsize_status_name(7));
+    ck_assert_ptr_null(pvsize_status_text(7));
+    ck_assert_int_eq(pvsize_version(), 100);
+    ck_assert_str_eq(pvsize_version_text(), "0.1.0");
+    ck_assert_ptr_nonnull(strstr(pvsize_caution(), "licensed person"));
+}
+END_TEST
+
+static void check_row(const pvsz_kind *kind, const pvsz_term *row, int32_t i)
+{
+    ck_assert_msg(row->number > kind->number && row->number < kind->number + 1000, "%s", row->name);
+    ck_assert_msg(i == 0 || row->number > row[-1].number, "%s is out of order", row->name);
+    ck_assert_ptr_eq(pvsz_term_find(row->number), row);
+    ck_assert_ptr_eq(pvsz_term_named(kind, row->name), row);
+    ck_assert_msg(strspn(row->name, "abcdefghijklmnopqrstuvwxyz0123456789_") == strlen(row->name),
+                  "%s", row->name);
+    ck_assert_msg(row->text[0] != '\0' && !strchr(row->text, '\n'), "%s", row->name);
+    if (row->kind < PVSZ_SCOPES)
+        ck_assert_msg(row->number == kind->number + 1 + i, "%s leaves a gap", row->name);
+    if (row->type == PVSIZE_TYPE_CHOICE)
+        ck_assert_int_gt(pvsize_set_count(row->set), 1);
+    if (row->need == PVSIZE_NEED_DEFAULT && row->type == PVSIZE_TYPE_CHOICE)
+        ck_assert(pvsz_set_has(row->set, row->deflt));
+    else if (row->need == PVSIZE_NEED_DEFAULT)
+        ck_assert(row->deflt >= row->low && row->deflt <= row->high);
+}
+
+START_TEST(tables_are_sound)
+{
+    for (int32_t k = 0; k < PVSZ_KINDS; k++) {
+        const pvsz_kind *kind = &pvsz_kinds[k];
+
+        ck_assert_int_gt(kind->count, 0);
+        for (int32_t i = 0; i < kind->count; i++)
+            check_row(kind, &kind->rows[i], i);
+        if (k < PVSZ_SCOPES) {
+            ck_assert_int_le(kind->count, 64);              /* bits of a spec */
+            ck_assert_int_eq(kind->number, (k + 1) * 1000); /* found by division */
+        }
+        ck_assert_int_le(pvsize_kind_part_count(kind->number), PVSZ_MOST_PART_KINDS);
+    }
+}
+END_TEST
+
+/* A rule can only compare what is within its reach, and in one unit. */
+START_TEST(rules_compare_like_with_like)
+{
+    const pvsz_kind *rules = &pvsz_kinds[PVSZ_KIND_RULE];
+
+    for (int32_t i = 0; i < rules->count; i++) {
+        const pvsz_term *value = pvsz_term_find(rules->rows[i].value);
+        const pvsz_term *limit = pvsz_term_find(rules->rows[i].limit);
+
+        ck_assert_ptr_nonnull(value);
+        ck_assert_ptr_nonnull(limit);
+        ck_assert_msg(value->scope == rules->rows[i].scope, "%s: value", rules->rows[i].name);
+        ck_assert_msg(pvsz_same_unit(value->unit, limit->unit) || limit->low == limit->high,
+                      "%s: %s against %s", rules->rows[i].name, value->unit, limit->unit);
+    }
+}
+END_TEST
+
+static void add(Suite *suite)
+{
+    add_test(suite, "exact", exact_numbers_read_back);
+    add_test(suite, "data sheet numbers", exact_numbers_of_data_sheets_are_identical);
+    add_test(suite, "rounded", rounded_numbers_agree_with_libc);
+    add_test(suite, "cut", text_is_cut_between_characters);
+    add_test(suite, "plain text", plain_text_is_utf8_without_controls);
+    add_test(suite, "guard", the_guard_forgives_rounding_only);
+    add_test(suite, "counts", counts_that_fit_agree_with_counting);
+    add_test(suite, "status", status_codes_are_known_by_number);
+    add_test(suite, "tables", tables_are_sound);
+    add_test(suite, "rules", rules_compare_like_with_like);
+}
+
+int main(void)
+{
+    return run_cases("base", add);
+}

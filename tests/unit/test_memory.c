@@ -1,0 +1,5 @@
+#include "../support/pv_test.h"
+int main(void)
+{
+    return 0;
+}
