@@ -2,6 +2,7 @@
 """Reads the rows of lib/tables; nothing of the library's code is used."""
 import re
 from fractions import Fraction
+from functools import lru_cache
 from pathlib import Path
 
 TABLES = Path(__file__).resolve().parents[2] / "lib" / "tables"
@@ -9,6 +10,7 @@ TABLES = Path(__file__).resolve().parents[2] / "lib" / "tables"
 _TOKEN = re.compile(r'"(?:[^"\\]|\\.)*"|[(),]|[^\s"(),]+')
 
 
+@lru_cache(maxsize=None)
 def number(value):
     """Exact value of a decimal as it is written, not of its binary image."""
     if isinstance(value, Fraction):
@@ -82,7 +84,7 @@ def _load():
 
     rule_rows = {}
     for macro, a in rows(TABLES / "rules.def"):
-        rule_rows[a[2]] = {"scope": a[3].lower(), "loud": a[4] == "LOUD",
+        rule_rows[a[2]] = {"scope": a[3].lower(), "manner": a[4],
                            "value": _term(a[5]), "compare": a[6].lower(),
                            "limit": _term(a[7])}
 
@@ -102,6 +104,11 @@ PARAMETERS, FIGURES, QUANTITIES, RULES, VOC_FACTORS = _load()
 
 def preset(name):
     """Rule set of a preset: figures set, and a severity for every rule."""
+    return {part: dict(values) for part, values in _preset(name).items()}
+
+
+@lru_cache(maxsize=None)
+def _preset(name):
     result = {"figures": {}, "severity": {rule: "off" for rule in RULES}}
 
     def read(path):

@@ -14,9 +14,8 @@ from def_tables import (FIGURES, PARAMETERS, QUANTITIES, RULES, number,
                         preset)
 from sizing_model import Missing, Model, NotApplicable, index
 
-# Without these an array is not one: never left out.
-STRUCTURE = {("array", "input"), ("array", "modules_per_string"),
-             ("array", "strings")}
+# Without its input an array hangs on nothing: never left out.
+STRUCTURE = {("array", "input")}
 
 PLACES = {"input": (0, 1), "inverter": (0,), "plane": (3,), "site": (),
           "module": (2,)}
@@ -384,6 +383,7 @@ OTHER_FIGURES = {
     "data_power_tolerance": [0.5, 3, None],
     "data_coefficient_tolerance": [0, 0.02, None],
     "data_isc_coefficient_high": [0.1, 0.2, None],
+    "data_current_tolerance": [0, 2, 5, None],
 }
 
 

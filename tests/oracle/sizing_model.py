@@ -25,7 +25,8 @@ from def_tables import (FIGURES, PARAMETERS, QUANTITIES, RULES, VOC_FACTORS,
                         number, preset)
 
 __all__ = ["evaluate", "preset", "MISSING", "NOT_APPLICABLE", "IDENTITY",
-           "TOLERANCE", "on_edge", "term_type", "verdict", "voc_factor"]
+           "TOLERANCE", "band_of", "first_gap", "on_edge", "term_type", "verdict",
+           "voc_factor"]
 
 MISSING = "missing"
 NOT_APPLICABLE = "not applicable"
@@ -45,6 +46,14 @@ class Missing(Exception):
 
 class NotApplicable(Exception):
     """The question makes no sense for this subject."""
+
+
+def first_gap(kind, node):
+    """First required parameter without a value, in table order, or None."""
+    for name, row in PARAMETERS[kind].items():
+        if row["need"] == "REQUIRED" and node.get(name) is None:
+            return name
+    return None
 
 
 def quantity(function):
@@ -292,6 +301,7 @@ def evaluate(job, rules):
 def judge(model, name, row, subject):
     scope = row["scope"]
     head = (name, scope, index(scope, subject))
+    manner = row["manner"]
     lack = False
     sides = []
     # Both sides are asked for: a side that does not apply outweighs missing data.
@@ -303,17 +313,22 @@ def judge(model, name, row, subject):
         except NotApplicable:
             return None
     if lack:
-        return head + ("not_assessed", None, None) if row["loud"] else None
-    band = None
-    if row["loud"] and term_type(row["value"]) == "NUMBER":
-        try:
-            band = model.figure("marginal_band")
-        except Missing:
-            pass
-    result = verdict(sides[0], row["compare"], sides[1], band)
-    if not row["loud"] and result != "exceeds":
+        return head + ("not_assessed", None, None) if manner != "QUIET" else None
+    if manner == "GAPS":
+        return None
+    result = verdict(sides[0], row["compare"], sides[1], band_of(row, model.rules))
+    if manner == "QUIET" and result != "exceeds":
         return None
     return head + (result, sides[0], sides[1])
+
+
+def band_of(row, rules):
+    """Band in which a rule calls a value marginal; None where it never does."""
+    # FIRM: what control holds at its limit is not close to it by chance.
+    if row["manner"] != "LOUD" or term_type(row["value"]) != "NUMBER":
+        return None
+    band = rules["figures"].get("marginal_band")
+    return None if band is None else number(band)
 
 
 # -- one module type; the subject is an array that uses it --------------------
@@ -328,7 +343,18 @@ def relative(m, a, percent, absolute, base):
 
 @quantity
 def module_voc_coefficient(m, a):
-    return relative(m, a, "voc_coefficient", "voc_coefficient_absolute", "voc")
+    # Of two statements the one that makes the cold voltage higher.
+    found = []
+    for form in (lambda: m.module(a, "voc_coefficient"),
+                 lambda: (m.module(a, "voc_coefficient_absolute")
+                          / m.module(a, "voc") * 100)):
+        try:
+            found.append(form())
+        except Missing:
+            pass
+    if not found:
+        raise Missing
+    return min(found)
 
 
 @quantity
@@ -338,11 +364,13 @@ def module_isc_coefficient(m, a):
 
 @quantity
 def module_vmp_coefficient(m, a):
-    # Never that of Voc: it flatters the hot voltage.
-    try:
-        return relative(m, a, "vmp_coefficient", "vmp_coefficient_absolute", "vmp")
-    except Missing:
+    # Never that of Voc: it flatters the hot voltage. A stated one goes before
+    # the estimate even where Vmp, which would turn it into percent, is missing.
+    node = m.arrays[a]["module"]
+    if (m.raw("module", node, "vmp_coefficient") is None
+            and m.raw("module", node, "vmp_coefficient_absolute") is None):
         return m.module(a, "pmax_coefficient") - m.get("module_isc_coefficient", a)
+    return relative(m, a, "vmp_coefficient", "vmp_coefficient_absolute", "vmp")
 
 
 @quantity
@@ -385,8 +413,9 @@ def module_voc_cold(m, a):
     # 25 degC the coefficient lowers Voc: what the maker states is used as it is.
     voc = m.module(a, "voc")
     try:
-        return at_temperature(voc, m.get("module_voc_coefficient", a),
-                              m.site("temp_min"))
+        coefficient = m.get("module_voc_coefficient", a)
+        if coefficient < 0:  # any other is a slip of the pen, and unsafe
+            return at_temperature(voc, coefficient, m.site("temp_min"))
     except Missing:
         pass
     # Without the temperature neither serves: IEC 60364-7-712 has the multiplier
@@ -454,16 +483,14 @@ def building_voltage_limit(m, a):
 
 @quantity
 def string_voltage_limit(m, a):
-    limits = []
-    for limit in (lambda: m.input_of(a, "max_voltage"),
-                  lambda: m.module(a, "max_system_voltage"),
+    # The input's limit is required: without it a count could destroy the input.
+    limits = [m.input_of(a, "max_voltage")]
+    for limit in (lambda: m.module(a, "max_system_voltage"),
                   lambda: m.get("building_voltage_limit", a)):
         try:
             limits.append(limit())
         except Missing:
             pass
-    if not limits:
-        raise Missing
     return min(limits)
 
 
@@ -479,15 +506,8 @@ def string_modules_max(m, a):
 
 @quantity
 def string_modules_min(m, a):
-    # Fewest with which neither low end of the window is missed. The reserve
-    # counts where the rule set knows both its figures (it is then the higher
-    # demand); without them the bare window remains. Start voltage: own rule.
-    each = m.get("module_vmp_hot", a)
-    lowest = fewest(m.input_of(a, "tracking_min"), each)
-    try:
-        return max(lowest, fewest(m.get("tracking_floor", a), after_drop(m, each)))
-    except Missing:
-        return lowest
+    # The bare window: reserve and start voltage have rules of their own.
+    return fewest(m.input_of(a, "tracking_min"), m.get("module_vmp_hot", a))
 
 
 @quantity
@@ -634,6 +654,25 @@ def input_isolated(m, place):
     return 1
 
 
+def isolator_duty(m, place, name):
+    """Duty of the built-in isolator, where the input relies on one."""
+    if all(m.array(a, "external_isolator") == "yes" for a in m.on_input(place)):
+        raise NotApplicable
+    if m.input(place, "isolator") == "none":
+        raise NotApplicable
+    return m.get(name, place)
+
+
+@quantity
+def isolator_voltage_duty(m, place):
+    return isolator_duty(m, place, "input_voc_highest")
+
+
+@quantity
+def isolator_current_duty(m, place):
+    return isolator_duty(m, place, "input_isc_max")
+
+
 # -- one inverter -------------------------------------------------------------
 
 @quantity
@@ -669,31 +708,48 @@ def array_ratio(m, i):
     return m.get("inverter_pv_power", i) / m.inverter(i, "rated_ac_power")
 
 
+def apparent_power(m, i):
+    """Rated apparent power; the active one where none is stated."""
+    stated = m.raw("inverter", m.inverters[i], "rated_apparent_power")
+    return m.inverter(i, "rated_ac_power") if stated is None else stated
+
+
 @quantity
 def inverter_ac_current(m, i):
-    # The data sheet is judged by itself: the supply's voltage does not stand in,
-    # nor the active power for the apparent.
-    return (m.inverter(i, "rated_apparent_power")
+    # The data sheet is judged by itself: the supply's voltage does not stand in.
+    return (apparent_power(m, i)
             / (m.inverter(i, "phases") * m.inverter(i, "ac_voltage")))
+
+
+@quantity
+def inverter_ac_current_stated(m, i):
+    return (m.inverter(i, "max_ac_current")
+            * (1 + m.figure("data_current_tolerance") / 100))
 
 
 # -- one plane, and the system ------------------------------------------------
 
+def sum_over(m, name, arrays):
+    """Sum over arrays; over none of them it says nothing."""
+    if not arrays:
+        raise NotApplicable
+    return sum(m.get(name, a) for a in arrays)
+
+
 @quantity
 def plane_modules(m, p):
-    # An empty plane carries 0 modules: a count, like the arrays on an input.
-    return sum((m.get("array_modules", a) for a in range(len(m.arrays))
-                if m.raw("array", m.arrays[a], "plane") == p), Fraction(0))
+    return sum_over(m, "array_modules", [a for a, node in enumerate(m.arrays)
+                                         if m.raw("array", node, "plane") == p])
 
 
 @quantity
 def system_pv_power(m, _):
-    return sum((m.get("array_power", a) for a in range(len(m.arrays))), Fraction(0))
+    return sum_over(m, "array_power", range(len(m.arrays)))
 
 
 @quantity
 def system_modules(m, _):
-    return sum((m.get("array_modules", a) for a in range(len(m.arrays))), Fraction(0))
+    return sum_over(m, "array_modules", range(len(m.arrays)))
 
 
 @quantity
@@ -703,7 +759,7 @@ def system_ac_power(m, _):
 
 @quantity
 def system_apparent_power(m, _):
-    return sum(m.inverter(i, "rated_apparent_power") for i in range(len(m.inverters)))
+    return sum(apparent_power(m, i) for i in range(len(m.inverters)))
 
 
 @quantity
@@ -713,3 +769,36 @@ def system_export(m, _):
     if limit is None or m.site("export_control") == "none":
         return total
     return min(total, limit)
+
+
+# -- gaps in the data: yes or missing, never no -------------------------------
+
+def given(kind, node):
+    if first_gap(kind, node):
+        raise Missing
+    return 1
+
+
+@quantity
+def module_given(m, a):
+    return given("module", m.arrays[a]["module"])
+
+
+@quantity
+def array_given(m, a):
+    return given("array", m.arrays[a])
+
+
+@quantity
+def input_given(m, place):
+    return given("input", m.inverters[place[0]]["inputs"][place[1]])
+
+
+@quantity
+def inverter_given(m, i):
+    return given("inverter", m.inverters[i])
+
+
+@quantity
+def site_given(m, _):
+    return given("site", m.site_node)

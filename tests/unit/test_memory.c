@@ -1,5 +1,260 @@
+/* Memory: every allocation fails once; every object uses its own hooks; a
+ * check that has room allocates nothing. */
 #include "../support/pv_test.h"
+
+/* An allocator that counts, and fails at a given allocation. */
+typedef struct counter {
+    long made, live, fail_at;
+} counter;
+
+static void *counted(void *user, size_t size)
+{
+    counter *c = user;
+
+    if (c->made++ == c->fail_at)
+        return NULL;
+    c->live++;
+    return malloc(size);
+}
+
+static void released(void *user, void *block)
+{
+    counter *c = user;
+
+    ck_assert_ptr_nonnull(block);
+    c->live--;
+    free(block);
+}
+
+typedef struct all {
+    pvsize_spec *module, *input, *inverter, *plane, *site, *array, *system, *copy, *part;
+    pvsize_rules *rules, *rules_copy;
+    pvsize_report *report;
+} all;
+
+static pvsize_status build_specs(all *a, const pvsize_allocator *memory)
+{
+    pvsize_status s = pvsize_spec_new(PVSIZE_KIND_MODULE, memory, &a->module, NULL);
+
+    if (!s)
+        s = pvsize_spec_set_text(a->module, PVSIZE_MODULE_NAME, "Quoll", NULL);
+    if (!s)
+        s = pvsize_spec_set_text(a->module, PVSIZE_MODULE_NAME, "Quoll 2", NULL);
+    if (!s)
+        s = pvsize_spec_set_number(a->module, PVSIZE_MODULE_VOC, 40, NULL);
+    if (!s)
+        s = pvsize_spec_new(PVSIZE_KIND_INPUT, memory, &a->input, NULL);
+    if (!s)
+        s = pvsize_spec_new(PVSIZE_KIND_INVERTER, memory, &a->inverter, NULL);
+    for (int i = 0; !s && i < 6; i++) /* past the first growth of the list */
+        s = pvsize_spec_add(a->inverter, a->input, NULL, NULL);
+    if (!s)
+        s = pvsize_spec_new(PVSIZE_KIND_PLANE, memory, &a->plane, NULL);
+    if (!s)
+        s = pvsize_spec_new(PVSIZE_KIND_SITE, memory, &a->site, NULL);
+    if (!s)
+        s = pvsize_spec_add(a->site, a->plane, NULL, NULL);
+    if (!s)
+        s = pvsize_spec_new(PVSIZE_KIND_ARRAY, memory, &a->array, NULL);
+    if (!s)
+        s = pvsize_spec_set_number(a->array, PVSIZE_ARRAY_INPUT, 0, NULL);
+    if (!s)
+        s = pvsize_spec_add(a->array, a->module, NULL, NULL);
+    return s;
+}
+
+static pvsize_status build_system(all *a, const pvsize_allocator *memory)
+{
+    pvsize_status s = pvsize_spec_new(PVSIZE_KIND_SYSTEM, memory, &a->system, NULL);
+
+    if (!s)
+        s = pvsize_spec_add(a->system, a->site, NULL, NULL);
+    if (!s)
+        s = pvsize_spec_add(a->system, a->inverter, NULL, NULL);
+    if (!s)
+        s = pvsize_spec_add(a->system, a->array, NULL, NULL);
+    if (!s)
+        s = pvsize_spec_replace(a->system, 0, a->array, NULL);
+    if (!s)
+        s = pvsize_spec_clone(a->system, memory, &a->copy, NULL);
+    if (!s)
+        s = pvsize_spec_part(a->copy, PVSIZE_KIND_ARRAY, 0, &a->part, NULL);
+    return s;
+}
+
+static pvsize_status build_rules(all *a, const pvsize_allocator *memory)
+{
+    pvsize_status s = pvsize_rules_new("asnzs_5033_2021", memory, &a->rules, NULL);
+
+    if (!s)
+        s = pvsize_rules_set_title(a->rules, "Own", NULL);
+    if (!s)
+        s = pvsize_rules_set_figure(a->rules, PVSIZE_FIGURE_ISC_FACTOR, 1.3, "Own", NULL);
+    if (!s)
+        s = pvsize_rules_set_figure(a->rules, PVSIZE_FIGURE_ISC_FACTOR, 1.4, "Own 2", NULL);
+    for (int i = 0; !s && i < 5; i++) {
+        char name[] = "own_a";
+
+        name[4] = (char)('a' + i);
+        s = pvsize_rules_add(a->rules, name, "Own", PVSIZE_QUANTITY_SYSTEM_MODULES,
+                             PVSIZE_COMPARE_AT_MOST, 0, 5, PVSIZE_SEVERITY_NOTE, "Own", NULL, NULL);
+    }
+    if (!s)
+        s = pvsize_rules_clone(a->rules, memory, &a->rules_copy, NULL);
+    return s;
+}
+
+static pvsize_status scenario(all *a, const pvsize_allocator *memory)
+{
+    pvsize_status s = build_specs(a, memory);
+
+    if (!s)
+        s = build_system(a, memory);
+    if (!s)
+        s = build_rules(a, memory);
+    if (!s)
+        s = pvsize_report_new(memory, &a->report, NULL);
+    if (!s)
+        s = pvsize_check(a->copy, a->rules_copy, a->report, NULL);
+    return s;
+}
+
+static void free_all(all *a)
+{
+    pvsize_report_free(a->report);
+    pvsize_rules_free(a->rules_copy);
+    pvsize_rules_free(a->rules);
+    pvsize_spec_free(a->module);
+    pvsize_spec_free(a->input);
+    pvsize_spec_free(a->inverter);
+    pvsize_spec_free(a->plane);
+    pvsize_spec_free(a->site);
+    pvsize_spec_free(a->array);
+    pvsize_spec_free(a->system);
+    pvsize_spec_free(a->copy);
+    pvsize_spec_free(a->part);
+}
+
+START_TEST(every_allocation_fails_once)
+{
+    long n;
+
+    for (n = 0;; n++) {
+        counter c = {0, 0, n};
+        pvsize_allocator memory = {counted, released, &c};
+        all a = {0};
+        pvsize_status status = scenario(&a, &memory);
+
+        free_all(&a);
+        ck_assert_msg(c.live == 0, "%ld blocks left after failing allocation %ld", c.live, n);
+        if (status == PVSIZE_OK)
+            break;
+        ck_assert_int_eq(status, PVSIZE_E_NO_MEMORY);
+    }
+    ck_assert_int_gt(n, 50); /* that many were tried */
+}
+END_TEST
+
+/* A call that fails for want of memory leaves its object as it was. */
+START_TEST(nothing_is_half_changed)
+{
+    counter c = {0, 0, -1};
+    pvsize_allocator memory = {counted, released, &c};
+    pvsize_spec *inverter, *input = invented_input(1);
+    pvsize_rules *rules;
+    char text[50];
+    int32_t count;
+    double value;
+
+    OK(pvsize_spec_new(PVSIZE_KIND_INVERTER, &memory, &inverter, diag));
+    OK(pvsize_spec_set_text(inverter, PVSIZE_INVERTER_NAME, "before", diag));
+    OK(pvsize_rules_new("asnzs_5033_2021", &memory, &rules, diag));
+    c.fail_at = c.made;
+    FAILS(PVSIZE_E_NO_MEMORY, "null",
+          pvsize_spec_set_text(inverter, PVSIZE_INVERTER_NAME, "after", diag));
+    c.fail_at = c.made;
+    FAILS(PVSIZE_E_NO_MEMORY, "null", pvsize_spec_add(inverter, input, NULL, diag));
+    c.fail_at = c.made + 1; /* the list, after the copy */
+    FAILS(PVSIZE_E_NO_MEMORY, "null", pvsize_spec_add(inverter, input, NULL, diag));
+    c.fail_at = c.made;
+    FAILS(PVSIZE_E_NO_MEMORY, "null",
+          pvsize_rules_set_figure(rules, PVSIZE_FIGURE_ISC_FACTOR, 2, "own", diag));
+    c.fail_at = -1;
+    OK(pvsize_spec_get_text(inverter, PVSIZE_INVERTER_NAME, text, sizeof text, NULL, diag));
+    ck_assert_str_eq(text, "before");
+    OK(pvsize_spec_part_count(inverter, PVSIZE_KIND_INPUT, &count, diag));
+    ck_assert_int_eq(count, 0);
+    OK(pvsize_rules_get_figure(rules, PVSIZE_FIGURE_ISC_FACTOR, &value, diag));
+    ck_assert(value == 1.25);
+    pvsize_spec_free(inverter);
+    pvsize_spec_free(input);
+    pvsize_rules_free(rules);
+    ck_assert_int_eq(c.live, 0);
+}
+END_TEST
+
+START_TEST(a_failed_check_keeps_the_report)
+{
+    counter c = {0, 0, -1};
+    pvsize_allocator memory = {counted, released, &c};
+    pvsize_spec *module = invented_module(), *system = invented_system();
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_report *report;
+    char *before, *after;
+
+    OK(pvsize_spec_set_number(module, PVSIZE_MODULE_VMP, 50, diag));
+    OK(pvsize_report_new(&memory, &report, diag));
+    OK(pvsize_check(module, rules, report, diag));
+    before = rendered(report, PVSIZE_FORMAT_PLAIN, 1);
+    c.fail_at = c.made;
+    FAILS(PVSIZE_E_NO_MEMORY, "null", pvsize_check(system, rules, report, diag));
+    after = rendered(report, PVSIZE_FORMAT_PLAIN, 1);
+    ck_assert_str_eq(before, after);
+    free(before);
+    free(after);
+    pvsize_report_free(report);
+    ck_assert_int_eq(c.live, 0);
+    pvsize_spec_free(module);
+    pvsize_spec_free(system);
+    pvsize_rules_free(rules);
+}
+END_TEST
+
+START_TEST(checking_and_rendering_allocate_nothing)
+{
+    counter c = {0, 0, -1};
+    pvsize_allocator memory = {counted, released, &c};
+    pvsize_spec *system = invented_system();
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_report *report;
+    long before;
+
+    OK(pvsize_report_new(&memory, &report, diag));
+    OK(pvsize_check(system, rules, report, diag));
+    before = c.made;
+    for (int32_t length = 1; length < 30; length++) {
+        char buffer[200];
+
+        OK(pvsize_spec_set_part_number(system, 0, PVSIZE_ARRAY_MODULES_PER_STRING, length, diag));
+        OK(pvsize_check(system, rules, report, diag));
+        pvsize_report_render(report, PVSIZE_FORMAT_PLAIN, 1, buffer, sizeof buffer, NULL, NULL);
+    }
+    ck_assert_int_eq(c.made, before);
+    pvsize_report_free(report);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+static void add(Suite *suite)
+{
+    add_test(suite, "every allocation", every_allocation_fails_once);
+    add_test(suite, "half changed", nothing_is_half_changed);
+    add_test(suite, "check", a_failed_check_keeps_the_report);
+    add_test(suite, "no allocation", checking_and_rendering_allocate_nothing);
+}
+
 int main(void)
 {
-    return 0;
+    return run_cases("memory", add);
 }

@@ -1,5 +1,212 @@
+/* Reports as text and by getters: complete, stable, and true to the numbers. */
 #include "../support/pv_test.h"
+
+START_TEST(a_report_outlives_everything)
+{
+    pvsize_spec *system = invented_system();
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_report *report = checked(system, rules);
+    char *before = rendered(report, PVSIZE_FORMAT_MARKDOWN, 1), *after;
+
+    pvsize_rules_free(rules);
+    pvsize_spec_free(system);
+    after = rendered(report, PVSIZE_FORMAT_MARKDOWN, 1);
+    ck_assert_str_eq(before, after);
+    free(before);
+    free(after);
+    pvsize_report_free(report);
+}
+END_TEST
+
+START_TEST(every_report_carries_the_caution)
+{
+    pvsize_spec *system = invented_system();
+    pvsize_report *report = checked_au(system);
+
+    for (int32_t format = PVSIZE_FORMAT_PLAIN; format <= PVSIZE_FORMAT_MARKDOWN; format++) {
+        char *text = rendered(report, format, 0);
+
+        ck_assert_ptr_nonnull(strstr(text, "CAUTION"));
+        ck_assert_ptr_nonnull(strstr(text, "licensed person"));
+        free(text);
+    }
+    pvsize_report_free(report);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+/* What the getters say stands in the text, for every finding. */
+START_TEST(text_and_getters_agree)
+{
+    pvsize_spec *system = invented_system();
+    pvsize_report *report = checked_au(system);
+    char *text = rendered(report, PVSIZE_FORMAT_PLAIN, 0);
+    int32_t count;
+
+    OK(pvsize_report_count(report, 0, 0, &count, diag));
+    ck_assert_int_gt(count, 30);
+    for (int32_t i = 0; i < count; i++) {
+        char *title = text_of(report, i, PVSIZE_TEXT_TITLE);
+        char *source = text_of(report, i, PVSIZE_TEXT_SOURCE);
+        char *name = text_of(report, i, PVSIZE_TEXT_NAME);
+        int32_t rule;
+
+        OK(pvsize_report_finding(report, i, &rule, NULL, NULL, diag));
+        ck_assert_str_eq(name, pvsize_term_name(rule));
+        ck_assert_ptr_nonnull(strstr(text, title));
+        ck_assert_ptr_nonnull(strstr(text, source));
+        free(title);
+        free(source);
+        free(name);
+    }
+    free(text);
+    pvsize_report_free(report);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+START_TEST(every_size_of_buffer_is_safe)
+{
+    pvsize_spec *system = invented_system();
+    pvsize_report *report = checked_au(system);
+    char *whole = rendered(report, PVSIZE_FORMAT_PLAIN, 1);
+    size_t length = strlen(whole);
+
+    for (size_t capacity = 1; capacity <= length + 2; capacity += capacity < 300 ? 1 : 61) {
+        char *buffer = malloc(capacity); /* ASan and valgrind watch its end */
+        size_t needed;
+        pvsize_status status =
+            pvsize_report_render(report, PVSIZE_FORMAT_PLAIN, 1, buffer, capacity, &needed, NULL);
+
+        ck_assert_int_eq(status, capacity > length ? PVSIZE_OK : PVSIZE_E_CAPACITY);
+        ck_assert_uint_eq(needed, length);
+        ck_assert_uint_lt(strlen(buffer), capacity);
+        ck_assert(strncmp(buffer, whole, strlen(buffer)) == 0);
+        free(buffer);
+    }
+    free(whole);
+    pvsize_report_free(report);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+START_TEST(texts_of_a_finding)
+{
+    pvsize_spec *system = invented_system();
+    pvsize_report *report;
+    int32_t i;
+    char *text;
+
+    OK(pvsize_spec_set_part_number(system, 0, PVSIZE_ARRAY_MODULES_PER_STRING, 15, diag));
+    report = checked_au(system);
+    i = finding_of(report, PVSIZE_RULE_VOC_COLD_INPUT, 0);
+    text = text_of(report, i, PVSIZE_TEXT_SENTENCE);
+    ck_assert_str_eq(text, "array 1: cold open-circuit voltage within the input's maximum: "
+                           "622.74 V, at most 600 V: exceeds, margin -22.74 V (-3.8 %); the input "
+                           "can be destroyed on a cold morning");
+    free(text);
+    text = text_of(report, i, PVSIZE_TEXT_UNIT);
+    ck_assert_str_eq(text, "V");
+    free(text);
+    text = text_of(report, i, PVSIZE_TEXT_REASON);
+    ck_assert_str_eq(text, "");
+    free(text);
+    text = text_of(report, i, PVSIZE_TEXT_SUBJECT);
+    ck_assert_str_eq(text, "array 1");
+    free(text);
+    text = text_of(report, i, PVSIZE_TEXT_WORKING);
+    ck_assert_str_eq(text,
+                     "module type 1: βVoc = -0.25 %/K\n"
+                     "array 1: Voc,cold = Voc × (1 + βVoc / 100 × (Tmin - 25)) = 38.8 V × (1 + "
+                     "(-0.25 %/K) / 100 × ((-3 °C) - 25)) = 41.516 V\n"
+                     "array 1: Ustring,cold = N × Voc,cold = 15 × 41.516 V = 622.74 V\n"
+                     "input.max_voltage = 600 V: absolute maximum d.c. voltage\n"
+                     "622.74 V, at most 600 V: exceeds\n");
+    free(text);
+    pvsize_report_free(report);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+/* Labels come from outside: they must not become markup. */
+START_TEST(markdown_is_escaped)
+{
+    pvsize_spec *system = invented_system();
+    pvsize_report *report;
+    char *text;
+
+    OK(pvsize_spec_set_text(system, PVSIZE_SYSTEM_NAME, "a|b *c* <d> `e` _f_ [g](h)", diag));
+    report = checked_au(system);
+    text = rendered(report, PVSIZE_FORMAT_MARKDOWN, 0);
+    ck_assert_ptr_nonnull(strstr(text, "a\\|b \\*c\\* \\<d\\> \\`e\\` \\_f\\_ \\[g\\](h)"));
+    free(text);
+    text = rendered(report, PVSIZE_FORMAT_PLAIN, 0);
+    ck_assert_ptr_nonnull(strstr(text, "a|b *c* <d> `e` _f_ [g](h)"));
+    free(text);
+    pvsize_report_free(report);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+START_TEST(working_of_a_quantity)
+{
+    pvsize_spec *system = invented_system();
+    pvsize_report *report = checked_au(system);
+    char text[2000];
+    size_t length;
+
+    OK(pvsize_report_working(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, 0, 0, 0, 0, PVSIZE_FORMAT_PLAIN,
+                             text, sizeof text, &length, diag));
+    ck_assert_str_eq(text, "array 1: Isc,max,string = kI × Kcorr × Isc = 1.25 × 1 × 13.9 A = "
+                           "17.375 A\n"
+                           "array 1: Isc,max = S × Isc,max,string = 2 × 17.375 A = 34.75 A\n"
+                           "input 1 of inverter 1: Isc,max,input = Isc,max[array 1] = 34.75 A\n"
+                           "kI = 1.25: factor on module Isc for cables, protection and inverter "
+                           "inputs; the trade's factor; AS/NZS 5033:2014 table 4.2 from memory "
+                           "(common practice)\n");
+    ck_assert_uint_eq(length, strlen(text));
+    OK(pvsize_report_working(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, 0, 0, 0, 0,
+                             PVSIZE_FORMAT_MARKDOWN, text, sizeof text, NULL, diag));
+    ck_assert_int_eq(strncmp(text, "- array 1", 9), 0);
+    FAILS(PVSIZE_E_BAD_CHOICE, "format",
+          pvsize_report_working(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, 0, 0, 0, 0, 9, NULL, 0, NULL,
+                                diag));
+    pvsize_report_free(report);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+START_TEST(assumptions_are_told)
+{
+    pvsize_spec *system = invented_system();
+    pvsize_report *report = checked_au(system);
+    char text[300];
+    int32_t term;
+    double value;
+
+    OK(pvsize_report_assumption(report, 0, &term, &value, diag));
+    ck_assert_int_eq(term, PVSIZE_QUANTITY_MODULE_VMP_COEFFICIENT);
+    NEAR(value, -0.335, 1e-12);
+    OK(pvsize_report_assumption_text(report, 0, text, sizeof text, NULL, diag));
+    ck_assert_ptr_nonnull(strstr(text, "-0.335 %/K, estimated"));
+    pvsize_report_free(report);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+static void add(Suite *suite)
+{
+    add_test(suite, "outlives", a_report_outlives_everything);
+    add_test(suite, "caution", every_report_carries_the_caution);
+    add_test(suite, "agree", text_and_getters_agree);
+    add_test(suite, "buffers", every_size_of_buffer_is_safe);
+    add_test(suite, "texts", texts_of_a_finding);
+    add_test(suite, "markdown", markdown_is_escaped);
+    add_test(suite, "working", working_of_a_quantity);
+    add_test(suite, "assumptions", assumptions_are_told);
+}
+
 int main(void)
 {
-    return 0;
+    return run_cases("report", add);
 }

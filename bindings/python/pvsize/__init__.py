@@ -154,7 +154,7 @@ class Term(typing.NamedTuple):
 
 # numbers of the library's own sets, as in ids.h
 _SETS = {"severity": 8, "verdict": 9, "known": 10, "compare": 11, "format": 12,
-         "type": 13, "need": 14, "text": 16}
+         "type": 13, "need": 14, "text": 16, "outcome": 17}
 
 
 def _choice_name(set_name, number):
@@ -346,6 +346,11 @@ class Spec(_Handle):
         """Takes a part out; those behind it move up."""
         _do("spec_remove", self._handle, _lib.pvsize_kind_by_name(kind.encode()), index)
 
+    def part_number(self, index, full_name):
+        """Number in force of a direct part, such as "array.modules_per_string"."""
+        return _get(ctypes.c_double, "spec_get_part_number", self._handle, index,
+                    _term_number(full_name))
+
     def set_part(self, index, full_name, value):
         """Sets a number of a part in place, such as "array.modules_per_string"."""
         _do("spec_set_part_number", self._handle, index, _term_number(full_name), float(value))
@@ -462,22 +467,31 @@ class Rules(_Handle):
         _do("rules_set_severity", self._handle, self._rule(name),
             _choice_number("severity", severity))
 
+    def definition(self, name):
+        """What a rule compares: value, compare, limit_of (None: a number), limit."""
+        value, compare, limit_of = (ctypes.c_int32() for _ in range(3))
+        limit = ctypes.c_double()
+        _do("rules_definition", self._handle, self._rule(name), value, compare, limit_of, limit)
+        return (_full_name(value.value), _choice_name("compare", compare.value),
+                _full_name(limit_of.value), limit.value)
+
     def source(self, name):
         """Where a rule or "figure.NAME" is written, and how that is known."""
         number = _term_number(name) if name.startswith("figure.") else self._rule(name)
         known = _get(ctypes.c_int32, "rules_known", self._handle, number)
         return _get_text("rules_source", self._handle, number), _choice_name("known", known)
 
-    def add(self, name, title, value, compare, limit, severity="must", source="own rule",
+    def add(self, name, title, value, compare, limit, severity="must", source=None,
             limit_of=None):
-        """Adds an own rule: `value` such as "quantity.system_modules", `compare`
+        """Adds an own rule and returns its number: `value` such as "quantity.system_modules", `compare`
         "at_most" or "at_least"; the limit is a number, or with `limit_of` that
         number times another term."""
         place = ctypes.c_int32()
         _do("rules_add", self._handle, name.encode("utf-8"), title.encode("utf-8"),
             _term_number(value), _choice_number("compare", compare),
             _term_number(limit_of) if limit_of else 0, float(limit),
-            _choice_number("severity", severity), source.encode("utf-8"), ctypes.byref(place))
+            _choice_number("severity", severity),
+            source.encode("utf-8") if source is not None else None, ctypes.byref(place))
         return place.value
 
 
@@ -557,6 +571,12 @@ class Report(_Handle):
             bool(_get(ctypes.c_int32, "report_governs", self._handle, i)),
             _full_name(missing) if missing else None, self.text(i, "title"),
             self.text(i, "source"), self.text(i, "sentence"), self.text(i, "working"))
+
+    @property
+    def outcome(self):
+        """"nothing", "holds", "incomplete" or "broken", by the limits that must
+        hold. Only "holds" is good news."""
+        return _choice_name("outcome", _get(ctypes.c_int32, "report_outcome", self._handle))
 
     def broken(self, severity="must"):
         """Findings that break a limit of at least this severity. An empty list

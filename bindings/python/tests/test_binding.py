@@ -1,0 +1,183 @@
+"""The binding against the library: complete, faithful, and clear in failure."""
+
+import pathlib
+import re
+
+import pytest
+
+import pvsize
+from pvsize import _library
+
+ROOT = pathlib.Path(__file__).resolve().parents[3]
+
+
+def module(**changes):
+    values = dict(pmax=430, voc=38.8, isc=13.9, vmp=32.5, imp=13.23, voc_coefficient=-0.25,
+                  isc_coefficient=0.045, pmax_coefficient=-0.29, max_system_voltage=1500)
+    return {**values, **changes}
+
+
+def system(modules_per_string=9, strings=2, **changes):
+    given = dict(max_voltage=600, tracking_min=90, tracking_max=560, max_operating_current=28,
+                 max_short_circuit_current=36, terminals=2)
+    return pvsize.System(
+        name="invented", site=dict(temp_min=-3, temp_max=41, building="dwelling",
+                                   planes=[dict(name="north", capacity=20, mounting="close")]),
+        inverters=[dict(rated_ac_power=9000, inputs=[{**given, **changes}])],
+        arrays=[dict(input=0, plane=0, modules_per_string=modules_per_string, strings=strings,
+                     module=module())])
+
+
+def test_every_declared_call_is_bound():
+    declared = set()
+    for header in (ROOT / "include" / "pvsize").glob("*.h"):
+        declared |= set(re.findall(r"\bpvsize_(\w+)\(", re.sub(r"/\*.*?\*/", "",
+                                                              header.read_text(), flags=re.S)))
+    assert declared == set(_library.SIGNATURES)
+
+
+def test_every_kind_has_a_class_with_its_parameters():
+    for kind in pvsize.kinds():
+        name = kind.title().replace("_", "")
+        if not hasattr(pvsize, name):
+            assert kind in ("figure", "quantity", "rule")
+            continue
+        spec = getattr(pvsize, name)()
+        for term in pvsize.terms(kind).values():
+            assert getattr(spec, term.name) in (None, term.default) or term.choices
+            if term.type == "text":
+                setattr(spec, term.name, "Wombat β")
+                assert getattr(spec, term.name) == "Wombat β"
+            elif term.choices:
+                for choice in term.choices:
+                    setattr(spec, term.name, choice)
+                    assert getattr(spec, term.name) == choice
+            else:
+                setattr(spec, term.name, term.range[1])
+                assert getattr(spec, term.name) == term.range[1]
+            setattr(spec, term.name, None)
+
+
+def test_a_job_in_ten_lines():
+    report = pvsize.check(system())
+    assert report.quantity("string_voc_cold") == pytest.approx(9 * 38.8 * 1.07)
+    assert report.quantity("string_modules_max") == 14
+    assert report.broken() == []
+    assert "CAUTION" in str(report)
+    finding = next(f for f in report if f.rule == "voc_cold_input")
+    assert (finding.verdict, finding.severity, finding.unit) == ("meets", "must", "V")
+    assert finding.margin == pytest.approx(600 - finding.value)
+    assert finding.working.splitlines()[0] == "module type 1: βVoc = -0.25 %/K"
+
+
+def test_a_broken_limit_is_a_finding():
+    report = pvsize.check(system(modules_per_string=15, strings=1))
+    assert [f.rule for f in report.broken()] == ["voc_cold_input"]
+    assert report.outcome == "broken"
+
+
+def test_missing_data_are_named():
+    report = pvsize.check(system())
+    missing = {f.rule: f.missing for f in report if f.verdict == "not_assessed"}
+    assert missing["pv_maker"] == "inverter.max_pv_power"
+    assert report.outcome == "incomplete"
+
+
+@pytest.mark.parametrize("error, words, make", [
+    (pvsize.RangeError, "module.voc: outside the allowed range; given -3 V; allowed 0.1 V",
+     lambda: pvsize.Module(voc=-3)),
+    (pvsize.RangeError, "not a finite number", lambda: pvsize.Module(voc=float("nan"))),
+    (pvsize.RangeError, "whole", lambda: pvsize.Module(cells=1.5)),
+    (pvsize.RangeError, "allowed crystalline_silicon", lambda: pvsize.Module(cell="mud")),
+    (pvsize.RangeError, "too many bytes", lambda: pvsize.Module(name="x" * 201)),
+    (pvsize.RangeError, "control characters", lambda: pvsize.Module(name="a\nb")),
+    (pvsize.ArgumentError, "holds another type", lambda: pvsize.Module(voc="38 V")),
+    (AttributeError, "no parameter 'volts'", lambda: pvsize.Module(volts=3)),
+    (pvsize.ArgumentError, "a part of module", lambda: pvsize.Module().add(pvsize.Site())),
+    (pvsize.StateError, "array[0]: ", lambda: pvsize.check(pvsize.System(
+        site={}, inverters=[{"inputs": [{}]}], arrays=[{"input": 0}]))),
+    (pvsize.StateError, "inverter", lambda: pvsize.check(pvsize.System(site={}))),
+    (pvsize.ArgumentError, "given 'nowhere'", lambda: pvsize.Rules("nowhere")),
+    (KeyError, "no rule", lambda: pvsize.Rules().set_severity("nothing", "must")),
+    (ValueError, "allowed off, note", lambda: pvsize.Rules().set_severity("phases", "shall")),
+    (KeyError, "no term", lambda: pvsize.Rules().set_figure("pi", 3.14)),
+    (pvsize.ArgumentError, "index outside", lambda: system().remove("array", 4)),
+])
+def test_wrong_input(error, words, make):
+    with pytest.raises(error) as caught:
+        make()
+    assert words in str(caught.value)
+
+
+def test_an_error_carries_its_detail():
+    with pytest.raises(pvsize.RangeError) as caught:
+        pvsize.Module(voc=2000)
+    error = caught.value
+    assert (error.name, error.term, error.value, error.range) == (
+        "out_of_range", "module.voc", 2000, (0.1, 1500))
+
+
+def test_parts_are_copies():
+    job = system()
+    array = job.arrays[0]
+    array.strings = 1
+    assert job.arrays[0].strings == 2
+    job.replace(0, array)
+    assert job.arrays[0].strings == 1
+    job.set_part(0, "array.modules_per_string", 4)
+    assert job.arrays[0].modules_per_string == 4
+    assert job.arrays[0].modules[0].voc == 38.8
+
+
+def test_dicts_make_the_same_job():
+    job = system()
+    again = pvsize.System(**job.to_dict())
+    assert again.to_dict() == job.to_dict()
+    assert str(pvsize.check(again)) == str(pvsize.check(job))
+
+
+def test_rules_can_be_changed():
+    rules = pvsize.Rules()
+    rules.add("retailer", "at most 16 modules", "quantity.system_modules", "at_most", 16,
+              severity="should", source="retailer")
+    rules.add("reserve", "95 %", "quantity.string_voc_cold", "at_most", 0.5, source=None,
+              limit_of="input.max_voltage")
+    rules.set_figure("isc_factor", 1.4, "high site")
+    rules.title = "Own"
+    copy = rules.copy()
+    report = pvsize.check(system(), copy)
+    assert [f.rule for f in report.broken("should")] == ["retailer", "isc_input", "reserve"]
+    assert copy.source("figure.isc_factor") == ("high site", "user")
+    assert copy.source("voc_cold_input")[1] == "read"
+    assert copy.title == "Own" and "reserve" in copy.names()
+    copy.set_severity("retailer", "off")
+    assert copy.severity("retailer") == "off" and rules.severity("retailer") == "should"
+    copy.set_figure("isc_factor", None)
+    assert copy.figure("isc_factor") is None and rules.figure("isc_factor") == 1.4
+
+
+def test_reports_can_be_filled_again():
+    report = pvsize.Report()
+    assert pvsize.check(system(), report=report) is report
+    first = str(report)
+    pvsize.check(pvsize.Module(**module(vmp=40)), report=report)
+    assert {f.rule for f in report} == {"data_vmp", "data_power"}
+    pvsize.check(system(), report=report)
+    assert str(report) == first
+    assert report[-1] == report[len(report) - 1]
+    with pytest.raises(IndexError):
+        report[len(report)]
+
+
+def test_closed_handles_are_refused():
+    job = system()
+    with job:
+        pass
+    with pytest.raises(pvsize.ArgumentError, match="null"):
+        pvsize.check(job)
+
+
+def test_presets_and_version():
+    assert "asnzs_5033_2021" in pvsize.presets()
+    assert pvsize.version() == "0.1.0"
+    assert "licensed person" in pvsize.caution()

@@ -1,0 +1,61 @@
+#!/bin/sh
+# The C example on its own job files, and on jobs spoilt in many ways: the exit
+# status, and what the message must name.
+set -eu
+program=$1
+jobs=$(dirname "$0")/../examples/jobs
+scratch=$(mktemp -d)
+trap 'rm -rf "$scratch"' EXIT
+count=0
+
+# runs STATUS WORDS ARGUMENTS... : WORDS must stand in what is printed
+runs() {
+    want=$1
+    words=$2
+    shift 2
+    status=0
+    "$program" "$@" >"$scratch/out" 2>&1 || status=$?
+    if [ "$status" -ne "$want" ] || ! grep -qF -- "$words" "$scratch/out"; then
+        echo "size_job $*: status $status, want $want with: $words"
+        head -n 20 "$scratch/out"
+        exit 1
+    fi
+    count=$((count + 1))
+}
+
+# spoilt WORDS SED-SCRIPT : the demo job, changed, must be refused with WORDS
+spoilt() {
+    sed "$2" "$jobs/community_hall.json" >"$scratch/job.json"
+    if cmp -s "$jobs/community_hall.json" "$scratch/job.json"; then
+        echo "nothing was spoilt by: $2"
+        exit 1
+    fi
+    runs 2 "$1" "$scratch/job.json"
+}
+
+runs 0 "CAUTION"
+runs 0 "| verdict |" --markdown
+runs 0 "== working" --working
+for job in community_hall micro_inverter six_inputs; do
+    runs 0 "every limit that must hold was assessed and holds" "$jobs/$job.json"
+done
+runs 1 "the input can be destroyed on a cold morning" "$jobs/must_fail.json"
+runs 1 "the data sheet contradicts itself" "$jobs/must_fail.json"
+runs 2 "usage" --nonsense
+runs 2 "no_such.json" "$scratch/no_such.json"
+
+spoilt "inverters[0].inputs[0].max_voltage: outside the allowed range; given 9000 V" '0,/"1000 V"/s//"9000 V"/'
+spoilt "unit 'kV'" '0,/"1000 V"/s//"1 kV"/'
+spoilt "site.temp_min" 's/"-2 °C"/"cold"/'
+spoilt "site.temp_min: missing" '/"temp_min"/d'
+spoilt "did you mean 'voc'" 's/"voc":/"vocc":/'
+spoilt "line 10" '/"temp_min"/s/,$//'
+spoilt "site.building" 's/"other_building"/"shed"/'
+spoilt "no plane of the site is named" 's/"plane": "north roof"/"plane": "south roof"/'
+spoilt "arrays[0].modules_per_string" 's/"modules_per_string": 9/"modules_per_string": 9.5/'
+spoilt "arrays[0].strings" 's/"strings": 2/"strings": -2/'
+spoilt "arrays[0].strings" 's/"strings": 2/"strings": null/'
+spoilt "rules.preset" 's/"asnzs_5033_2021"/"asnzs"/'
+spoilt "phases" 's/"phases": 3/"phases": true/'
+spoilt "more than once" 's/"strings": 2,/"strings": 2, "strings": 2,/'
+echo "$count runs as they should"

@@ -1,0 +1,255 @@
+# SPDX-License-Identifier: MIT
+"""The library's answers against the model's, over seeded jobs.
+
+PVSIZE_ORACLE_JOBS  how many jobs; PVSIZE_LIBRARY  which library."""
+import ctypes
+import os
+import sys
+from collections import Counter
+from concurrent.futures import ProcessPoolExecutor
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "bindings" / "python"))
+
+import pvsize
+import random_jobs
+from def_tables import FIGURES, QUANTITIES, RULES, number, preset
+from sizing_model import (IDENTITY, MISSING, NOT_APPLICABLE, band_of, evaluate,
+                          first_gap, on_edge)
+
+LIB = pvsize._lib
+DEFAULT_JOBS = 3000
+JOBS = int(os.environ.get("PVSIZE_ORACLE_JOBS", DEFAULT_JOBS))
+PRESETS = ["asnzs_5033_2021", "iec_62548_1_2023"]
+FLAVOURS = [{}, {"gaps": True}, {"wild": True}, {"gaps": True, "wild": True}]
+
+NUMBERS = {name: term.number for name, term in pvsize.terms("quantity").items()}
+RULE_NAMES = {term.number: name for name, term in pvsize.terms("rule").items()}
+
+# What has a value for every subject, whatever is left out.
+NEVER_MISSING = {"input_arrays"}
+
+
+def job_of(seed):
+    return random_jobs.job(seed, **FLAVOURS[seed % len(FLAVOURS)])
+
+
+def rules_of(seed):
+    """A plain preset and its name now and then, else any rule set and None."""
+    if seed % 5 == 0:
+        name = PRESETS[seed // 5 % len(PRESETS)]
+        return preset(name), name
+    return random_jobs.rules(seed), None
+
+
+# -- what the library says ----------------------------------------------------
+
+def library_rules(rules, name=None):
+    result = pvsize.Rules(name)
+    if name is None:
+        for figure, value in rules["figures"].items():
+            result.set_figure(figure, float(value))
+        for rule, severity in rules["severity"].items():
+            result.set_severity(rule, severity)
+    return result
+
+
+class Answers:
+    """A report read call by call: the binding's Finding makes texts of all."""
+
+    def __init__(self, job, rules):
+        spec = pvsize.System(site=job["site"], inverters=job["inverters"],
+                             arrays=job.get("arrays") or [])
+        self.report = pvsize.check(spec, rules)
+        self.handle = self.report._handle
+        self.ints = [ctypes.c_int32() for _ in range(8)]
+        self.places = [ctypes.byref(place) for place in self.ints]
+        self.reals = [ctypes.c_double() for _ in range(3)]
+        self.real_places = [ctypes.byref(place) for place in self.reals]
+
+    def quantity(self, name, index, diag):
+        i, k, a, p = (max(0, place) for place in index)
+        status = LIB.pvsize_report_quantity(self.handle, NUMBERS[name], i, k, a, p,
+                                            self.real_places[0], diag)
+        if status == pvsize.OK:
+            return self.reals[0].value
+        assert status == pvsize.E_NOT_SET, (name, index, status)
+        # What does not apply has no parameter to blame.
+        if LIB.pvsize_diag_term(diag) == NUMBERS[name]:
+            return NOT_APPLICABLE
+        return MISSING
+
+    def findings(self):
+        """{(rule, kind, identity): (verdict, value, limit, margin, severity, missing)}"""
+        found = {}
+        for n in range(self.report.count()):
+            status = LIB.pvsize_report_finding(self.handle, n, *self.places[:3], None)
+            status |= LIB.pvsize_report_subject(self.handle, n, *self.places[3:], None)
+            assert status == pvsize.OK
+            rule, severity, verdict, kind, *path = [place.value for place in self.ints]
+            status = LIB.pvsize_report_numbers(self.handle, n, *self.real_places, None)
+            values = tuple(place.value for place in self.reals)
+            missing = None
+            if status != pvsize.OK:
+                assert status == pvsize.E_NOT_SET
+                values = (None, None, None)
+                status = LIB.pvsize_report_missing(self.handle, n, self.places[0], None)
+                assert status == pvsize.OK
+                missing = pvsize._full_name(self.ints[0].value)
+            kind = pvsize._kind_name(kind)
+            key = (RULE_NAMES[rule], kind, tuple(path[i] for i in IDENTITY[kind]))
+            assert key not in found, key
+            found[key] = (pvsize._choice_name("verdict", verdict), *values,
+                          pvsize._choice_name("severity", severity), missing)
+        return found
+
+
+# -- comparison ---------------------------------------------------------------
+
+def same(got, expected):
+    """Equal but for rounding; differences of like numbers keep its size."""
+    if isinstance(expected, str) or isinstance(got, str):
+        return got == expected
+    if got is None or expected is None:
+        return got is expected
+    expected = float(expected)
+    return abs(got - expected) <= max(1e-9 * abs(expected), 1e-11)
+
+
+def edge(name, value, limit, rules):
+    row = RULES[name]
+    return on_edge(Fraction(value), row["compare"], Fraction(limit),
+                   band_of(row, rules))
+
+
+def gap_of(job, rule, key):
+    """Parameter that a rule on gaps has to name."""
+    kind = RULES[rule]["scope"]
+    node = {"module": lambda: job["arrays"][key[0]]["module"],
+            "array": lambda: job["arrays"][key[0]],
+            "input": lambda: job["inverters"][key[0]]["inputs"][key[1]],
+            "inverter": lambda: job["inverters"][key[0]],
+            "site": lambda: job["site"]}[kind]()
+    return f"{kind}.{first_gap(kind, node)}"
+
+
+def compare(seed, counts, faults):
+    job, (rules, name) = job_of(seed), rules_of(seed)
+    quantities, findings = evaluate(job, rules)
+    answers = Answers(job, library_rules(rules, name))
+
+    with pvsize._Diag() as diag:
+        for (what, kind, index), expected in quantities.items():
+            got = answers.quantity(what, index, diag.handle)
+            state = expected if isinstance(expected, str) else "value"
+            counts["quantities"] += 1
+            counts["quantity", what, state] += 1
+            if not same(got, expected):
+                faults.append(f"seed {seed}: {what} of {kind} {index}: library "
+                              f"{got}, model {show(expected)}")
+
+    got = answers.findings()
+    expected = {(rule, kind, tuple(index[i] for i in IDENTITY[kind])): rest
+                for rule, kind, index, *rest in findings}
+    assert len(expected) == len(findings)
+    for key in sorted(got.keys() | expected.keys()):
+        rule = key[0]
+        theirs, ours = got.get(key), expected.get(key)
+        counts["findings"] += 1
+        if ours is not None:
+            counts["verdict", ours[0]] += 1
+            counts["rule", rule, ours[0]] += 1
+        if theirs is None or ours is None:
+            value, limit = (theirs or ours)[1:3]
+            if value is None or not edge(rule, value, limit, rules):
+                faults.append(f"seed {seed}: {key}: library {theirs}, model {show(ours)}")
+            continue
+        verdict, value, limit, margin, severity, missing = theirs
+        good = (same(value, ours[1]) and same(limit, ours[2])
+                and severity == rules["severity"][rule])
+        if good and verdict != ours[0]:
+            good = value is not None and edge(rule, ours[1], ours[2], rules)
+        if good and value is not None:
+            side = 1 if RULES[rule]["compare"] == "at_most" else -1
+            good = margin == side * (limit - value)
+        if good and RULES[rule]["manner"] == "GAPS":
+            good = missing == gap_of(job, rule, key[2])
+        if not good:
+            faults.append(f"seed {seed}: {key}: library {theirs}, model {show(ours)}")
+
+
+def show(ours):
+    if isinstance(ours, Fraction):
+        return float(ours)
+    if isinstance(ours, list):
+        return [show(part) for part in ours]
+    return ours
+
+
+def run(seeds):
+    counts, faults = Counter(), []
+    for seed in seeds:
+        compare(seed, counts, faults)
+    return counts, faults
+
+
+@pytest.fixture(scope="module")
+def outcome():
+    counts, faults = Counter(), []
+    parts = [range(start, min(start + 50, JOBS)) for start in range(0, JOBS, 50)]
+    with ProcessPoolExecutor() as pool:
+        for some_counts, some_faults in pool.map(run, parts):
+            counts.update(some_counts)
+            faults += some_faults
+    return counts, faults
+
+
+# -- tests --------------------------------------------------------------------
+
+def test_tables_agree():
+    assert set(NUMBERS) == set(QUANTITIES)
+    assert set(RULE_NAMES.values()) == set(RULES)
+    assert set(pvsize.terms("figure")) == set(FIGURES)
+    assert set(pvsize.presets()) == set(PRESETS)
+
+
+@pytest.mark.parametrize("name", PRESETS)
+def test_presets_agree(name):
+    ours, theirs = preset(name), pvsize.Rules(name)
+    for figure, row in FIGURES.items():
+        value = ours["figures"].get(figure)
+        if value is None and row["low"] == row["high"]:
+            value = row["low"]  # a constant
+        got = theirs.figure(figure)
+        assert (None if got is None else number(got)) == value, figure
+    for rule in RULES:
+        assert theirs.severity(rule) == ours["severity"][rule], rule
+
+
+def test_library_agrees(outcome):
+    counts, faults = outcome
+    print(f"{JOBS} jobs, {counts['quantities']} quantities, {counts['findings']} findings")
+    assert not faults, f"{len(faults)} differ:\n" + "\n".join(faults[:40])
+
+
+@pytest.mark.skipif(JOBS < DEFAULT_JOBS, reason="too few jobs to meet every case")
+def test_every_case_was_met(outcome):
+    counts, _ = outcome
+    few, many = JOBS // 300, 2 * JOBS
+    assert counts["quantities"] > 100 * JOBS
+    for verdict in ("meets", "marginal", "exceeds", "not_assessed"):
+        assert counts["verdict", verdict] >= many, verdict
+    for rule, row in RULES.items():
+        breach = "not_assessed" if row["manner"] == "GAPS" else "exceeds"
+        assert counts["rule", rule, breach] >= few, (rule, breach)
+        if row["manner"] in ("LOUD", "FIRM"):
+            assert counts["rule", rule, "meets"] >= few, rule
+            assert counts["rule", rule, "not_assessed"] >= few, rule
+    for name in QUANTITIES:
+        assert counts["quantity", name, "value"] >= few, name
+        if name not in NEVER_MISSING:
+            assert counts["quantity", name, MISSING] >= few, name
+    assert sum(counts["quantity", name, NOT_APPLICABLE] for name in QUANTITIES) >= many

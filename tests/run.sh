@@ -1,0 +1,122 @@
+#!/bin/sh
+# Every test on this machine: two compilers, sanitizers, valgrind, the installed
+# library from C and C++, Python, the examples and the README. Installs what is
+# missing. Ends with the counts.
+# SPDX-License-Identifier: MIT
+set -eu
+
+top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
+work=$top/build-test
+log=$work/log
+cd "$top"
+# shellcheck source=examples/packages.sh
+. "$top/examples/packages.sh"
+install_missing gcc g++ libc6-dev clang meson ninja-build pkg-config check libsubunit-dev \
+    libcjson-dev valgrind binutils python3 python3-pytest shellcheck
+python=/usr/bin/python3
+passed=0
+failed=0
+mkdir -p "$work"
+
+title() {
+    printf '\n== %s\n' "$1"
+}
+
+# One thing that is not counted by a test runner.
+expect() {
+    name=$1
+    shift
+    if "$@" >"$log" 2>&1; then
+        passed=$((passed + 1))
+        printf 'ok    %s\n' "$name"
+    else
+        failed=$((failed + 1))
+        printf 'FAIL  %s\n' "$name"
+        tail -n 40 "$log"
+    fi
+}
+
+# Adds up what Check printed: "100%: Checks: 9, Failures: 0, Errors: 0".
+count_checks() {
+    sums=$(sed -n 's/^.*Checks: \([0-9]*\), Failures: \([0-9]*\), Errors: \([0-9]*\).*$/\1 \2 \3/p' "$1" |
+        awk '{ c += $1; f += $2 + $3 } END { print c - f, f + 0 }')
+    passed=$((passed + ${sums% *}))
+    failed=$((failed + ${sums#* }))
+    printf '%s checks passed, %s failed\n' "${sums% *}" "${sums#* }"
+}
+
+# unit NAME SETUP-ARGUMENTS... : builds and runs the unit tests once.
+unit() {
+    build=$work/$1
+    title "unit tests: $1"
+    shift
+    [ -f "$build/build.ninja" ] || meson setup "$build" -Dtests=true -Dexamples=true -Dwerror=true \
+        "$@" >"$log" 2>&1 || { tail -n 30 "$log"; failed=$((failed + 1)); return; }
+    if ! ninja -C "$build" >"$log" 2>&1; then
+        grep -E 'error|warning|FAILED' "$log" | head -n 40
+        failed=$((failed + 1))
+        return
+    fi
+    run_unit "$build"
+}
+
+# run_unit BUILD [WRAPPER] : runs them, through a wrapper if one is given.
+run_unit() {
+    result=0
+    start=$work/start
+    : >"$start"
+    if [ $# -gt 1 ]; then
+        meson test -C "$1" --no-rebuild --suite unit --timeout-multiplier 20 --wrap "$2" \
+            >"$log" 2>&1 || result=$?
+    else
+        meson test -C "$1" --no-rebuild >"$log" 2>&1 || result=$?
+    fi
+    tests=$(find "$1/meson-logs" -name 'testlog*.txt' -newer "$start")
+    count_checks "$tests"
+    [ "$result" -eq 0 ] || { failed=$((failed + 1)); tail -n 200 "$tests"; }
+}
+
+unit gcc --buildtype=debugoptimized
+CC=clang unit clang --buildtype=release
+# without forking, so that leaks at the end of a program are seen
+CK_FORK=no unit sanitized --buildtype=debug -Db_sanitize=address,undefined \
+    -Dc_args=-fno-sanitize-recover=all
+
+title "valgrind"
+CK_FORK=no run_unit "$work/gcc" "valgrind --quiet --error-exitcode=9 --leak-check=full"
+
+title "headers, symbols, installed library"
+stage=$work/stage
+for header in include/pvsize/*.h; do
+    expect "$(basename "$header") alone, C99" \
+        gcc -std=c99 -Wall -Wextra -Wpedantic -Werror -Iinclude -fsyntax-only -x c "$header"
+    expect "$(basename "$header") alone, C++11" \
+        g++ -std=c++11 -Wall -Wextra -Wpedantic -Werror -Iinclude -fsyntax-only -x c++ "$header"
+done
+expect "staged install" sh tests/consumer/build.sh "$work/gcc" "$stage"
+for kind in c-shared c-static cpp-shared cpp-static; do
+    expect "consumer, $kind" "$stage/$kind"
+done
+expect "no writable data in the library" sh tests/no_state.sh "$work/gcc/lib/libpvsize.a"
+expect "banned calls" sh tests/banned.sh
+expect "shell scripts" shellcheck -x examples/*.sh tests/*.sh tests/consumer/*.sh .ci/run
+
+title "Python"
+if PVSIZE_LIBRARY=$work/gcc/lib/libpvsize.so PYTHONPATH=bindings/python $python -B -m pytest -q -p no:cacheprovider \
+    bindings/python/tests tests/oracle >"$log" 2>&1; then
+    tail -n 1 "$log"
+else
+    tail -n 60 "$log"
+fi
+count=$(sed -n 's/.*[^0-9]\([0-9][0-9]*\) passed.*/\1/p; s/^\([0-9][0-9]*\) passed.*/\1/p' "$log" | tail -n 1)
+passed=$((passed + ${count:-0}))
+count=$(sed -n 's/.*[^0-9]\([0-9][0-9]*\) failed.*/\1/p; s/^\([0-9][0-9]*\) failed.*/\1/p' "$log" | tail -n 1)
+failed=$((failed + ${count:-0}))
+grep -q passed "$log" || failed=$((failed + 1))
+
+title "examples and README"
+expect "job files and wrong input" sh tests/examples.sh "$work/sanitized/examples/size_job"
+expect "README samples" sh tests/readme.sh "$stage" "$work/gcc/lib/libpvsize.so" "$work"
+
+printf '\n%s passed, %s failed\n' "$passed" "$failed"
+[ "$failed" -eq 0 ]
