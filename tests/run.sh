@@ -101,6 +101,8 @@ expect "no writable data in the library" sh tests/no_state.sh "$work/gcc/lib/lib
 expect "banned calls" sh tests/banned.sh
 expect "shell scripts" shellcheck -x examples/*.sh tests/*.sh tests/consumer/*.sh .ci/run
 
+expect "reference is fresh" sh tests/reference.sh "$work/gcc/lib/libpvsize.so" "$work"
+
 title "Python"
 if PVSIZE_LIBRARY=$work/gcc/lib/libpvsize.so PYTHONPATH=bindings/python $python -B -m pytest -q -p no:cacheprovider \
     bindings/python/tests tests/oracle >"$log" 2>&1; then

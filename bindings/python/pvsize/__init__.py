@@ -146,7 +146,7 @@ class Term(typing.NamedTuple):
     type: str
     need: typing.Optional[str]
     range: typing.Optional[typing.Tuple[float, float]]
-    default: typing.Optional[float]
+    default: typing.Union[float, str, None]
     choices: typing.Tuple[str, ...]
     refers_to: typing.Optional[str]
     scope: typing.Optional[str]
@@ -189,12 +189,13 @@ def _describe(number):
     low, high, default = ctypes.c_double(), ctypes.c_double(), ctypes.c_double()
     has_range = _lib.pvsize_term_range(number, ctypes.byref(low), ctypes.byref(high)) == OK
     has_default = _lib.pvsize_term_default(number, ctypes.byref(default)) == OK
+    named = _text(_lib.pvsize_choice_name(number, int(default.value)))
     return Term(
         number, _kind_name(_lib.pvsize_term_kind(number)), _text(_lib.pvsize_term_name(number)),
         _text(_lib.pvsize_term_unit(number)), _text(_lib.pvsize_term_text(number)),
         _choice_name("type", _lib.pvsize_term_type(number)),
         _choice_name("need", _lib.pvsize_term_need(number)),
-        (low.value, high.value) if has_range else None, default.value if has_default else None,
+        (low.value, high.value) if has_range else None, (named or default.value) if has_default else None,
         tuple(_text(_lib.pvsize_choice_name(number, _lib.pvsize_choice_at(number, i)))
               for i in range(_lib.pvsize_choice_count(number))),
         _kind_name(_lib.pvsize_term_refers_to(number)),

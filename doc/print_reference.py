@@ -1,0 +1,131 @@
+"""Writes parameters.md and rules.md from the library's own tables.
+
+    print_reference.py FOLDER
+
+A test runs it into another folder and compares, so that neither page can go
+stale. SPDX-License-Identifier: MIT
+"""
+
+import pathlib
+import sys
+
+import pvsize
+
+NOTE = "<!-- Made by doc/print_reference.py from the library's tables; do not edit. -->\n"
+
+
+def cell(text):
+    return str(text).replace("|", "\\|")
+
+
+def allowed(term):
+    if term.choices:
+        return ", ".join(f"`{choice}`" for choice in term.choices)
+    if term.type == "text":
+        return f"text, at most {term.range[1]:g} bytes"
+    if term.type == "index":
+        return f"index or name of {term.refers_to}"
+    whole = ", whole" if term.type == "count" else ""
+    return f"{term.range[0]:g} to {term.range[1]:g}{whole}"
+
+
+def need(term):
+    if term.need != "default":
+        return term.need
+    return f"default {term.default if term.choices else format(term.default, 'g')}"
+
+
+def parameters():
+    yield NOTE
+    yield "# Parameters\n"
+    yield ("Every kind of object has one table. A value is a number in the unit stated, the\n"
+           "name of a choice, or text. *required*: no sizing without it. *optional*: rules that\n"
+           "need it are not assessed without it. A default that was used is listed in the report.\n")
+    for kind in pvsize.kinds():
+        if kind in ("figure", "quantity", "rule"):
+            continue
+        cls = getattr(pvsize, kind.title().replace("_", ""))
+        yield f"## {kind}\n"
+        yield cls.__doc__.splitlines()[0] + "\n"
+        if cls._plurals:
+            yield "Parts: " + ", ".join(cls._plurals) + ".\n"
+        yield "| name | unit | allowed | need | what it is |"
+        yield "|---|---|---|---|---|"
+        for term in pvsize.terms(kind).values():
+            yield (f"| `{term.name}` | {cell(term.unit)} | {allowed(term)} | {need(term)} "
+                   f"| {cell(term.text)} |")
+        yield ""
+
+
+def quantities():
+    yield "## Quantities\n"
+    yield "What the library computes, for every object of the kind. Own rules may limit each.\n"
+    yield "| name | of each | unit | what it is |"
+    yield "|---|---|---|---|"
+    for term in pvsize.terms("quantity").values():
+        yield f"| `{term.name}` | {term.scope} | {cell(term.unit)} | {cell(term.text)} |"
+    yield ""
+
+
+def compared(rules, name):
+    value, compare, limit_of, _ = rules.definition(name)
+    sign = "at most" if compare == "at_most" else "at least"
+    return f"`{value}` {sign} `{limit_of}`"
+
+
+def preset(name, title):
+    rules = pvsize.Rules(name)
+    yield f"## `{name}`\n"
+    yield title + ".\n"
+    yield "| rule | severity | source | how it is known |"
+    yield "|---|---|---|---|"
+    for rule in rules.names():
+        severity = rules.severity(rule)
+        if severity != "off":
+            source, known = rules.source(rule)
+            yield f"| `{rule}` | {severity} | {cell(source)} | {known} |"
+    yield ""
+    yield "| figure | value | source | how it is known |"
+    yield "|---|---|---|---|"
+    for term in pvsize.terms("figure").values():
+        value = rules.figure(term.name)
+        if value is not None:
+            source, known = rules.source("figure." + term.name)
+            yield f"| `{term.name}` | {value:g} {cell(term.unit)} | {cell(source)} | {known} |"
+    yield ""
+
+
+def rules():
+    empty = pvsize.Rules(None)
+    yield NOTE
+    yield "# Rules\n"
+    yield ("A rule compares a value with a limit, for every object of its kind. A rule set says\n"
+           "how severely each holds (*must*, *should*, *note*, *off*), what its figures are, where\n"
+           "that is written, and how it is known: *read* in a source, from *memory*, from memory\n"
+           "and *uncertain*, common *practice*, the *maker*'s, the *user*'s, or this library's own\n"
+           "choice (*house*).\n")
+    yield "## All rules\n"
+    yield "| rule | of each | compares | what it says |"
+    yield "|---|---|---|---|"
+    for term in pvsize.terms("rule").values():
+        yield f"| `{term.name}` | {term.scope} | {compared(empty, term.name)} | {cell(term.text)} |"
+    yield ""
+    yield "## Figures\n"
+    yield "| name | unit | allowed | what it is |"
+    yield "|---|---|---|---|"
+    for term in pvsize.terms("figure").values():
+        yield f"| `{term.name}` | {cell(term.unit)} | {allowed(term)} | {cell(term.text)} |"
+    yield ""
+    yield from quantities()
+    for name, title in pvsize.presets().items():
+        yield from preset(name, title)
+
+
+def main():
+    folder = pathlib.Path(sys.argv[1])
+    for name, lines in (("parameters.md", parameters()), ("rules.md", rules())):
+        (folder / name).write_text("\n".join(lines).rstrip() + "\n", encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main()
