@@ -170,6 +170,7 @@ enum {
     PVSIZE_MODULE_POWER_TOLERANCE_PLUS = 1024, /* how far Pmax may lie above the rating, % */
     PVSIZE_MODULE_VOC_TOLERANCE = 1025, /* production tolerance of Voc, plus or minus; the voltage rules take the rated Voc, % */
     PVSIZE_MODULE_ISC_TOLERANCE = 1026, /* production tolerance of Isc, plus or minus; the current rules take the rated Isc, % */
+    PVSIZE_MODULE_THICKNESS = 1027, /* thickness of the frame, for clamps, mm */
     PVSIZE_INPUT_NAME = 2001, /* label of the input, as marked on the inverter */
     PVSIZE_INPUT_MAX_VOLTAGE = 2002, /* absolute maximum d.c. voltage, V */
     PVSIZE_INPUT_TRACKING_MIN = 2003, /* lower end of the tracking window, V */
