@@ -291,6 +291,7 @@ enum {
     PVSIZE_QUANTITY_INPUT_STRINGS_LOSSLESS = 30120, /* most strings like these, alone on the input, within its operating current */
     PVSIZE_QUANTITY_STRING_ISC_MAX = 30121, /* largest short-circuit current of one string, A */
     PVSIZE_QUANTITY_ARRAY_GIVEN = 30122, /* every required value of the array is there */
+    PVSIZE_QUANTITY_BIFACIAL_CORRECTION = 30123, /* factor on Isc that bifacial modules call for at nameplate irradiance */
     PVSIZE_QUANTITY_INPUT_STRINGS = 30201, /* strings on the input */
     PVSIZE_QUANTITY_INPUT_ISC_MAX = 30202, /* largest short-circuit current into the input, A */
     PVSIZE_QUANTITY_INPUT_IMP = 30203, /* operating current into the input at STC, A */
@@ -342,6 +343,7 @@ enum {
     PVSIZE_RULE_TERMINAL_RATING = 40104, /* current of a pair of terminals within its rating */
     PVSIZE_RULE_INPUT_POWER = 40105, /* array power on the input within the maker's limit */
     PVSIZE_RULE_INPUT_USED = 40106, /* input in use */
+    PVSIZE_RULE_BIFACIAL = 40107, /* correction on Isc for bifacial modules */
     PVSIZE_RULE_UNLIKE_VOLTAGE = 40201, /* like open-circuit voltages in parallel */
     PVSIZE_RULE_UNLIKE_LENGTH = 40202, /* strings of one length in parallel */
     PVSIZE_RULE_UNLIKE_MODULES = 40203, /* one module type in parallel */

@@ -230,6 +230,17 @@ void pvsz_of_array_isc_max(pvsz_calc *calc)
                 "{S} × {Isc,max,string}");
 }
 
+/* Bifacial nameplate irradiance: 1000 W/m2 in front, 135 W/m2 behind. */
+void pvsz_of_bifacial_correction(pvsz_calc *calc)
+{
+    if (!pvsz_has_param(calc, PVSIZE_MODULE_BIFACIALITY) ||
+        pvsz_peek_param(calc, PVSIZE_MODULE_BIFACIALITY) == 0) {
+        pvsz_nothing(calc);
+        return;
+    }
+    pvsz_result(calc, 1 + 0.135 * pvsz_param(calc, PVSIZE_MODULE_BIFACIALITY), "1 + 0.135 × {φ}");
+}
+
 void pvsz_of_array_imp(pvsz_calc *calc)
 {
     double strings = pvsz_param(calc, PVSIZE_ARRAY_STRINGS);

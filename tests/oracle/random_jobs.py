@@ -286,7 +286,7 @@ class Maker:
 
     # -- limits that just fit -------------------------------------------------
 
-    def fit(self, job):
+    def fit(self, job, wild):
         usual = preset("asnzs_5033_2021")
         for kind, name, quantity, pick in FITS:
             if not self.chance(0.35):
@@ -308,13 +308,15 @@ class Maker:
             # A module's limit is changed rarely: it would part equal types.
             for key, value in found.items():
                 if self.chance(0.1 if kind == "module" else 0.5):
-                    self.put(job, kind, key, name, value)
+                    self.put(job, kind, key, name, value, wild)
 
-    def put(self, job, kind, key, name, value):
+    def put(self, job, kind, key, name, value, wild):
         row = PARAMETERS[kind][name]
         if (value * 10**5).denominator != 1:
             return  # no data sheet prints that many digits
-        if self.chance(0.3):  # or one step off it
+        if wild and row["type"] == "NUMBER" and self.chance(0.2):  # a hair off
+            value *= 1 + Fraction(self.r.choice([-20, -12, -8, -1, 1, 8, 12, 20]), 10**10)
+        elif self.chance(0.3):  # or one step off it
             value += self.r.choice([-1, 1]) * (1 if row["type"] == "COUNT"
                                                else Fraction(1, 100))
         if not row["low"] <= value <= row["high"]:
@@ -354,6 +356,11 @@ class Maker:
                         [low, high, round(self.r.uniform(low, high), 2)])))
                     node[name] = min(max(node[name], plain(row["low"])),
                                      plain(row["high"]))
+        if self.chance(0.1):  # voltages about zero, cold ones too
+            job["site"].update(temp_min=50, temp_max=self.r.choice([0, 70]))
+            for array in job["arrays"]:
+                array["module"].update(voc_coefficient_absolute=self.r.choice([-10, -1]),
+                                       vmp_coefficient=self.r.choice([-2, 2, -0.3]))
 
 
 def job(seed, gaps=False, wild=False):
@@ -361,7 +368,7 @@ def job(seed, gaps=False, wild=False):
     result = maker.job()
     if wild:
         maker.run_wild(result)
-    maker.fit(result)
+    maker.fit(result, wild)
     if gaps:
         maker.leave_gaps(result)
     return result

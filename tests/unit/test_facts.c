@@ -437,6 +437,36 @@ START_TEST(voltage_limit_by_building)
 }
 END_TEST
 
+/* IEC TS 60904-1-2 (from memory): bifacial nameplate irradiance is 1000 + phi x
+ * 135 W/m2. At phi 0.7 that is 1.0945 times the current. */
+START_TEST(bifacial_modules_need_a_correction)
+{
+    static const double corrections[] = {1, 1.0945, 1.2};
+    static const int32_t verdicts[] = {PVSIZE_VERDICT_EXCEEDS, PVSIZE_VERDICT_MEETS,
+                                       PVSIZE_VERDICT_MEETS};
+
+    for (int i = 0; i < 3; i++) {
+        pvsize_spec *system = invented_system(), *site = invented_site();
+        pvsize_spec *array = invented_array(0, 0, 9, 2);
+        pvsize_report *report;
+
+        OK(pvsize_spec_set_part_number(site, 0, PVSIZE_PLANE_CURRENT_CORRECTION, corrections[i],
+                                       diag));
+        OK(pvsize_spec_set_part_number(array, 0, PVSIZE_MODULE_BIFACIALITY, 0.7, diag));
+        OK(pvsize_spec_replace(system, 0, site, diag));
+        OK(pvsize_spec_replace(system, 0, array, diag));
+        report = checked_au(system);
+        NEAR(quantity_of(report, PVSIZE_QUANTITY_BIFACIAL_CORRECTION, 0, 0), 1.0945, 1e-12);
+        ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_BIFACIAL, 0), verdicts[i]);
+        ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_BIFACIAL, 1), 0); /* not bifacial */
+        pvsize_report_free(report);
+        pvsize_spec_free(site);
+        pvsize_spec_free(array);
+        pvsize_spec_free(system);
+    }
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "course lesson", course_lesson_longest_string);
@@ -457,6 +487,7 @@ static void add(Suite *suite)
     add_test(suite, "guide, shortest", guide_shortest_string);
     add_test(suite, "guide, longest", guide_longest_string);
     add_test(suite, "building", voltage_limit_by_building);
+    add_test(suite, "bifacial", bifacial_modules_need_a_correction);
 }
 
 int main(void)
