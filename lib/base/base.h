@@ -109,6 +109,8 @@ pvsize_status pvsz_check_text(const char *text, size_t most, int32_t term, pvsiz
  * it by no more than this share of the limit, which is rounding and nothing else. */
 #define PVSZ_GUARD 1e-9
 bool pvsz_at_most(double value, double limit);
+/* Whether a negative margin on a limit is rounding only. */
+bool pvsz_within(double margin, double limit);
 /* Largest n with n * unit at most limit, smallest n with n * unit at least
  * floor; 0 to 1e9. */
 double pvsz_most_that_fit(double unit, double limit);

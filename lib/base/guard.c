@@ -3,11 +3,16 @@
 
 #include "base.h"
 
-bool pvsz_at_most(double value, double limit)
+bool pvsz_within(double margin, double limit)
 {
     double size = limit < 0 ? -limit : limit;
 
-    return value <= limit + PVSZ_GUARD * size;
+    return margin >= -PVSZ_GUARD * size;
+}
+
+bool pvsz_at_most(double value, double limit)
+{
+    return pvsz_within(limit - value, limit);
 }
 
 enum { MOST_PIECES = 1000000000 };

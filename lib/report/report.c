@@ -83,9 +83,9 @@ pvsize_status pvsize_report_numbers(const pvsize_report *report, int32_t i, doub
     if (finding->verdict == PVSIZE_VERDICT_NOT_ASSESSED)
         return pvsz_fail_term(diag, PVSIZE_E_NOT_SET, finding->missing);
     if (value)
-        *value = finding->value.value;
+        *value = finding->value;
     if (limit)
-        *limit = finding->limit.value;
+        *limit = finding->limit;
     if (margin)
         *margin = finding->margin;
     return PVSIZE_OK;

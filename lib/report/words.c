@@ -78,16 +78,16 @@ void pvsz_put_comparison(pvsz_text *text, const pvsz_finding *finding)
 {
     const pvsz_term *term = pvsz_finding_term(finding);
 
-    pvsz_put_value(text, term, finding->value.value, PVSZ_FINDING_DIGITS);
+    pvsz_put_value(text, term, finding->value, PVSZ_FINDING_DIGITS);
     if (term->type == PVSIZE_TYPE_CHOICE)
         return;
     pvsz_put(text, finding->rule->compare == PVSIZE_COMPARE_AT_MOST ? ", at most " : ", at least ");
-    pvsz_put_value(text, term, finding->limit.value, PVSZ_FINDING_DIGITS);
+    pvsz_put_value(text, term, finding->limit, PVSZ_FINDING_DIGITS);
 }
 
 void pvsz_put_margin(pvsz_text *text, const pvsz_finding *finding)
 {
-    double limit = finding->limit.value;
+    double limit = finding->limit;
 
     pvsz_put_value(text, pvsz_finding_term(finding), finding->margin, PVSZ_FINDING_DIGITS);
     if (limit == 0 || pvsz_finding_term(finding)->type != PVSIZE_TYPE_NUMBER)

@@ -233,44 +233,58 @@ void pvsz_put_working(pvsz_text *text, const pvsize_report *report, int32_t entr
 }
 
 /* A side that is no quantity: the parameter, figure or number itself. */
-static void put_plain_side(writer *out, const pvsz_finding *finding, const pvsz_side *side)
+static void put_plain_side(writer *out, const pvsz_finding *finding, const pvsz_ref *ref,
+                           double value)
 {
-    const pvsz_term *term = pvsz_term_find(side->term);
+    const pvsz_term *term = pvsz_term_find(ref->number);
 
     if (term && term->kind == PVSZ_KIND_FIGURE && term->low == term->high)
         return; /* a constant says nothing that the comparison does not */
     pvsz_put(out->text, out->line);
     if (!term) {
         pvsz_put(out->text, "limit = ");
-        pvsz_put_value(out->text, pvsz_finding_term(finding), side->value, 0);
+        pvsz_put_value(out->text, pvsz_finding_term(finding), value, 0);
     } else {
-        pvsz_put_term(out->text, side->term);
+        pvsz_put_term(out->text, ref->number);
         pvsz_put(out->text, " = ");
-        pvsz_put_value(out->text, term, side->of, 0);
+        pvsz_put_value(out->text, term, value, 0);
         pvsz_put(out->text, ": ");
         pvsz_put(out->text, term->text);
     }
     pvsz_put(out->text, "\n");
 }
 
-static void put_side(writer *out, const pvsz_finding *finding, const pvsz_side *side)
+/* Whether a side of an unassessed finding is there to be shown. */
+static bool is_there(const pvsz_finding *finding, const pvsz_ref *ref)
 {
-    if (side->state != PVSZ_VALUE)
+    return finding->verdict != PVSIZE_VERDICT_NOT_ASSESSED || ref->kind == PVSZ_KIND_QUANTITY;
+}
+
+static void put_side(writer *out, const pvsz_finding *finding, const pvsz_ref *ref, int32_t entry,
+                     double value)
+{
+    if (entry >= 0)
+        put_steps(out, entry);
+    else if (is_there(finding, ref))
+        put_plain_side(out, finding, ref, value);
+}
+
+/* An own rule may take a share of a term as its limit. */
+static void put_factor(writer *out, const pvsz_finding *finding)
+{
+    const pvsz_rule *rule = finding->rule;
+
+    if (!rule->limit.number || rule->factor == 1 || finding->verdict == PVSIZE_VERDICT_NOT_ASSESSED)
         return;
-    if (side->entry >= 0)
-        put_steps(out, side->entry);
-    else
-        put_plain_side(out, finding, side);
-    if (side->factor != 1) {
-        pvsz_put(out->text, out->line);
-        pvsz_put(out->text, "limit = ");
-        pvsz_put_exact(out->text, side->factor);
-        pvsz_put(out->text, " × ");
-        pvsz_put_value(out->text, pvsz_term_find(side->term), side->of, PVSZ_WORKING_DIGITS);
-        pvsz_put(out->text, " = ");
-        pvsz_put_value(out->text, pvsz_finding_term(finding), side->value, PVSZ_WORKING_DIGITS);
-        pvsz_put(out->text, "\n");
-    }
+    pvsz_put(out->text, out->line);
+    pvsz_put(out->text, "limit = ");
+    pvsz_put_exact(out->text, rule->factor);
+    pvsz_put(out->text, " × ");
+    pvsz_put_value(out->text, pvsz_term_find(rule->limit.number), finding->limit_term,
+                   PVSZ_WORKING_DIGITS);
+    pvsz_put(out->text, " = ");
+    pvsz_put_value(out->text, pvsz_finding_term(finding), finding->limit, PVSZ_WORKING_DIGITS);
+    pvsz_put(out->text, "\n");
 }
 
 void pvsz_put_finding_working(pvsz_text *text, const pvsize_report *report,
@@ -278,8 +292,10 @@ void pvsz_put_finding_working(pvsz_text *text, const pvsize_report *report,
 {
     writer out = {.text = text, .report = report, .line = line};
 
-    put_side(&out, finding, &finding->value);
-    put_side(&out, finding, &finding->limit);
+    put_side(&out, finding, &finding->rule->value, finding->value_entry, finding->value);
+    put_side(&out, finding, &finding->rule->limit, finding->limit_entry,
+             finding->rule->limit.number ? finding->limit_term : finding->limit);
+    put_factor(&out, finding);
     put_figures(&out);
     if (finding->verdict == PVSIZE_VERDICT_NOT_ASSESSED)
         return;

@@ -42,15 +42,18 @@ double pvsz_literal(pvsz_calc *calc, double value)
     return note(calc, value, 0, -1);
 }
 
-void pvsz_assume(pvsz_calc *calc, int32_t term, const pvsz_subject *subject, double value)
+static void assume(pvsize_report *report, int32_t term, const pvsz_subject *subject, double value)
 {
-    pvsize_report *report = calc->report;
-
     for (int32_t i = 0; i < report->assumptions; i++)
         if (report->assumption[i].term == term && report->assumption[i].subject == subject)
             return;
     if (report->assumptions < report->assumption_room)
         report->assumption[report->assumptions++] = (pvsz_assumption){subject, value, term};
+}
+
+void pvsz_assume(pvsz_calc *calc, int32_t term, const pvsz_subject *subject, double value)
+{
+    assume(calc->report, term, subject, value);
 }
 
 /* Place of the kind whose table holds a parameter. */
@@ -59,37 +62,39 @@ static int32_t kind_of(int32_t term)
     return term / 1000 - 1; /* kinds of specs are numbered 1000, 2000, ... in order */
 }
 
-static bool find_param(const pvsz_calc *calc, int32_t term, double *value)
-{
-    const pvsize_spec *spec = calc->subject->spec[kind_of(term)];
-
-    return spec && pvsz_spec_number(spec, term, value);
-}
-
 bool pvsz_has_param(const pvsz_calc *calc, int32_t term)
 {
+    const pvsize_spec *spec = calc->subject->spec[kind_of(term)];
     double value;
 
-    return find_param(calc, term, &value);
+    return spec && pvsz_spec_number(spec, term, &value);
 }
 
-/* Notes a default in force as an assumption about the thing it belongs to. */
-static void note_default(pvsz_calc *calc, int32_t term, double value)
+/* The value in force. A default is noted as an assumption about the thing it
+ * belongs to. */
+static bool find_param(pvsize_report *report, const pvsz_subject *subject, int32_t term,
+                       double *value)
 {
-    int32_t kind = kind_of(term);
+    int32_t kind = kind_of(term), row = term % 1000 - 1;
+    const pvsize_spec *spec = subject->spec[kind];
 
-    if (!pvsz_spec_has(calc->subject->spec[kind], term - pvsz_kinds[kind].number - 1))
-        pvsz_assume(calc, term, &calc->report->design.subject[kind][calc->subject->at[kind]],
-                    value);
+    if (!spec)
+        return false;
+    if (pvsz_spec_has(spec, row)) {
+        *value = spec->value[row].number;
+        return true;
+    }
+    if (!pvsz_spec_number(spec, term, value))
+        return false;
+    assume(report, term, &report->design.subject[kind][subject->at[kind]], *value);
+    return true;
 }
 
 double pvsz_peek_param(pvsz_calc *calc, int32_t term)
 {
-    double value;
+    double value = 0;
 
-    if (!find_param(calc, term, &value))
-        return 0;
-    note_default(calc, term, value);
+    find_param(calc->report, calc->subject, term, &value);
     return value;
 }
 
@@ -97,11 +102,10 @@ double pvsz_param(pvsz_calc *calc, int32_t term)
 {
     double value;
 
-    if (!find_param(calc, term, &value)) {
+    if (!find_param(calc->report, calc->subject, term, &value)) {
         pvsz_missing(calc, term);
         return 0;
     }
-    note_default(calc, term, value);
     return note(calc, value, term, -1);
 }
 
@@ -366,63 +370,30 @@ int32_t pvsz_compute(pvsize_report *report, int32_t place, const pvsz_subject *s
 
 /* sides of rules */
 
-static pvsz_side side_of_param(pvsize_report *report, pvsz_ref ref, const pvsz_subject *subject)
+pvsz_side pvsz_side_of(pvsize_report *report, const pvsz_ref *ref, const pvsz_subject *subject)
 {
-    const pvsize_spec *spec = subject->spec[ref.kind];
-    pvsz_side side = {.term = ref.number, .entry = -1, .state = PVSZ_VALUE};
+    pvsz_side side = {.value = 1, .entry = -1, .missing = 0, .state = PVSZ_VALUE};
 
-    if (spec && pvsz_spec_number(spec, ref.number, &side.value)) {
-        pvsz_calc calc = {.report = report, .subject = subject};
-
-        note_default(&calc, ref.number, side.value);
+    if (!ref->number)
         return side;
-    }
-    side.state = PVSZ_MISSING;
-    side.missing = ref.number;
-    return side;
-}
+    if (ref->kind == PVSZ_KIND_QUANTITY) {
+        side.entry = pvsz_compute(report, ref->place, subject);
+        if (side.entry < 0) {
+            side.state = PVSZ_NOTHING;
+        } else {
+            const pvsz_entry *entry = &report->entry[side.entry];
 
-static pvsz_side side_of_quantity(pvsize_report *report, pvsz_ref ref, const pvsz_subject *subject)
-{
-    int32_t entry = pvsz_compute(report, ref.place, subject);
-    pvsz_side side = {.term = ref.number, .entry = entry, .state = PVSZ_NOTHING};
-
-    if (entry >= 0) {
-        side.value = report->entry[entry].value;
-        side.state = report->entry[entry].state;
-        side.missing = report->entry[entry].missing;
-    }
-    return side;
-}
-
-static pvsz_side side_of_figure(const pvsize_report *report, pvsz_ref ref)
-{
-    const pvsz_figure *figure = &report->figure[ref.place];
-    pvsz_side side = {.term = ref.number, .entry = -1, .state = PVSZ_VALUE, .value = figure->value};
-
-    if (!figure->set) {
+            side.value = entry->value;
+            side.missing = entry->missing;
+            side.state = entry->state;
+        }
+    } else if (ref->kind == PVSZ_KIND_FIGURE) {
+        side.value = report->figure[ref->place].value;
+        side.state = report->figure[ref->place].set ? PVSZ_VALUE : PVSZ_MISSING;
+        side.missing = ref->number;
+    } else if (!find_param(report, subject, ref->number, &side.value)) {
         side.state = PVSZ_MISSING;
-        side.missing = ref.number;
+        side.missing = ref->number;
     }
-    return side;
-}
-
-pvsz_side pvsz_side_of(pvsize_report *report, pvsz_ref ref, double factor,
-                       const pvsz_subject *subject)
-{
-    pvsz_side side;
-
-    if (!ref.number)
-        return (pvsz_side){
-            .value = factor, .of = factor, .factor = 1, .entry = -1, .state = PVSZ_VALUE};
-    if (ref.kind == PVSZ_KIND_QUANTITY)
-        side = side_of_quantity(report, ref, subject);
-    else if (ref.kind == PVSZ_KIND_FIGURE)
-        side = side_of_figure(report, ref);
-    else
-        side = side_of_param(report, ref, subject);
-    side.factor = factor;
-    side.of = side.value;
-    side.value *= factor;
     return side;
 }

@@ -6,9 +6,6 @@
 
 #include "findings.h"
 
-/* of a formula that is not a list */
-enum { PVSZ_MOST_OPERANDS = 6 };
-
 typedef struct pvsz_calc {
     pvsize_report *report;
     const pvsz_subject *subject;
@@ -61,9 +58,14 @@ void pvsz_assume(pvsz_calc *calc, int32_t term, const pvsz_subject *subject, dou
 
 /* Finds or computes a quantity; returns its entry, or -1 where it does not apply. */
 int32_t pvsz_compute(pvsize_report *report, int32_t place, const pvsz_subject *subject);
-/* One side of a rule on a subject. */
-pvsz_side pvsz_side_of(pvsize_report *report, pvsz_ref ref, double factor,
-                       const pvsz_subject *subject);
+/* One side of a rule on a subject; 0 stands for its own constant. */
+typedef struct pvsz_side {
+    double value;
+    int32_t entry; /* of a quantity; else -1 */
+    int32_t missing;
+    pvsz_state state;
+} pvsz_side;
+pvsz_side pvsz_side_of(pvsize_report *report, const pvsz_ref *ref, const pvsz_subject *subject);
 
 typedef void pvsz_quantity_function(pvsz_calc *calc);
 #define QUANTITY(number, ID, name, SCOPE, symbol, TYPE, unit, HEAD, text) \

@@ -6,6 +6,9 @@
 #include "rules.h"
 #include "pvsize/report.h"
 
+/* of a formula that is not a list */
+enum { PVSZ_MOST_OPERANDS = 6 };
+
 /* How one number came about: one use of a value in a formula. */
 typedef struct pvsz_operand {
     double value;
@@ -34,24 +37,14 @@ typedef struct pvsz_entry {
     pvsz_state state;
 } pvsz_entry;
 
-/* One side of a comparison: a quantity's entry, or a plain number. */
-typedef struct pvsz_side {
-    double value; /* factor x of */
-    double of;
-    double factor;
-    int32_t term;
-    int32_t entry;
-    int32_t missing;
-    pvsz_state state;
-} pvsz_side;
-
 typedef struct pvsz_finding {
     const pvsz_rule *rule;
     const pvsz_subject *subject;
-    pvsz_side value, limit;
-    double margin;
+    double value, limit, margin;
+    double limit_term;                /* the limit before the rule's factor */
+    int32_t value_entry, limit_entry; /* of quantities; else -1 */
+    int32_t missing;                  /* term, if not assessed */
     int32_t verdict;
-    int32_t missing;
     bool governs;
 } pvsz_finding;
 
@@ -87,13 +80,19 @@ struct pvsize_report {
     int32_t findings;
     pvsz_assumption *assumption;
     int32_t assumptions, assumption_room;
-    char *text;
+    char *text, *next_text;
 };
 
 /* Kinds that rules speak of, from the whole to the parts: the order of findings. */
 enum { PVSZ_ORDERED_SCOPES = 7 };
 extern const int32_t pvsz_scope_order[PVSZ_ORDERED_SCOPES];
 
+/* Makes room for a check of this spec by these rules, and takes in what it
+ * needs; the report is as it was if this fails. Afterwards, once all is found,
+ * lets go of the spec. */
+pvsize_status pvsz_open_report(pvsize_report *report, const pvsize_spec *spec,
+                               const pvsize_rules *rules, pvsize_diag *diag);
+void pvsz_close_report(pvsize_report *report);
 bool pvsz_report_live(const pvsize_report *report);
 /* Entry of a quantity of a subject or of what that hangs on; -1: none. */
 int32_t pvsz_report_entry(const pvsize_report *report, int32_t quantity,

@@ -170,7 +170,7 @@ pvsize_status pvsize_rules_add(pvsize_rules *rules, const char *name, const char
                                pvsize_diag *diag)
 {
     pvsize_status status;
-    pvsz_rule row = {0}, *grown;
+    pvsz_rule row = {0}, *grown, *force;
 
     if (!rules)
         return pvsz_fail_null(diag, "rules");
@@ -209,7 +209,15 @@ pvsize_status pvsize_rules_add(pvsize_rules *rules, const char *name, const char
     row.breach = "an own rule of this rule set is broken";
     if (!pvsz_own_texts(&rules->memory, &row))
         return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
+    force = pvsz_new(&rules->memory, PVSZ_RULES + rules->own_count + 1, sizeof *force);
+    if (!force) {
+        pvsz_release(&rules->memory, (void *)(uintptr_t)row.name);
+        return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
+    }
     rules->own[rules->own_count++] = row;
+    pvsz_release(&rules->memory, rules->force);
+    rules->force = force;
+    pvsz_order_rules(rules);
     if (rule)
         *rule = row.number;
     return PVSIZE_OK;

@@ -101,6 +101,11 @@ pvsize_status pvsize_rules_new(const char *preset, const pvsize_allocator *memor
     rules = pvsz_new(&hooks, 1, sizeof *rules);
     if (!rules)
         return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
+    rules->force = pvsz_new(&hooks, PVSZ_RULES, sizeof *rules->force);
+    if (!rules->force) {
+        pvsz_release(&hooks, rules);
+        return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
+    }
     rules->mark = PVSZ_MARK_RULES;
     rules->memory = hooks;
     rules->title = found ? found->title : "own rule set";
@@ -108,6 +113,7 @@ pvsize_status pvsize_rules_new(const char *preset, const pvsize_allocator *memor
     fill_constants(rules);
     for (int32_t i = 0; found && i < found->rows; i++)
         apply_row(rules, &found->row[i]);
+    pvsz_order_rules(rules);
     *out = rules;
     return PVSIZE_OK;
 }
@@ -182,10 +188,12 @@ pvsize_status pvsize_rules_clone(const pvsize_rules *rules, const pvsize_allocat
     copy->memory = hooks;
     copy->own = NULL;
     copy->own_count = copy->own_capacity = 0;
-    if (!copy_own_texts(copy, rules) || !copy_own_rules(copy, rules)) {
+    copy->force = pvsz_new(&hooks, PVSZ_RULES + rules->own_count, sizeof *copy->force);
+    if (!copy_own_texts(copy, rules) || !copy_own_rules(copy, rules) || !copy->force) {
         pvsize_rules_free(copy);
         return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
     }
+    pvsz_order_rules(copy);
     *out = copy;
     return PVSIZE_OK;
 }
@@ -210,6 +218,7 @@ void pvsize_rules_free(pvsize_rules *rules)
     for (size_t i = 0; i < rules->own_count; i++)
         release_text(&memory, rules->own[i].name);
     pvsz_release(&memory, rules->own);
+    pvsz_release(&memory, rules->force);
     rules->mark = PVSZ_MARK_DEAD;
     pvsz_release(&memory, rules);
 }
@@ -240,6 +249,7 @@ pvsize_status pvsize_rules_set_title(pvsize_rules *rules, const char *title, pvs
         release_text(&rules->memory, rules->title);
     rules->title = copy;
     rules->own_title = true;
+    pvsz_order_rules(rules);
     return PVSIZE_OK;
 }
 
@@ -311,6 +321,7 @@ pvsize_status pvsize_rules_set_figure(pvsize_rules *rules, int32_t figure, doubl
                                          .known = PVSIZE_KNOWN_USER,
                                          .value = value == 0 ? 0 : value,
                                          .source = copy ? copy : "given by the caller"};
+    pvsz_order_rules(rules);
     return PVSIZE_OK;
 }
 
@@ -324,6 +335,7 @@ pvsize_status pvsize_rules_unset_figure(pvsize_rules *rules, int32_t figure, pvs
     if (rules->figure[place].own_source)
         release_text(&rules->memory, rules->figure[place].source);
     rules->figure[place] = (pvsz_figure){.set = false, .known = PVSIZE_KNOWN_USER, .source = ""};
+    pvsz_order_rules(rules);
     return PVSIZE_OK;
 }
 
@@ -385,6 +397,7 @@ pvsize_status pvsize_rules_set_severity(pvsize_rules *rules, int32_t rule, int32
         rules->own[rule - PVSZ_OWN_RULES].severity = severity;
     else
         rules->rule[pvsz_term_place(pvsz_term_find(rule))].severity = severity;
+    pvsz_order_rules(rules);
     return PVSIZE_OK;
 }
 

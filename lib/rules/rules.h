@@ -31,6 +31,8 @@ typedef struct pvsz_rule {
     int32_t compare;
     int32_t manner;
     bool own;
+    bool measured; /* what it compares is a measured number, which can be close */
+    bool rivals;   /* another rule in force limits the same value from that side */
     pvsz_ref value, limit;
     double factor; /* on the limit term; the limit itself where there is none */
     const char *name, *title, *source, *breach;
@@ -45,6 +47,13 @@ struct pvsize_rules {
     pvsz_rule rule[PVSZ_RULES];
     pvsz_rule *own;
     size_t own_count, own_capacity;
+
+    /* the rules in force in the order of their scopes, kept at every change, so
+     * that a check copies them in one piece */
+    pvsz_rule *force;
+    int32_t forces;
+    int32_t first_force[PVSZ_SCOPES + 1];
+    size_t text_bytes; /* of title and own texts */
 };
 
 typedef struct pvsz_preset_row {
@@ -63,6 +72,8 @@ typedef struct pvsz_preset {
 const pvsz_preset *pvsz_preset_named(const char *name);
 
 bool pvsz_rules_live(const pvsize_rules *rules);
+/* Puts the rules in force in order again. There must be room for all. */
+void pvsz_order_rules(pvsize_rules *rules);
 /* Whether a rule on one kind of thing can see another. */
 bool pvsz_reaches(int32_t scope, int32_t kind);
 pvsz_ref pvsz_refer(int32_t term);

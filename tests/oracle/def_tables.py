@@ -100,6 +100,7 @@ def _term(constant):
 
 
 PARAMETERS, FIGURES, QUANTITIES, RULES, VOC_FACTORS = _load()
+PRESETS = [Path(a[0]).stem for _, a in rows(TABLES / "presets" / "list.def")]
 
 
 def preset(name):

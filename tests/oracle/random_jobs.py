@@ -10,7 +10,7 @@ rules(seed)           a preset, often with some figures and severities changed
 import random
 from fractions import Fraction
 
-from def_tables import (FIGURES, PARAMETERS, QUANTITIES, RULES, number,
+from def_tables import (FIGURES, PARAMETERS, PRESETS, QUANTITIES, RULES, number,
                         preset)
 from sizing_model import Missing, Model, NotApplicable, index
 
@@ -40,6 +40,7 @@ FITS = [
     ("inverter", "max_pv_power", "inverter_pv_power", max),
     ("inverter", "max_ac_current", "inverter_ac_current", max),
     ("plane", "capacity", "plane_modules", max),
+    ("plane", "current_correction", "bifacial_correction", max),
     ("site", "connection_limit", "system_apparent_power", max),
     ("site", "export_limit", "system_export", max),
 ]
@@ -107,7 +108,7 @@ class Maker:
             "vmp_coefficient_absolute": self.real(-0.2, -0.1, 3),
             "nmot": self.real(40, 48, 0),
             "cells": r.choice([54, 60, 66, 72]),
-            "bifaciality": self.real(0, 0.8, 2),
+            "bifaciality": r.choice([0, 0, self.real(0, 0.8, 2)]),
             "max_system_voltage": r.choice([600, 1000, 1500]),
             "max_series_fuse": r.choice([15, 20, 25, 30]),
             "length": r.choice([1722, 1762, 2278]),
@@ -302,6 +303,11 @@ class Maker:
                     continue
                 if kind == "input" and scope == "array":
                     key = model.place[subject]
+                elif kind == "plane" and scope == "array":
+                    plane = model.raw("array", model.arrays[subject], "plane")
+                    if plane is None:
+                        continue
+                    key = (int(plane),)
                 else:
                     key = tuple(index(scope, subject)[i] for i in PLACES[kind])
                 found[key] = pick(found.get(key, value), value)
@@ -396,7 +402,7 @@ OTHER_FIGURES = {
 
 def rules(seed):
     r = random.Random(f"rules {seed}")
-    result = preset(r.choice(["asnzs_5033_2021", "iec_62548_1_2023"]))
+    result = preset(r.choice(PRESETS))
     if r.random() < 0.3:
         return result
     for name, values in OTHER_FIGURES.items():

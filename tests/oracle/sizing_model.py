@@ -227,7 +227,11 @@ class Model:
         elif kind == "inverter":
             value = self.inverter(subject, name)
         elif kind == "plane":
-            value = self.need("plane", self.planes[subject], name)
+            node = (self.plane_of(subject) if scope == "array"
+                    else self.planes[subject])
+            if node is None:
+                raise Missing
+            value = self.need("plane", node, name)
         else:
             raise AssertionError(term)
         return value
@@ -539,6 +543,15 @@ def array_isc_max(m, a):
 @quantity
 def array_imp(m, a):
     return m.array(a, "strings") * m.module(a, "imp")
+
+
+@quantity
+def bifacial_correction(m, a):
+    # IEC TS 60904-1-2: 135 W/m2 from behind beside the 1000 of STC.
+    bifaciality = m.raw("module", m.arrays[a]["module"], "bifaciality")
+    if not bifaciality:
+        raise NotApplicable  # nothing enters from behind
+    return 1 + bifaciality * Fraction(135, 1000)
 
 
 # The next three speak of this module and array alone on the input, as a buyer

@@ -477,6 +477,20 @@ def test_plane_correction_and_terminals():
     assert verdicts(job, "terminals") == ["exceeds"]
 
 
+def test_bifacial_correction():
+    # IEC TS 60904-1-2: 135 W/m2 from behind at nameplate irradiance
+    job = one(module={"bifaciality": 0.8}, plane={"current_correction": 1.108})
+    assert value(job, "bifacial_correction") == F("1.108")
+    assert verdicts(job, "bifacial") == ["meets"]
+    job["site"]["planes"][0]["current_correction"] = 1.1
+    assert verdicts(job, "bifacial") == ["exceeds"]
+    del job["arrays"][0]["plane"]
+    assert verdicts(job, "bifacial") == ["not_assessed"]
+    for one_sided in (0, None):
+        job = one(module={"bifaciality": one_sided}, plane={})
+        assert value(job, "bifacial_correction") == NOT_APPLICABLE
+
+
 def test_open_input_says_only_that():
     job = one()
     job["inverters"][0]["inputs"].append(dict(INPUT))

@@ -1,0 +1,59 @@
+/* The rules in force, in the order in which a check goes through them. */
+#include <string.h>
+
+#include "rules.h"
+
+static bool in_force(const pvsz_rule *rule)
+{
+    return rule->severity != PVSIZE_SEVERITY_OFF;
+}
+
+static const pvsz_rule *rule_at(const pvsize_rules *rules, size_t i)
+{
+    return i < PVSZ_RULES ? &rules->rule[i] : &rules->own[i - PVSZ_RULES];
+}
+
+static bool is_measured(const pvsz_rule *rule)
+{
+    return pvsz_kinds[rule->value.kind].rows[rule->value.place].type == PVSIZE_TYPE_NUMBER;
+}
+
+static bool has_rivals(const pvsize_rules *rules, const pvsz_rule *rule)
+{
+    int32_t same = 0;
+
+    for (int32_t i = rules->first_force[rule->scope]; i < rules->first_force[rule->scope + 1]; i++)
+        same += rules->force[i].value.number == rule->value.number &&
+                rules->force[i].compare == rule->compare;
+    return same > 1;
+}
+
+static size_t text_bytes(const pvsize_rules *rules)
+{
+    size_t bytes = strlen(rules->title) + 1;
+
+    for (int32_t i = 0; i < PVSZ_FIGURES; i++)
+        if (rules->figure[i].own_source)
+            bytes += strlen(rules->figure[i].source) + 1;
+    for (size_t i = 0; i < rules->own_count; i++)
+        bytes += strlen(rules->own[i].name) + strlen(rules->own[i].title) +
+                 strlen(rules->own[i].source) + 3;
+    return bytes;
+}
+
+void pvsz_order_rules(pvsize_rules *rules)
+{
+    rules->forces = 0;
+    for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++) {
+        rules->first_force[scope] = rules->forces;
+        for (size_t i = 0; i < PVSZ_RULES + rules->own_count; i++)
+            if (rule_at(rules, i)->scope == scope && in_force(rule_at(rules, i)))
+                rules->force[rules->forces++] = *rule_at(rules, i);
+    }
+    rules->first_force[PVSZ_SCOPES] = rules->forces;
+    for (int32_t i = 0; i < rules->forces; i++) {
+        rules->force[i].measured = is_measured(&rules->force[i]);
+        rules->force[i].rivals = has_rivals(rules, &rules->force[i]);
+    }
+    rules->text_bytes = text_bytes(rules);
+}

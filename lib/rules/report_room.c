@@ -1,0 +1,220 @@
+/* The report as an object: its memory, and what it copies so that it can stand
+ * alone. Everything that can fail comes before anything is changed. */
+#include <string.h>
+
+#include "findings.h"
+
+bool pvsz_report_live(const pvsize_report *report)
+{
+    return report && report->mark == PVSZ_MARK_REPORT;
+}
+
+pvsize_status pvsize_report_new(const pvsize_allocator *memory, pvsize_report **out,
+                                pvsize_diag *diag)
+{
+    pvsz_memory hooks;
+
+    if (!out)
+        return pvsz_fail_null(diag, "out");
+    *out = NULL;
+    if (pvsz_take_memory(memory, &hooks, diag))
+        return PVSIZE_E_NULL_POINTER;
+    *out = pvsz_new(&hooks, 1, sizeof **out);
+    if (!*out)
+        return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
+    (*out)->mark = PVSZ_MARK_REPORT;
+    (*out)->memory = hooks;
+    return PVSIZE_OK;
+}
+
+void pvsize_report_free(pvsize_report *report)
+{
+    pvsz_memory memory;
+
+    if (!pvsz_report_live(report))
+        return;
+    memory = report->memory;
+    pvsz_release(&memory, report->block);
+    report->mark = PVSZ_MARK_DEAD;
+    pvsz_release(&memory, report);
+}
+
+/* How much room a check needs. */
+typedef struct room {
+    int32_t subjects, rules, memos, entries, operands, findings, assumptions;
+    size_t text;
+} room;
+
+static room measure(const pvsize_spec *spec, const pvsize_rules *rules, const pvsz_design *design)
+{
+    int32_t quantities[PVSZ_SCOPES] = {0};
+    room need = {0};
+
+    for (int32_t i = 0; i < PVSZ_QUANTITIES; i++)
+        quantities[pvsz_kinds[PVSZ_KIND_QUANTITY].rows[i].scope]++;
+    need.subjects = pvsz_design_size(design);
+    need.memos = need.subjects * PVSZ_QUANTITIES;
+    for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++)
+        need.entries += design->count[scope] * quantities[scope];
+    /* and each list names everything below its subject once */
+    need.operands = need.entries * PVSZ_MOST_OPERANDS + need.memos;
+    need.rules = rules->forces;
+    for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++)
+        need.findings +=
+            design->count[scope] * (rules->first_force[scope + 1] - rules->first_force[scope]);
+    need.assumptions = need.subjects * 4;
+    need.text = pvsz_design_name_bytes(spec) + rules->text_bytes;
+    return need;
+}
+
+enum { ALIGNMENT = 16 };
+
+/* Cuts an array off the block; with a null block only counts. */
+static void *cut(char *block, size_t *used, size_t count, size_t size)
+{
+    char *start = block ? block + *used : NULL;
+
+    *used += (count * size + ALIGNMENT - 1) / ALIGNMENT * ALIGNMENT;
+    return start;
+}
+
+typedef struct arrays {
+    pvsz_subject *subject;
+    pvsz_rule *rule;
+    int32_t *memo;
+    pvsz_entry *entry;
+    pvsz_operand *operand;
+    pvsz_finding *finding;
+    pvsz_assumption *assumption;
+    char *text;
+} arrays;
+
+static size_t cut_all(char *block, const room *need, arrays *out)
+{
+    size_t used = 0;
+
+    out->subject = cut(block, &used, (size_t)need->subjects, sizeof *out->subject);
+    out->rule = cut(block, &used, (size_t)need->rules, sizeof *out->rule);
+    out->memo = cut(block, &used, (size_t)need->memos, sizeof *out->memo);
+    out->entry = cut(block, &used, (size_t)need->entries, sizeof *out->entry);
+    out->operand = cut(block, &used, (size_t)need->operands, sizeof *out->operand);
+    out->finding = cut(block, &used, (size_t)need->findings, sizeof *out->finding);
+    out->assumption = cut(block, &used, (size_t)need->assumptions, sizeof *out->assumption);
+    out->text = cut(block, &used, need->text, 1);
+    return used;
+}
+
+/* After this nothing can fail. */
+static pvsize_status make_room(pvsize_report *report, const room *need, arrays *out,
+                               pvsize_diag *diag)
+{
+    size_t size = cut_all(NULL, need, out);
+
+    if (size > report->block_size) {
+        void *block = pvsz_new(&report->memory, size, 1);
+
+        if (!block)
+            return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
+        pvsz_release(&report->memory, report->block);
+        report->block = block;
+        report->block_size = size;
+    }
+    cut_all(report->block, need, out);
+    return PVSIZE_OK;
+}
+
+static const char *take_text(char **next, const char *text)
+{
+    size_t size = strlen(text) + 1;
+    char *copy = memcpy(*next, text, size);
+
+    *next += size;
+    return copy;
+}
+
+/* Copies the rules in force; own texts, which may go, as well. */
+static void take_rules(pvsize_report *report, const pvsize_rules *rules, char **next)
+{
+    report->title = take_text(next, rules->title);
+    memcpy(report->figure, rules->figure, sizeof report->figure);
+    memcpy(report->rule, rules->force, (size_t)rules->forces * sizeof *rules->force);
+    memcpy(report->first_rule, rules->first_force, sizeof report->first_rule);
+    report->rules = rules->forces;
+    for (int32_t i = 0; i < PVSZ_FIGURES; i++)
+        if (rules->figure[i].own_source)
+            report->figure[i].source = take_text(next, rules->figure[i].source);
+    for (int32_t i = 0; rules->own_count && i < report->rules; i++) {
+        pvsz_rule *rule = &report->rule[i];
+
+        if (!rule->own)
+            continue;
+        rule->name = take_text(next, rule->name);
+        rule->title = take_text(next, rule->title);
+        rule->source = take_text(next, rule->source);
+    }
+}
+
+static void take_names(pvsz_design *design, char **next)
+{
+    for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++)
+        for (int32_t i = 0; i < design->count[scope]; i++)
+            design->subject[scope][i].name = take_text(next, design->subject[scope][i].name);
+}
+
+static void use_arrays(pvsize_report *report, const arrays *from, const room *need)
+{
+    int32_t start = 0;
+
+    report->rule = from->rule;
+    report->memo = from->memo;
+    report->entry = from->entry;
+    report->operand = from->operand;
+    report->finding = from->finding;
+    report->assumption = from->assumption;
+    report->text = from->text;
+    report->entries = report->operands = report->findings = report->assumptions = 0;
+    report->operand_room = need->operands;
+    report->assumption_room = need->assumptions;
+    memset(report->memo, -1, (size_t)need->memos * sizeof *report->memo);
+    for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++) {
+        report->memo_start[scope] = start;
+        start += report->design.count[scope] * PVSZ_QUANTITIES;
+    }
+}
+
+/* The report must not look at the spec again. */
+static void let_go(pvsz_design *design)
+{
+    for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++)
+        for (int32_t i = 0; i < design->count[scope]; i++)
+            memset(design->subject[scope][i].spec, 0, sizeof design->subject[scope][i].spec);
+}
+
+pvsize_status pvsz_open_report(pvsize_report *report, const pvsize_spec *spec,
+                               const pvsize_rules *rules, pvsize_diag *diag)
+{
+    pvsz_design design;
+    arrays from;
+    room need;
+    pvsize_status status = pvsz_design_measure(spec, &design, diag);
+
+    if (status)
+        return status;
+    need = measure(spec, rules, &design);
+    status = make_room(report, &need, &from, diag);
+    if (status)
+        return status;
+    pvsz_design_lay(spec, &design, from.subject);
+    report->design = design;
+    use_arrays(report, &from, &need);
+    report->next_text = report->text;
+    take_rules(report, rules, &report->next_text);
+    return PVSIZE_OK;
+}
+
+void pvsz_close_report(pvsize_report *report)
+{
+    take_names(&report->design, &report->next_text);
+    let_go(&report->design);
+    report->filled = true;
+}
