@@ -270,7 +270,7 @@ enum {
     PVSIZE_QUANTITY_MODULE_COEFFICIENT_DEVIATION = 30005, /* how far the two statements of the coefficient of Voc differ, %/K */
     PVSIZE_QUANTITY_MODULE_GIVEN = 30006, /* every required value of the module is there */
     PVSIZE_QUANTITY_CELL_TEMP_HOT = 30101, /* cell temperature on a hot afternoon, °C */
-    PVSIZE_QUANTITY_MODULE_VOC_COLD = 30102, /* open-circuit voltage of one module on the coldest morning, V */
+    PVSIZE_QUANTITY_MODULE_VOC_COLD = 30102, /* open-circuit voltage of one module on the coldest morning: by its coefficient, else by the table, else by the fixed factor, V */
     PVSIZE_QUANTITY_MODULE_VMP_HOT = 30103, /* maximum-power voltage of one module on a hot afternoon, V */
     PVSIZE_QUANTITY_STRING_VOC_COLD = 30104, /* open-circuit voltage of the string on the coldest morning, V */
     PVSIZE_QUANTITY_STRING_VMP_HOT = 30105, /* maximum-power voltage of the string on a hot afternoon, V */
@@ -278,7 +278,7 @@ enum {
     PVSIZE_QUANTITY_STRING_VOC_HOT = 30107, /* open-circuit voltage of the string on a hot afternoon, V */
     PVSIZE_QUANTITY_STRING_VMP_COLD = 30108, /* maximum-power voltage of the string on the coldest morning, V */
     PVSIZE_QUANTITY_BUILDING_VOLTAGE_LIMIT = 30109, /* largest array voltage for the class of building, V */
-    PVSIZE_QUANTITY_STRING_VOLTAGE_LIMIT = 30110, /* lowest of the known voltage limits: input, module, building, V */
+    PVSIZE_QUANTITY_STRING_VOLTAGE_LIMIT = 30110, /* voltage limit of the string: the input's, or the module's or the building's where known and lower, V */
     PVSIZE_QUANTITY_TRACKING_FLOOR = 30111, /* lower end of the tracking window with reserve, V */
     PVSIZE_QUANTITY_STRING_MODULES_MAX = 30112, /* most modules in a string within the known limits on its cold voltage */
     PVSIZE_QUANTITY_STRING_MODULES_MIN = 30113, /* fewest modules in a string that stay in the tracking window on a hot afternoon */
@@ -291,7 +291,7 @@ enum {
     PVSIZE_QUANTITY_INPUT_STRINGS_LOSSLESS = 30120, /* most strings like these, alone on the input, within its operating current */
     PVSIZE_QUANTITY_STRING_ISC_MAX = 30121, /* largest short-circuit current of one string, A */
     PVSIZE_QUANTITY_ARRAY_GIVEN = 30122, /* every required value of the array is there */
-    PVSIZE_QUANTITY_BIFACIAL_CORRECTION = 30123, /* factor on Isc that bifacial modules call for at nameplate irradiance */
+    PVSIZE_QUANTITY_BIFACIAL_CORRECTION = 30123, /* factor on Isc that a bifacial module calls for: 1 + 0.135 x bifaciality; none where no bifaciality is given */
     PVSIZE_QUANTITY_INPUT_STRINGS = 30201, /* strings on the input */
     PVSIZE_QUANTITY_INPUT_ISC_MAX = 30202, /* largest short-circuit current into the input, A */
     PVSIZE_QUANTITY_INPUT_IMP = 30203, /* operating current into the input at STC, A */

@@ -106,7 +106,8 @@ bool pvsz_is_plain_text(const char *text, size_t most);
 pvsize_status pvsz_check_text(const char *text, size_t most, int32_t term, pvsize_diag *diag);
 
 /* The one rounding guard: a value counts as within a limit if it lies beyond
- * it by no more than this share of the limit, which is rounding and nothing else. */
+ * it by no more than this share of the limit (of 1 where the limit is 0), which
+ * is rounding and nothing else. */
 #define PVSZ_GUARD 1e-9
 bool pvsz_at_most(double value, double limit);
 /* Whether a negative margin on a limit is rounding only. */

@@ -7,7 +7,7 @@ bool pvsz_within(double margin, double limit)
 {
     double size = limit < 0 ? -limit : limit;
 
-    return margin >= -PVSZ_GUARD * size;
+    return margin >= -PVSZ_GUARD * (size > 0 ? size : 1);
 }
 
 bool pvsz_at_most(double value, double limit)

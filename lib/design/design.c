@@ -167,20 +167,19 @@ static void lay_inputs(pvsz_design *design, const pvsize_spec *inverter, pvsz_su
         place(design, PVSZ_KIND_INPUT, (*next_input)++, (int32_t)i, inputs->item[i], owner);
 }
 
-/* Equal modules count once. Only the latest types are compared, so that a
- * design of thousands of unlike modules stays linear. */
+/* Equal modules count once. Unlike ones differ in their first numbers, so that
+ * comparing with each is cheap. */
 static int32_t lay_module(pvsz_design *design, const pvsize_spec *module, int32_t array)
 {
-    enum { COMPARED = 8 };
-    int32_t types = design->count[PVSZ_KIND_MODULE];
+    const pvsz_subject *types = design->subject[PVSZ_KIND_MODULE];
+    int32_t count = design->count[PVSZ_KIND_MODULE];
 
-    for (int32_t i = types - 1; i >= 0 && i >= types - COMPARED; i--)
-        if (pvsz_spec_same_numbers(design->subject[PVSZ_KIND_MODULE][i].spec[PVSZ_KIND_MODULE],
-                                   module))
+    for (int32_t i = 0; i < count; i++)
+        if (pvsz_spec_same_numbers(types[i].spec[PVSZ_KIND_MODULE], module))
             return i;
-    place(design, PVSZ_KIND_MODULE, types, types, module, NULL)->first_below = array;
+    place(design, PVSZ_KIND_MODULE, count, count, module, NULL)->first_below = array;
     design->count[PVSZ_KIND_MODULE]++;
-    return types;
+    return count;
 }
 
 static pvsz_subject *input_of(pvsz_design *design, const pvsize_spec *array)

@@ -98,15 +98,32 @@ double pvsz_peek_param(pvsz_calc *calc, int32_t term)
     return value;
 }
 
+/* What a lacking parameter means: of a thing looked at alone, what it would hang
+ * on does not apply; of an array on no plane, the plane is what is missing. */
+static pvsz_state lack_of(const pvsz_subject *subject, int32_t term, int32_t *missing)
+{
+    int32_t kind = kind_of(term);
+
+    *missing = term;
+    if (subject->spec[kind])
+        return PVSZ_MISSING;
+    if (kind == PVSZ_KIND_PLANE && subject->scope == PVSZ_KIND_ARRAY)
+        *missing = PVSIZE_ARRAY_PLANE;
+    return subject->at[PVSZ_KIND_SYSTEM] < 0 ? PVSZ_NOTHING : PVSZ_MISSING;
+}
+
 double pvsz_param(pvsz_calc *calc, int32_t term)
 {
-    double value;
+    double value = 0;
+    int32_t missing;
 
-    if (!find_param(calc->report, calc->subject, term, &value)) {
-        pvsz_missing(calc, term);
-        return 0;
-    }
-    return note(calc, value, term, -1);
+    if (find_param(calc->report, calc->subject, term, &value))
+        return note(calc, value, term, -1);
+    if (lack_of(calc->subject, term, &missing) == PVSZ_NOTHING)
+        pvsz_nothing(calc);
+    else
+        pvsz_missing(calc, missing);
+    return 0;
 }
 
 bool pvsz_has_figure(const pvsz_calc *calc, int32_t place)
@@ -392,8 +409,7 @@ pvsz_side pvsz_side_of(pvsize_report *report, const pvsz_ref *ref, const pvsz_su
         side.state = report->figure[ref->place].set ? PVSZ_VALUE : PVSZ_MISSING;
         side.missing = ref->number;
     } else if (!find_param(report, subject, ref->number, &side.value)) {
-        side.state = PVSZ_MISSING;
-        side.missing = ref->number;
+        side.state = lack_of(subject, ref->number, &side.missing);
     }
     return side;
 }

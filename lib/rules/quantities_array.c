@@ -20,7 +20,7 @@ void pvsz_of_cell_temp_hot(pvsz_calc *calc)
     else if (pvsz_has_param(calc, PVSIZE_PLANE_MOUNTING))
         rise = pvsz_figure_of(calc, rise_of[(int32_t)pvsz_peek_param(calc, PVSIZE_PLANE_MOUNTING)]);
     else
-        pvsz_missing(calc, PVSIZE_PLANE_MOUNTING);
+        pvsz_param(calc, PVSIZE_PLANE_MOUNTING); /* tells what is missing */
     pvsz_result(calc, ambient + rise, "{Tmax} + {ΔT}");
 }
 
@@ -109,6 +109,9 @@ void pvsz_of_string_voc_hot(pvsz_calc *calc)
     double voc = pvsz_param(calc, PVSIZE_MODULE_VOC);
     double coefficient = pvsz_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT);
     double temp = pvsz_quantity(calc, PVSZ_QUANTITY_CELL_TEMP_HOT);
+
+    if (coefficient >= 0) /* a wrong sign, as above */
+        pvsz_missing(calc, PVSIZE_MODULE_VOC_COEFFICIENT);
 
     pvsz_result(calc, modules * pvsz_voltage_at(voc, coefficient, temp),
                 "{N} × {Voc} × (1 + {βVoc} / 100 × ({Tcell,hot} - 25))");

@@ -16,7 +16,7 @@ void pvsz_of_pv_limit_ratio(pvsz_calc *calc)
 /* A rule set without a ratio, or a maker without a maximum, leaves the other. */
 void pvsz_of_pv_limit(pvsz_calc *calc)
 {
-    bool ratio = pvsz_has_quantity(calc, PVSZ_QUANTITY_PV_LIMIT_RATIO);
+    bool ratio = pvsz_has_figure(calc, PVSZ_FIGURE_ARRAY_RATIO_MAX);
     bool maker = pvsz_has_param(calc, PVSIZE_INVERTER_MAX_PV_POWER);
     double by_ratio, by_maker;
 

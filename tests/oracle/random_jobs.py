@@ -356,8 +356,12 @@ class Maker:
     def run_wild(self, job):
         for kind, node in self.nodes(job):
             for name, row in PARAMETERS[kind].items():
-                if row["type"] == "NUMBER" and name in node and self.chance(0.03):
-                    low, high = float(row["low"]), float(row["high"])
+                if name not in node or not self.chance(0.03):
+                    continue
+                low, high = float(row["low"]), float(row["high"])
+                if row["type"] == "COUNT":
+                    node[name] = int(self.r.choice([low, high, self.r.uniform(low, high)]))
+                elif row["type"] == "NUMBER":
                     node[name] = plain(number(self.r.choice(
                         [low, high, round(self.r.uniform(low, high), 2)])))
                     node[name] = min(max(node[name], plain(row["low"])),

@@ -78,7 +78,7 @@ def voc_factor(temperature):
 def verdict(value, compare, limit, band=None):
     """band: share of |limit| in %; None where no verdict can be marginal."""
     margin = limit - value if compare == "at_most" else value - limit
-    if margin < -TOLERANCE * abs(limit):
+    if margin < -TOLERANCE * (abs(limit) or 1):
         return "exceeds"
     if band is not None and limit != 0 and margin < band / 100 * abs(limit):
         return "marginal"
@@ -468,8 +468,11 @@ def string_vmp_hot_after_drop(m, a):
 @quantity
 def string_voc_hot(m, a):
     # The cold table says nothing about heat: a coefficient or nothing.
-    hot = at_temperature(m.module(a, "voc"), m.get("module_voc_coefficient", a),
-                         m.get("cell_temp_hot", a))
+    # One that is not negative is a slip, and would make the string look long.
+    coefficient = m.get("module_voc_coefficient", a)
+    hot = at_temperature(m.module(a, "voc"), coefficient, m.get("cell_temp_hot", a))
+    if coefficient >= 0:
+        raise Missing
     return m.array(a, "modules_per_string") * hot
 
 
@@ -703,17 +706,17 @@ def pv_limit_ratio(m, i):
 
 @quantity
 def pv_limit(m, i):
-    # Lower of those known: an unstated limit does not lift the other.
-    limits = []
-    for limit in (lambda: m.get("pv_limit_ratio", i),
-                  lambda: m.inverter(i, "max_pv_power")):
-        try:
-            limits.append(limit())
-        except Missing:
-            pass
-    if not limits:
-        raise Missing
-    return min(limits)
+    # A maker without a maximum, or a rule set without a ratio, leaves the other;
+    # an unknown rating does not lift the ratio.
+    maker = m.raw("inverter", m.inverters[i], "max_pv_power")
+    try:
+        m.figure("array_ratio_max")
+    except Missing:
+        if maker is None:
+            raise
+        return maker
+    ratio = m.get("pv_limit_ratio", i)
+    return ratio if maker is None else min(ratio, maker)
 
 
 @quantity

@@ -21,7 +21,7 @@ from sizing_model import (IDENTITY, MISSING, NOT_APPLICABLE, band_of, evaluate,
                           first_gap, on_edge)
 
 LIB = pvsize._lib
-DEFAULT_JOBS = 3000
+DEFAULT_JOBS = 2500
 JOBS = int(os.environ.get("PVSIZE_ORACLE_JOBS", DEFAULT_JOBS))
 FLAVOURS = [{}, {"gaps": True}, {"wild": True}, {"gaps": True, "wild": True}]
 

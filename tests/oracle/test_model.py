@@ -361,7 +361,8 @@ def test_verdict_edges():
     assert verdict(F(100) * (1 - 2 * tiny), "at_least", F(100)) == "exceeds"
     assert verdict(F(588), "at_most", F(600), F(2)) == "meets"
     assert verdict(F(589), "at_most", F(600), F(2)) == "marginal"
-    assert verdict(F(1, 10**9), "at_most", F(0), F(2)) == "exceeds"
+    assert verdict(tiny, "at_most", F(0), F(2)) == "meets"
+    assert verdict(2 * tiny, "at_most", F(0), F(2)) == "exceeds"
     assert verdict(F(0), "at_most", F(0), F(2)) == "meets"
 
 

@@ -171,7 +171,7 @@ START_TEST(things_alone)
     ck_assert_int_eq(count, 2);
     pvsize_report_free(report);
     report = checked_au(inverter);
-    OK(pvsize_report_count(report, PVSIZE_VERDICT_EXCEEDS, 0, &count, diag));
+    OK(pvsize_report_count(report, 0, 0, &count, diag));
     ck_assert_int_eq(count, 0);
     pvsize_report_free(report);
     report = checked_au(site);
@@ -324,9 +324,9 @@ START_TEST(missing_data_are_named)
     ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_VMP_HOT_TRACKING, 1), PVSIZE_VERDICT_MEETS);
     OK(pvsize_report_missing(report, finding_of(report, PVSIZE_RULE_VMP_HOT_TRACKING, 0), &term,
                              diag));
-    ck_assert_int_eq(term, PVSIZE_PLANE_MOUNTING);
+    ck_assert_int_eq(term, PVSIZE_ARRAY_PLANE);
     text = text_of(report, finding_of(report, PVSIZE_RULE_VMP_HOT_TRACKING, 0), PVSIZE_TEXT_REASON);
-    ck_assert_str_eq(text, "needs plane.mounting");
+    ck_assert_str_eq(text, "needs array.plane");
     free(text);
     ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_VOC_COLD_INPUT, 0), PVSIZE_VERDICT_MEETS);
     OK(pvsize_report_outcome(report, &outcome, diag));
@@ -408,6 +408,25 @@ START_TEST(reports_are_reused)
 }
 END_TEST
 
+/* The wrong sign must not make an unsafe string look safe: with +0.25 %/K the
+ * linear law would give 36.1 V a module on a cold morning. */
+START_TEST(a_wrong_sign_is_not_trusted)
+{
+    pvsize_report *report =
+        with(ARRAY(0), PVSIZE_MODULE_VOC_COEFFICIENT, 0.25); /* table: 1.12 at -3 degC */
+
+    NEAR(quantity_of(report, PVSIZE_QUANTITY_MODULE_VOC_COLD, 0, 0), 38.8 * 1.12, 1e-12);
+    ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_VOC_HOT_START, 0), PVSIZE_VERDICT_NOT_ASSESSED);
+    ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_DATA_VOC_COEFFICIENT_HIGH, 0),
+                     PVSIZE_VERDICT_EXCEEDS);
+    pvsize_report_free(report);
+    /* of two statements the more negative counts */
+    report = with(ARRAY(0), PVSIZE_MODULE_VOC_COEFFICIENT_ABSOLUTE, -0.1164); /* -0.3 %/K */
+    NEAR(quantity_of(report, PVSIZE_QUANTITY_MODULE_VOC_COLD, 0, 0), 38.8 * 1.084, 1e-12);
+    pvsize_report_free(report);
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "must", the_invented_job_meets_every_must);
@@ -425,6 +444,7 @@ static void add(Suite *suite)
     add_test(suite, "module types", module_types_lead_back_to_an_array);
     add_test(suite, "inverters", several_inverters);
     add_test(suite, "reuse", reports_are_reused);
+    add_test(suite, "wrong sign", a_wrong_sign_is_not_trusted);
 }
 
 int main(void)
