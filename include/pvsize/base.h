@@ -25,14 +25,18 @@ extern "C" {
  * Status   Every call that can fail returns a pvsize_status: PVSIZE_OK (0) or
  *          one of the PVSIZE_E_ numbers of ids.h. On failure nothing is
  *          changed: no object, and no output unless its text says so.
- * Detail   The last argument of such a call is a pvsize_diag or null (the calls on
- *          diags themselves and on the tables have none). A failure fills it; success leaves it
- * alone, so that the result of a run of calls can be asked for once at its end. Handles  Opaque.
- * Made by a ..._new or ..._clone call, given back to the matching ..._free, which takes null.
- * Objects copy what they are given and never refer to one another: free them in any order. A handle
- * of another type is refused; one already freed is refused where its memory still tells, but using
- * it is an error in the program, as with any pointer. Threads  Calls that take an object as const
- * may run at once on that object; any other call needs it alone. Different objects are independent.
+ * Detail   The last argument of such a call is a pvsize_diag or null (the calls
+ *          on diags themselves and on the tables have none). A failure fills
+ *          it; success leaves it alone, so that the result of a run of calls can
+ *          be asked for once at its end.
+ * Handles  Opaque. Made by a ..._new or ..._clone call, given back to the
+ *          matching ..._free, which takes null. Objects copy what they are
+ *          given and never refer to one another: free them in any order. A
+ *          handle of another type is refused; one already freed is refused
+ *          where its memory still tells, but using it is an error in the
+ *          program, as with any pointer.
+ * Threads  Calls that take an object as const may run at once on that object;
+ *          any other call needs it alone. Different objects are independent.
  *          There is no global state, and no call reads the locale, the clock,
  *          the environment, a file or the network.
  * Text     Null-terminated UTF-8. Text in is copied. Text out goes to the

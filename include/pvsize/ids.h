@@ -23,6 +23,7 @@ enum {
     PVSIZE_E_BAD_NAME = 207, /* a name is a word of a to z, 0 to 9 and _, of 1 to 63 bytes */
     PVSIZE_E_NAME_TAKEN = 208, /* the name is in use */
     PVSIZE_E_WRONG_UNIT = 209, /* the two sides have unlike units */
+    PVSIZE_E_NEEDS_VALUE = 210, /* must have a value: none is no answer here */
     PVSIZE_E_NOT_SET = 301, /* has no value */
     PVSIZE_E_MISSING_PART = 302, /* a part that this object must have was not added */
     PVSIZE_E_BROKEN_REFERENCE = 303, /* refers to a part that is not there */
@@ -125,6 +126,7 @@ enum {
     PVSIZE_STATE_UNSET = 0, /* no value */
     PVSIZE_STATE_SET = 1, /* a value was set */
     PVSIZE_STATE_DEFAULT = 2, /* the default serves */
+    PVSIZE_STATE_NONE = 3, /* the maker or the network states that there is none */
     PVSIZE_TEXT_SENTENCE = 1, /* the finding in one line */
     PVSIZE_TEXT_NAME = 2, /* name of the rule */
     PVSIZE_TEXT_TITLE = 3, /* title of the rule */

@@ -45,23 +45,39 @@ PVSIZE_API pvsize_status pvsize_report_outcome(const pvsize_report *report, int3
 PVSIZE_API pvsize_status pvsize_report_count(const pvsize_report *report, int32_t verdict,
                                              int32_t severity, int32_t *count, pvsize_diag *diag);
 
+/* What findings and quantities speak of is called a subject: the system, its
+ * site, each plane, inverter, input and array, and each module type. Subjects are
+ * numbered from 0 in a report, in the order of their findings. How many; what
+ * the subject is: its kind, its index among the parts of its owner, and its owner,
+ * all null-able: an input's inverter, an array's input, the first array that has a
+ * module type, else the system or site; -1 for none. */
+PVSIZE_API pvsize_status pvsize_report_subject_count(const pvsize_report *report, int32_t *count,
+                                                     pvsize_diag *diag);
+PVSIZE_API pvsize_status pvsize_report_subject(const pvsize_report *report, int32_t subject,
+                                               int32_t *kind, int32_t *index, int32_t *owner,
+                                               pvsize_diag *diag);
+/* The subject of a kind with an index; of inputs, among those of the inverter that
+ * is the subject `owner`; for other kinds `owner` is ignored. */
+PVSIZE_API pvsize_status pvsize_report_find(const pvsize_report *report, int32_t kind,
+                                            int32_t index, int32_t owner, int32_t *subject,
+                                            pvsize_diag *diag);
+/* A subject in words, such as "input 2 of inverter 1 (B)". */
+PVSIZE_API pvsize_status pvsize_report_subject_text(const pvsize_report *report, int32_t subject,
+                                                    char *buffer, size_t capacity, size_t *length,
+                                                    pvsize_diag *diag);
+
 /* Finding i. Every output may be null. */
 PVSIZE_API pvsize_status pvsize_report_finding(const pvsize_report *report, int32_t i,
                                                int32_t *rule, int32_t *severity, int32_t *verdict,
-                                               pvsize_diag *diag);
+                                               int32_t *subject, pvsize_diag *diag);
 /* Value, limit and margin (positive: inside the limit) in the finding's unit;
  * PVSIZE_E_NOT_SET if not assessed. */
 PVSIZE_API pvsize_status pvsize_report_numbers(const pvsize_report *report, int32_t i,
                                                double *value, double *limit, double *margin,
                                                pvsize_diag *diag);
-/* What finding i speaks of: its kind, and the indices that lead to it, each -1
- * where it does not apply. `input` counts within its inverter; of a module type,
- * `array` is the first array that has it. */
-PVSIZE_API pvsize_status pvsize_report_subject(const pvsize_report *report, int32_t i,
-                                               int32_t *kind, int32_t *inverter, int32_t *input,
-                                               int32_t *array, int32_t *plane, pvsize_diag *diag);
-/* 1 if the value of finding i has other limits on the same side and none of at
- * least this severity is tighter, else 0. Equal limits govern together. */
+/* 1 if the value of finding i has other limits on the same side, and none of a
+ * higher severity, nor a tighter one of its own; else 0. Equal limits govern
+ * together. */
 PVSIZE_API pvsize_status pvsize_report_governs(const pvsize_report *report, int32_t i,
                                                int32_t *governs, pvsize_diag *diag);
 /* Term a finding misses if it was not assessed; 0 otherwise. */
@@ -72,18 +88,14 @@ PVSIZE_API pvsize_status pvsize_report_text(const pvsize_report *report, int32_t
                                             char *buffer, size_t capacity, size_t *length,
                                             pvsize_diag *diag);
 
-/* A computed quantity (PVSIZE_QUANTITY_...) of one object. The indices say
- * which, by the quantity's scope (pvsize_term_scope): of an inverter `inverter`;
- * of an input `inverter` and `input`; of an array, or of its module, `array`; of a
- * plane `plane`; the others are ignored. PVSIZE_E_NOT_SET: it does not apply to
- * the object, or data are missing; the diag names what. */
+/* A computed quantity (PVSIZE_QUANTITY_...) of a subject, or of what it hangs on: of
+ * an array, also those of its module, plane, input, inverter and of the system.
+ * PVSIZE_E_NOT_SET: it does not apply, or data are missing; the diag names what. */
 PVSIZE_API pvsize_status pvsize_report_quantity(const pvsize_report *report, int32_t quantity,
-                                                int32_t inverter, int32_t input, int32_t array,
-                                                int32_t plane, double *value, pvsize_diag *diag);
+                                                int32_t subject, double *value, pvsize_diag *diag);
 /* How that quantity came about, step by step. */
 PVSIZE_API pvsize_status pvsize_report_working(const pvsize_report *report, int32_t quantity,
-                                               int32_t inverter, int32_t input, int32_t array,
-                                               int32_t plane, int32_t format, char *buffer,
+                                               int32_t subject, int32_t format, char *buffer,
                                                size_t capacity, size_t *length, pvsize_diag *diag);
 
 /* What the report took for granted: defaults and estimates. How many; the term

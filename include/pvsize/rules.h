@@ -62,7 +62,7 @@ PVSIZE_API pvsize_status pvsize_rules_get_severity(const pvsize_rules *rules, in
  *               limit is this term, of the same unit, times `limit`, a factor
  *               of 1e-6 to 1e6
  *   severity    PVSIZE_SEVERITY_...
- *   source      where the limit is written; null: "given by the caller"
+ *   source      where the limit is written; null: "own rule"
  *   rule        receives the number of the new rule; may be null
  *
  * The rule is applied to every object that value_term speaks of (a figure: once,

@@ -44,7 +44,11 @@ PVSIZE_API pvsize_status pvsize_spec_set_numbers(pvsize_spec *spec, const int32_
  * control characters. */
 PVSIZE_API pvsize_status pvsize_spec_set_text(pvsize_spec *spec, int32_t term, const char *text,
                                               pvsize_diag *diag);
-/* Takes a value away again. */
+/* States that there is none: the maker gives no such limit, the network asks for
+ * none. Rules that need the value do not apply then, where without a word from
+ * the caller they would not be assessed. For optional numbers and counts only. */
+PVSIZE_API pvsize_status pvsize_spec_set_none(pvsize_spec *spec, int32_t term, pvsize_diag *diag);
+/* Takes a value, or the statement that there is none, away again. */
 PVSIZE_API pvsize_status pvsize_spec_unset(pvsize_spec *spec, int32_t term, pvsize_diag *diag);
 /* The value in force: as set, else the default, else PVSIZE_E_NOT_SET. */
 PVSIZE_API pvsize_status pvsize_spec_get_number(const pvsize_spec *spec, int32_t term,
@@ -52,7 +56,7 @@ PVSIZE_API pvsize_status pvsize_spec_get_number(const pvsize_spec *spec, int32_t
 /* The text, or the name of the choice in force. */
 PVSIZE_API pvsize_status pvsize_spec_get_text(const pvsize_spec *spec, int32_t term, char *buffer,
                                               size_t capacity, size_t *length, pvsize_diag *diag);
-/* PVSIZE_STATE_UNSET, PVSIZE_STATE_SET or PVSIZE_STATE_DEFAULT. */
+/* PVSIZE_STATE_UNSET, _SET, _DEFAULT or _NONE. */
 PVSIZE_API pvsize_status pvsize_spec_state(const pvsize_spec *spec, int32_t term, int32_t *state,
                                            pvsize_diag *diag);
 
@@ -62,9 +66,10 @@ PVSIZE_API pvsize_status pvsize_spec_add(pvsize_spec *spec, const pvsize_spec *p
                                          pvsize_diag *diag);
 PVSIZE_API pvsize_status pvsize_spec_part_count(const pvsize_spec *spec, int32_t kind,
                                                 int32_t *count, pvsize_diag *diag);
-/* Copies a part out; the caller frees the copy. */
+/* Copies a part out; the caller frees the copy. `memory` may be null. */
 PVSIZE_API pvsize_status pvsize_spec_part(const pvsize_spec *spec, int32_t kind, int32_t index,
-                                          pvsize_spec **out, pvsize_diag *diag);
+                                          const pvsize_allocator *memory, pvsize_spec **out,
+                                          pvsize_diag *diag);
 /* Puts a copy of `part` in the place of an old one of its kind. */
 PVSIZE_API pvsize_status pvsize_spec_replace(pvsize_spec *spec, int32_t index,
                                              const pvsize_spec *part, pvsize_diag *diag);

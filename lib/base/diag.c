@@ -103,17 +103,22 @@ pvsize_status pvsz_fail(pvsize_diag *diag, pvsize_status status)
     return status;
 }
 
+/* What was given may be anything; what is shown must be text. */
 static void copy_given(pvsize_diag *diag, const char *given)
 {
-    size_t n = strlen(given);
+    size_t to = 0;
 
-    if (n >= sizeof diag->given) {
-        n = sizeof diag->given - 1;
-        while (n > 0 && ((unsigned char)given[n] & 0xC0) == 0x80)
-            n--;
+    while (*given) {
+        size_t n = pvsz_plain_character(given);
+        size_t width = n ? n : 1;
+
+        if (to + width >= sizeof diag->given)
+            break;
+        memcpy(diag->given + to, n ? given : "?", width);
+        to += width;
+        given += width;
     }
-    memcpy(diag->given, given, n);
-    diag->given[n] = '\0';
+    diag->given[to] = '\0';
 }
 
 pvsize_status pvsz_fail_name(pvsize_diag *diag, pvsize_status status, int32_t term,

@@ -55,7 +55,7 @@ void pvsz_put(pvsz_text *text, const char *bytes)
 void pvsz_put_given(pvsz_text *text, const char *bytes)
 {
     for (; *bytes; bytes++) {
-        if (text->markdown && strchr("\\`*_{}[]<>|#&~", *bytes))
+        if (text->markdown && strchr("\\`*_{}[]()<>|#!&~", *bytes))
             pvsz_put(text, "\\");
         pvsz_put_bytes(text, bytes, 1);
     }
@@ -119,6 +119,10 @@ static void put_scientific(pvsz_text *text, double size, int32_t digits)
     while (size < 1) {
         size *= 10;
         exponent--;
+    }
+    if (floor(size * ten[digits - 1] + 0.5) >= ten[digits]) { /* rounds up to ten */
+        size = 1;
+        exponent++;
     }
     pvsz_put_rounded(text, size, digits);
     pvsz_put(text, "e");
@@ -209,9 +213,9 @@ size_t pvsz_characters(const char *text, size_t bytes)
     return count;
 }
 
-/* Bytes of the UTF-8 character at s, or 0 if it is none or a control. */
-static size_t plain_character(const unsigned char *s)
+size_t pvsz_plain_character(const char *text)
 {
+    const unsigned char *s = (const unsigned char *)text;
     static const uint32_t least[] = {0, 0, 0x80, 0x800, 0x10000};
     size_t n = s[0] < 0x80 ? 1 : s[0] >> 5 == 6 ? 2 : s[0] >> 4 == 14 ? 3 : s[0] >> 3 == 30 ? 4 : 0;
     uint32_t code = n == 1 ? s[0] : s[0] & (0x7FU >> n);
@@ -225,8 +229,9 @@ static size_t plain_character(const unsigned char *s)
         return 0;
     if (code < 0x20 || (code >= 0x7F && code < 0xA0))
         return 0;
-    /* line and paragraph separators, and signs that turn the direction of text */
-    if ((code >= 0x2028 && code <= 0x202E) || (code >= 0x2066 && code <= 0x2069))
+    /* separators of lines, signs of no width, and those that turn the direction */
+    if ((code >= 0x200B && code <= 0x200F) || (code >= 0x2028 && code <= 0x202E) ||
+        (code >= 0x2060 && code <= 0x2069) || code == 0x61C || code == 0xFEFF)
         return 0;
     return n;
 }
@@ -243,11 +248,10 @@ pvsize_status pvsz_check_text(const char *text, size_t most, int32_t term, pvsiz
 
 bool pvsz_is_plain_text(const char *text, size_t most)
 {
-    const unsigned char *s = (const unsigned char *)text;
     size_t at = 0;
 
-    while (s[at]) {
-        size_t n = plain_character(s + at);
+    while (text[at]) {
+        size_t n = pvsz_plain_character(text + at);
 
         at += n;
         if (n == 0 || at > most)

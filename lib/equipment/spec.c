@@ -45,6 +45,7 @@ static bool copy_values(pvsize_spec *copy, const pvsize_spec *spec)
 {
     const pvsz_kind *kind = &pvsz_kinds[spec->kind];
 
+    copy->none = spec->none;
     for (int32_t i = 0; i < kind->count; i++) {
         if (!pvsz_spec_has(spec, i))
             continue;
@@ -139,7 +140,7 @@ bool pvsz_spec_same_numbers(const pvsize_spec *a, const pvsize_spec *b)
 {
     const pvsz_kind *kind = &pvsz_kinds[a->kind];
 
-    if (a->kind != b->kind)
+    if (a->kind != b->kind || a->none != b->none)
         return false;
     for (int32_t i = 0; i < kind->count; i++) {
         double of_a = 0, of_b = 0;
@@ -194,6 +195,7 @@ static void store(pvsize_spec *spec, const pvsz_term *row, double value)
 
     spec->value[place].number = value == 0 ? 0 : value; /* no negative zero */
     spec->set |= UINT64_C(1) << place;
+    spec->none &= ~(UINT64_C(1) << place);
 }
 
 pvsize_status pvsize_spec_set_number(pvsize_spec *spec, int32_t term, double value,
@@ -276,6 +278,24 @@ pvsize_status pvsize_spec_set_text(pvsize_spec *spec, int32_t term, const char *
     return PVSIZE_OK;
 }
 
+pvsize_status pvsize_spec_set_none(pvsize_spec *spec, int32_t term, pvsize_diag *diag)
+{
+    const pvsz_term *row;
+    pvsize_status status = find_row(spec, term, &row, diag);
+    int32_t place;
+
+    if (status)
+        return status;
+    if (row->type != PVSIZE_TYPE_NUMBER && row->type != PVSIZE_TYPE_COUNT)
+        return pvsz_fail_name(diag, PVSIZE_E_WRONG_TYPE, term, "none");
+    if (row->need != PVSIZE_NEED_OPTIONAL)
+        return pvsz_fail_term(diag, PVSIZE_E_NEEDS_VALUE, term);
+    place = pvsz_term_place(row);
+    spec->set &= ~(UINT64_C(1) << place);
+    spec->none |= UINT64_C(1) << place;
+    return PVSIZE_OK;
+}
+
 pvsize_status pvsize_spec_unset(pvsize_spec *spec, int32_t term, pvsize_diag *diag)
 {
     const pvsz_term *row;
@@ -289,6 +309,7 @@ pvsize_status pvsize_spec_unset(pvsize_spec *spec, int32_t term, pvsize_diag *di
         pvsz_release(&spec->memory, spec->value[place].text);
     spec->value[place] = (pvsz_value){0};
     spec->set &= ~(UINT64_C(1) << place);
+    spec->none &= ~(UINT64_C(1) << place);
     return PVSIZE_OK;
 }
 
@@ -356,7 +377,9 @@ pvsize_status pvsize_spec_state(const pvsize_spec *spec, int32_t term, int32_t *
         return status;
     if (!state)
         return pvsz_fail_null(diag, "state");
-    if (pvsz_spec_has(spec, pvsz_term_place(row)))
+    if (pvsz_spec_states_none(spec, pvsz_term_place(row)))
+        *state = PVSIZE_STATE_NONE;
+    else if (pvsz_spec_has(spec, pvsz_term_place(row)))
         *state = PVSIZE_STATE_SET;
     else
         *state = row->need == PVSIZE_NEED_DEFAULT ? PVSIZE_STATE_DEFAULT : PVSIZE_STATE_UNSET;

@@ -5,7 +5,7 @@
 #include "../tables/tables.h"
 #include "pvsize/spec.h"
 
-enum { PVSZ_MOST_PART_KINDS = 3 };
+enum { PVSZ_MOST_PART_KINDS = 6 };
 
 typedef union pvsz_value {
     double number;
@@ -21,7 +21,8 @@ struct pvsize_spec {
     uint32_t mark;
     int32_t kind; /* place */
     pvsz_memory memory;
-    uint64_t set; /* bit i: row i has a value */
+    uint64_t set;  /* bit i: row i has a value */
+    uint64_t none; /* bit i: it is stated that row i has none */
     pvsz_part_list parts[PVSZ_MOST_PART_KINDS];
     pvsz_value value[]; /* by row */
 };
@@ -37,6 +38,11 @@ bool pvsz_spec_same_numbers(const pvsize_spec *a, const pvsize_spec *b);
 static inline bool pvsz_spec_has(const pvsize_spec *spec, int32_t row)
 {
     return spec->set >> row & 1;
+}
+
+static inline bool pvsz_spec_states_none(const pvsize_spec *spec, int32_t row)
+{
+    return spec->none >> row & 1;
 }
 
 /* Number in force of a parameter that the spec is known to have: as set, else

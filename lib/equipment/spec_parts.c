@@ -131,7 +131,7 @@ pvsize_status pvsize_spec_part_count(const pvsize_spec *spec, int32_t kind, int3
 }
 
 pvsize_status pvsize_spec_part(const pvsize_spec *spec, int32_t kind, int32_t index,
-                               pvsize_spec **out, pvsize_diag *diag)
+                               const pvsize_allocator *memory, pvsize_spec **out, pvsize_diag *diag)
 {
     const pvsz_part_list *list;
     pvsize_status status;
@@ -142,7 +142,7 @@ pvsize_status pvsize_spec_part(const pvsize_spec *spec, int32_t kind, int32_t in
     status = find_part(spec, kind, index, &list, diag);
     if (status)
         return status;
-    return pvsize_spec_clone(list->item[index], &spec->memory, out, diag);
+    return pvsize_spec_clone(list->item[index], memory, out, diag);
 }
 
 pvsize_status pvsize_spec_replace(pvsize_spec *spec, int32_t index, const pvsize_spec *part,
@@ -204,9 +204,10 @@ pvsize_status pvsize_spec_set_part_number(pvsize_spec *spec, int32_t index, int3
     pvsize_spec *part;
     pvsize_status status = find_part_by_term(spec, index, term, &part, diag);
 
-    if (!status)
-        status = pvsize_spec_set_number(part, term, value, diag);
-    if (status >= 200)
+    if (status)
+        return status;
+    status = pvsize_spec_set_number(part, term, value, diag);
+    if (status)
         pvsz_fail_at(diag, index);
     return status;
 }
@@ -217,5 +218,10 @@ pvsize_status pvsize_spec_get_part_number(const pvsize_spec *spec, int32_t index
     pvsize_spec *part;
     pvsize_status status = find_part_by_term(spec, index, term, &part, diag);
 
-    return status ? status : pvsize_spec_get_number(part, term, value, diag);
+    if (status)
+        return status;
+    status = pvsize_spec_get_number(part, term, value, diag);
+    if (status)
+        pvsz_fail_at(diag, index);
+    return status;
 }

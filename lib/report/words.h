@@ -8,6 +8,10 @@
  * digit of a step lets the next be recomputed. */
 enum { PVSZ_FINDING_DIGITS = 5, PVSZ_WORKING_DIGITS = 7 };
 
+pvsize_status pvsz_check_report(const pvsize_report *report, pvsize_diag *diag);
+/* Number of a subject in the report. */
+int32_t pvsz_subject_number(const pvsize_report *report, const pvsz_subject *subject);
+
 /* PVSIZE_OUTCOME_... of the whole report. */
 int32_t pvsz_outcome(const pvsize_report *report);
 /* "input 2 of inverter 1 (B)" */

@@ -98,15 +98,16 @@ double pvsz_peek_param(pvsz_calc *calc, int32_t term)
     return value;
 }
 
-/* What a lacking parameter means: of a thing looked at alone, what it would hang
- * on does not apply; of an array on no plane, the plane is what is missing. */
+/* What a lacking parameter means: where none is stated, and of a thing looked at
+ * alone what it would hang on, does not apply; of an array on no plane, the plane is what is missing. */
 static pvsz_state lack_of(const pvsz_subject *subject, int32_t term, int32_t *missing)
 {
     int32_t kind = kind_of(term);
 
     *missing = term;
     if (subject->spec[kind])
-        return PVSZ_MISSING;
+        return pvsz_spec_states_none(subject->spec[kind], term % 1000 - 1) ? PVSZ_NOTHING
+                                                                           : PVSZ_MISSING;
     if (kind == PVSZ_KIND_PLANE && subject->scope == PVSZ_KIND_ARRAY)
         *missing = PVSIZE_ARRAY_PLANE;
     return subject->at[PVSZ_KIND_SYSTEM] < 0 ? PVSZ_NOTHING : PVSZ_MISSING;

@@ -69,8 +69,7 @@ static pvsize_status check_texts(const pvsize_rules *rules, const char *name, co
     if (!title)
         return pvsz_fail_null(diag, "title");
     if (!is_name(name))
-        return pvsz_fail_name(diag, PVSIZE_E_BAD_NAME, PVSIZE_KIND_RULE,
-                              pvsz_is_plain_text(name, PVSZ_MOST_RULE_TEXT) ? name : "");
+        return pvsz_fail_name(diag, PVSIZE_E_BAD_NAME, PVSIZE_KIND_RULE, name);
     if (pvsize_rules_by_name(rules, name))
         return pvsz_fail_name(diag, PVSIZE_E_NAME_TAKEN, PVSIZE_KIND_RULE, name);
     status = check_text("title", title, diag);
@@ -205,7 +204,7 @@ pvsize_status pvsize_rules_add(pvsize_rules *rules, const char *name, const char
     row.factor = limit;
     row.name = name;
     row.title = title;
-    row.source = source ? source : "given by the caller";
+    row.source = source ? source : "own rule";
     row.breach = "an own rule of this rule set is broken";
     if (!pvsz_own_texts(&rules->memory, &row))
         return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);

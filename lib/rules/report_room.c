@@ -69,12 +69,17 @@ static room measure(const pvsize_spec *spec, const pvsize_rules *rules, const pv
 
 enum { ALIGNMENT = 16 };
 
-/* Cuts an array off the block; with a null block only counts. */
+/* Cuts an array off the block; with a null block only counts. What does not fit
+ * the address space stays at its end, where no allocation succeeds. */
 static void *cut(char *block, size_t *used, size_t count, size_t size)
 {
     char *start = block ? block + *used : NULL;
+    size_t most = (SIZE_MAX / 4 - ALIGNMENT) / size;
 
-    *used += (count * size + ALIGNMENT - 1) / ALIGNMENT * ALIGNMENT;
+    if (count > most || *used > SIZE_MAX / 4)
+        *used = SIZE_MAX / 2 + 1;
+    else
+        *used += (count * size + ALIGNMENT - 1) / ALIGNMENT * ALIGNMENT;
     return start;
 }
 

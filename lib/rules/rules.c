@@ -332,6 +332,9 @@ pvsize_status pvsize_rules_unset_figure(pvsize_rules *rules, int32_t figure, pvs
 
     if (status)
         return status;
+    if (pvsz_kinds[PVSZ_KIND_FIGURE].rows[place].low ==
+        pvsz_kinds[PVSZ_KIND_FIGURE].rows[place].high)
+        return pvsz_fail_term(diag, PVSIZE_E_NEEDS_VALUE, figure); /* a constant */
     if (rules->figure[place].own_source)
         release_text(&rules->memory, rules->figure[place].source);
     rules->figure[place] = (pvsz_figure){.set = false, .known = PVSIZE_KNOWN_USER, .source = ""};

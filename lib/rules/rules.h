@@ -6,7 +6,7 @@
 #include "pvsize/rules.h"
 
 /* Own rules are numbered from here. */
-enum { PVSZ_OWN_RULES = 50000, PVSZ_MOST_OWN_RULES = 1000, PVSZ_MOST_RULE_TEXT = 400 };
+enum { PVSZ_OWN_RULES = 50000, PVSZ_MOST_OWN_RULES = 200, PVSZ_MOST_RULE_TEXT = 400 };
 
 /* What one side of a rule refers to, found once when the rule is made. */
 typedef struct pvsz_ref {

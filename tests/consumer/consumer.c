@@ -45,7 +45,7 @@ int main(void)
     pvsize_rules *rules = NULL;
     pvsize_report *report = NULL;
     pvsize_spec *system;
-    int32_t rule = 0, broken = 0, count = 0, i;
+    int32_t rule = 0, broken = 0, count = 0, array = -1, i;
     char text[300] = "";
     double value = 0;
 
@@ -63,7 +63,8 @@ int main(void)
         pvsize_report_text(report, i, PVSIZE_TEXT_SENTENCE, text, sizeof text, NULL, diag);
         puts(text);
     }
-    pvsize_report_quantity(report, PVSIZE_QUANTITY_STRING_VOC_COLD, 0, 0, 0, 0, &value, diag);
+    pvsize_report_find(report, PVSIZE_KIND_ARRAY, 0, -1, &array, diag);
+    pvsize_report_quantity(report, PVSIZE_QUANTITY_STRING_VOC_COLD, array, &value, diag);
     if (pvsize_diag_status(diag) != PVSIZE_OK) {
         pvsize_diag_text(diag, text, sizeof text, NULL);
         fprintf(stderr, "%s\n", text);

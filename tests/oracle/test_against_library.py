@@ -64,14 +64,30 @@ class Answers:
                              arrays=job.get("arrays") or [])
         self.report = pvsize.check(spec, rules)
         self.handle = self.report._handle
-        self.ints = [ctypes.c_int32() for _ in range(8)]
+        self.ints = [ctypes.c_int32() for _ in range(5)]
         self.places = [ctypes.byref(place) for place in self.ints]
         self.reals = [ctypes.c_double() for _ in range(3)]
         self.real_places = [ctypes.byref(place) for place in self.reals]
+        self.subjects = self.report.subjects()
+        self.numbers = {self.identity(n): n for n in range(len(self.subjects))}
 
-    def quantity(self, name, index, diag):
-        i, k, a, p = (max(0, place) for place in index)
-        status = LIB.pvsize_report_quantity(self.handle, NUMBERS[name], i, k, a, p,
+    def identity(self, number):
+        """(kind, the places that tell the subject from others of its kind); a
+        module type by the first array that has it."""
+        subject = self.subjects[number]
+        if subject.kind in ("system", "site"):
+            return subject.kind, ()
+        if subject.kind == "module":
+            return "module", (self.subjects[subject.owner].index,)
+        if subject.kind == "input":
+            return "input", (self.subjects[subject.owner].index, subject.index)
+        return subject.kind, (subject.index,)
+
+    def quantity(self, name, kind, index, diag):
+        if kind == "module":  # asked of any array that has it
+            kind = "array"
+        subject = self.numbers[kind, tuple(index[i] for i in IDENTITY[kind])]
+        status = LIB.pvsize_report_quantity(self.handle, NUMBERS[name], subject,
                                             self.real_places[0], diag)
         if status == pvsize.OK:
             return self.reals[0].value
@@ -85,10 +101,9 @@ class Answers:
         """{(rule, kind, identity): (verdict, value, limit, margin, severity, missing)}"""
         found = {}
         for n in range(self.report.count()):
-            status = LIB.pvsize_report_finding(self.handle, n, *self.places[:3], None)
-            status |= LIB.pvsize_report_subject(self.handle, n, *self.places[3:], None)
+            status = LIB.pvsize_report_finding(self.handle, n, *self.places[:4], None)
             assert status == pvsize.OK
-            rule, severity, verdict, kind, *path = [place.value for place in self.ints]
+            rule, severity, verdict, subject = [place.value for place in self.ints[:4]]
             status = LIB.pvsize_report_numbers(self.handle, n, *self.real_places, None)
             values = tuple(place.value for place in self.reals)
             missing = None
@@ -98,8 +113,7 @@ class Answers:
                 status = LIB.pvsize_report_missing(self.handle, n, self.places[0], None)
                 assert status == pvsize.OK
                 missing = pvsize._full_name(self.ints[0].value)
-            kind = pvsize._kind_name(kind)
-            key = (RULE_NAMES[rule], kind, tuple(path[i] for i in IDENTITY[kind]))
+            key = (RULE_NAMES[rule], *self.identity(subject))
             assert key not in found, key
             found[key] = (pvsize._choice_name("verdict", verdict), *values,
                           pvsize._choice_name("severity", severity), missing)
@@ -140,15 +154,14 @@ def compare(seed, counts, faults):
     quantities, findings = evaluate(job, rules)
     answers = Answers(job, library_rules(rules, name))
 
-    with pvsize._Diag() as diag:
-        for (what, kind, index), expected in quantities.items():
-            got = answers.quantity(what, index, diag.handle)
-            state = expected if isinstance(expected, str) else "value"
-            counts["quantities"] += 1
-            counts["quantity", what, state] += 1
-            if not same(got, expected):
-                faults.append(f"seed {seed}: {what} of {kind} {index}: library "
-                              f"{got}, model {show(expected)}")
+    for (what, kind, index), expected in quantities.items():
+        got = answers.quantity(what, kind, index, pvsize._diag.handle)
+        state = expected if isinstance(expected, str) else "value"
+        counts["quantities"] += 1
+        counts["quantity", what, state] += 1
+        if not same(got, expected):
+            faults.append(f"seed {seed}: {what} of {kind} {index}: library "
+                          f"{got}, model {show(expected)}")
 
     got = answers.findings()
     expected = {(rule, kind, tuple(index[i] for i in IDENTITY[kind])): rest

@@ -188,7 +188,7 @@ int32_t finding_of(const pvsize_report *report, int32_t rule, int32_t n)
 
     OK(pvsize_report_count(report, 0, 0, &count, diag));
     for (int32_t i = 0; i < count; i++) {
-        OK(pvsize_report_finding(report, i, &here, NULL, NULL, diag));
+        OK(pvsize_report_finding(report, i, &here, NULL, NULL, NULL, diag));
         if (here == rule && n-- == 0)
             return i;
     }
@@ -200,15 +200,34 @@ int32_t verdict_of(const pvsize_report *report, int32_t rule, int32_t n)
     int32_t verdict = 0, i = finding_of(report, rule, n);
 
     if (i >= 0)
-        OK(pvsize_report_finding(report, i, NULL, NULL, &verdict, diag));
+        OK(pvsize_report_finding(report, i, NULL, NULL, &verdict, NULL, diag));
     return verdict;
+}
+
+int32_t subject_for(const pvsize_report *report, int32_t term, int32_t inverter, int32_t input,
+                    int32_t array)
+{
+    int32_t kind = pvsize_term_scope(term), subject = -1;
+
+    if (kind == PVSIZE_KIND_MODULE || kind == PVSIZE_KIND_ARRAY) {
+        OK(pvsize_report_find(report, PVSIZE_KIND_ARRAY, array, -1, &subject, diag));
+        return subject;
+    }
+    if (kind == PVSIZE_KIND_INVERTER || kind == PVSIZE_KIND_INPUT)
+        OK(pvsize_report_find(report, PVSIZE_KIND_INVERTER, inverter, -1, &subject, diag));
+    if (kind == PVSIZE_KIND_INPUT)
+        OK(pvsize_report_find(report, kind, input, subject, &subject, diag));
+    else if (kind != PVSIZE_KIND_INVERTER)
+        OK(pvsize_report_find(report, kind, 0, -1, &subject, diag));
+    return subject;
 }
 
 double quantity_of(const pvsize_report *report, int32_t quantity, int32_t input, int32_t array)
 {
     double value = NAN;
 
-    OK(pvsize_report_quantity(report, quantity, 0, input, array, 0, &value, diag));
+    OK(pvsize_report_quantity(report, quantity, subject_for(report, quantity, 0, input, array),
+                              &value, diag));
     return value;
 }
 

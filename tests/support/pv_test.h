@@ -56,6 +56,9 @@ pvsize_report *checked_au(const pvsize_spec *spec);
 int32_t finding_of(const pvsize_report *report, int32_t rule, int32_t n);
 /* Verdict of that finding; 0 if none. */
 int32_t verdict_of(const pvsize_report *report, int32_t rule, int32_t n);
+/* The subject that a term speaks of, by these indices. */
+int32_t subject_for(const pvsize_report *report, int32_t term, int32_t inverter, int32_t input,
+                    int32_t array);
 /* A quantity at inverter 0 and these indices. */
 double quantity_of(const pvsize_report *report, int32_t quantity, int32_t input, int32_t array);
 /* A text of a finding; the caller frees it. */

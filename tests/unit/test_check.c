@@ -7,7 +7,7 @@ static void change_in(pvsize_spec *owner, int32_t kind, int32_t index, int32_t i
 {
     pvsize_spec *part;
 
-    OK(pvsize_spec_part(owner, kind, index, &part, diag));
+    OK(pvsize_spec_part(owner, kind, index, NULL, &part, diag));
     if (pvsize_term_kind(term) == kind)
         OK(pvsize_spec_set_number(part, term, value, diag));
     else
@@ -315,7 +315,7 @@ START_TEST(missing_data_are_named)
     int32_t term, outcome;
     char *text;
 
-    OK(pvsize_spec_part(system, PVSIZE_KIND_ARRAY, 0, &array, diag));
+    OK(pvsize_spec_part(system, PVSIZE_KIND_ARRAY, 0, NULL, &array, diag));
     OK(pvsize_spec_unset(array, PVSIZE_ARRAY_PLANE, diag));
     OK(pvsize_spec_replace(system, 0, array, diag));
     report = checked_au(system);
@@ -342,15 +342,17 @@ START_TEST(module_types_lead_back_to_an_array)
 {
     pvsize_spec *system = invented_system();
     pvsize_report *report;
-    int32_t kind, inverter, array;
+    int32_t subject, kind, index, owner, array;
 
     change_in(system, PVSIZE_KIND_ARRAY, 1, 0, PVSIZE_MODULE_VMP, 39);
     report = checked_au(system);
-    OK(pvsize_report_subject(report, finding_of(report, PVSIZE_RULE_DATA_VMP, 0), &kind, &inverter,
-                             NULL, &array, NULL, diag));
+    OK(pvsize_report_finding(report, finding_of(report, PVSIZE_RULE_DATA_VMP, 0), NULL, NULL, NULL,
+                             &subject, diag));
+    OK(pvsize_report_subject(report, subject, &kind, &index, &owner, diag));
     ck_assert_int_eq(kind, PVSIZE_KIND_MODULE);
-    ck_assert_int_eq(inverter, -1);
-    ck_assert_int_eq(array, 1);
+    ck_assert_int_eq(index, 1);
+    OK(pvsize_report_find(report, PVSIZE_KIND_ARRAY, 1, -1, &array, diag));
+    ck_assert_int_eq(owner, array);
     pvsize_report_free(report);
     pvsize_spec_free(system);
 }
@@ -359,6 +361,7 @@ END_TEST
 /* Two inverters: indices lead to the right input, and sums run over both. */
 START_TEST(several_inverters)
 {
+    int32_t inverter, subject;
     pvsize_spec *system = invented_system(), *array = invented_array(1, 1, 7, 1);
     pvsize_report *report;
     double value;
@@ -367,17 +370,21 @@ START_TEST(several_inverters)
     OK(pvsize_spec_set_number(array, PVSIZE_ARRAY_INVERTER, 1, diag));
     give(system, array);
     report = checked_au(system);
-    OK(pvsize_report_quantity(report, PVSIZE_QUANTITY_INPUT_POWER, 1, 1, 0, 0, &value, diag));
-    NEAR(value, 7 * 430, 1e-12);
-    OK(pvsize_report_quantity(report, PVSIZE_QUANTITY_SYSTEM_PV_POWER, 0, 0, 0, 0, &value, diag));
-    NEAR(value, 33 * 430, 1e-12);
-    OK(pvsize_report_quantity(report, PVSIZE_QUANTITY_SYSTEM_APPARENT_POWER, 0, 0, 0, 0, &value,
+    OK(pvsize_report_quantity(report, PVSIZE_QUANTITY_INPUT_POWER,
+                              subject_for(report, PVSIZE_QUANTITY_INPUT_POWER, 1, 1, 0), &value,
                               diag));
+    NEAR(value, 7 * 430, 1e-12);
+    OK(pvsize_report_quantity(report, PVSIZE_QUANTITY_SYSTEM_PV_POWER, 0, &value, diag));
+    NEAR(value, 33 * 430, 1e-12);
+    OK(pvsize_report_quantity(report, PVSIZE_QUANTITY_SYSTEM_APPARENT_POWER, 0, &value, diag));
     NEAR(value, 18000, 1e-12);
-    FAILS(PVSIZE_E_BAD_INDEX, "input",
-          pvsize_report_quantity(report, PVSIZE_QUANTITY_INPUT_POWER, 1, 2, 0, 0, &value, diag));
+    OK(pvsize_report_find(report, PVSIZE_KIND_INVERTER, 1, -1, &inverter, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "input: index outside the list; given 2; allowed 0 to 1",
+          pvsize_report_find(report, PVSIZE_KIND_INPUT, 2, inverter, &subject, diag));
+    FAILS(PVSIZE_E_WRONG_KIND, "system: of another kind than this call takes; it takes 'inverter'",
+          pvsize_report_find(report, PVSIZE_KIND_INPUT, 0, 0, &subject, diag));
     FAILS(PVSIZE_E_BAD_INDEX, "inverter",
-          pvsize_report_quantity(report, PVSIZE_QUANTITY_INPUT_POWER, 2, 0, 0, 0, &value, diag));
+          pvsize_report_find(report, PVSIZE_KIND_INVERTER, 2, -1, &subject, diag));
     pvsize_report_free(report);
     pvsize_spec_free(system);
 }
@@ -427,6 +434,73 @@ START_TEST(a_wrong_sign_is_not_trusted)
 }
 END_TEST
 
+/* Every subject is found again by what it says of itself, and an array leads to
+ * all it hangs on. */
+START_TEST(subjects_are_found_again)
+{
+    pvsize_spec *system = invented_system();
+    pvsize_report *report = checked_au(system);
+    int32_t count, kind, index, owner, found, steps = 0;
+    char text[100];
+    double value;
+
+    OK(pvsize_report_subject_count(report, &count, diag));
+    ck_assert_int_eq(count, 10); /* system, site, 2 planes, inverter, 2 inputs, 2 arrays, module */
+    for (int32_t i = 0; i < count; i++) {
+        OK(pvsize_report_subject(report, i, &kind, &index, &owner, diag));
+        OK(pvsize_report_find(report, kind, index, owner, &found, diag));
+        ck_assert_int_eq(found, i);
+        OK(pvsize_report_subject_text(report, i, text, sizeof text, NULL, diag));
+        ck_assert_uint_gt(strlen(text), 0);
+    }
+    OK(pvsize_report_find(report, PVSIZE_KIND_ARRAY, 1, -1, &found, diag));
+    OK(pvsize_report_quantity(report, PVSIZE_QUANTITY_INPUT_IMP, found, &value, diag));
+    NEAR(value, 13.23, 1e-12);
+    OK(pvsize_report_quantity(report, PVSIZE_QUANTITY_MODULE_VOC_COEFFICIENT, found, &value, diag));
+    NEAR(value, -0.25, 1e-12);
+    OK(pvsize_report_quantity(report, PVSIZE_QUANTITY_SYSTEM_MODULES, found, &value, diag));
+    ck_assert(value == 26);
+    while (found >= 0 && steps++ < 10)
+        OK(pvsize_report_subject(report, found, &kind, NULL, &found, diag));
+    ck_assert_int_eq(kind, PVSIZE_KIND_SYSTEM);
+    ck_assert_int_eq(steps, 4);
+    pvsize_report_free(report);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+/* A maker who states no limit leaves nothing to judge; silence leaves a gap. */
+START_TEST(none_stated_is_an_answer)
+{
+    pvsize_spec *system = invented_system(), *inverter = invented_inverter();
+    pvsize_report *report;
+    int32_t outcome, state;
+
+    OK(pvsize_spec_unset(inverter, PVSIZE_INVERTER_MAX_PV_POWER, diag));
+    OK(pvsize_spec_replace(system, 0, inverter, diag));
+    report = checked_au(system);
+    OK(pvsize_report_outcome(report, &outcome, diag));
+    ck_assert_int_eq(outcome, PVSIZE_OUTCOME_INCOMPLETE);
+    ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_PV_MAKER, 0), PVSIZE_VERDICT_NOT_ASSESSED);
+    pvsize_report_free(report);
+    OK(pvsize_spec_set_none(inverter, PVSIZE_INVERTER_MAX_PV_POWER, diag));
+    OK(pvsize_spec_state(inverter, PVSIZE_INVERTER_MAX_PV_POWER, &state, diag));
+    ck_assert_int_eq(state, PVSIZE_STATE_NONE);
+    OK(pvsize_spec_replace(system, 0, inverter, diag));
+    report = checked_au(system);
+    OK(pvsize_report_outcome(report, &outcome, diag));
+    ck_assert_int_eq(outcome, PVSIZE_OUTCOME_HOLDS);
+    ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_PV_MAKER, 0), 0);
+    NEAR(quantity_of(report, PVSIZE_QUANTITY_PV_LIMIT, 0, 0), 11970, 1e-12);
+    pvsize_report_free(report);
+    OK(pvsize_spec_set_number(inverter, PVSIZE_INVERTER_MAX_PV_POWER, 12000, diag));
+    OK(pvsize_spec_state(inverter, PVSIZE_INVERTER_MAX_PV_POWER, &state, diag));
+    ck_assert_int_eq(state, PVSIZE_STATE_SET);
+    pvsize_spec_free(inverter);
+    pvsize_spec_free(system);
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "must", the_invented_job_meets_every_must);
@@ -444,6 +518,8 @@ static void add(Suite *suite)
     add_test(suite, "module types", module_types_lead_back_to_an_array);
     add_test(suite, "inverters", several_inverters);
     add_test(suite, "reuse", reports_are_reused);
+    add_test(suite, "subjects", subjects_are_found_again);
+    add_test(suite, "none stated", none_stated_is_an_answer);
     add_test(suite, "wrong sign", a_wrong_sign_is_not_trusted);
 }
 

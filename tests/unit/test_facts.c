@@ -163,8 +163,9 @@ START_TEST(vmp_takes_its_own_coefficient)
         double value;
 
         FAILS(PVSIZE_E_NOT_SET, "module.pmax_coefficient",
-              pvsize_report_quantity(report, PVSIZE_QUANTITY_MODULE_VMP_HOT, 0, 0, 0, 0, &value,
-                                     diag));
+              pvsize_report_quantity(report, PVSIZE_QUANTITY_MODULE_VMP_HOT,
+                                     subject_for(report, PVSIZE_QUANTITY_MODULE_VMP_HOT, 0, 0, 0),
+                                     &value, diag));
         pvsize_report_free(report);
         pvsize_spec_free(system);
     }
@@ -239,9 +240,10 @@ START_TEST(below_the_table_there_is_no_factor)
     j.temp_min = -51.11;
     system = system_of(&j);
     report = checked_au(system);
-    FAILS(
-        PVSIZE_E_NOT_SET, "module.voc_coefficient",
-        pvsize_report_quantity(report, PVSIZE_QUANTITY_MODULE_VOC_COLD, 0, 0, 0, 0, &value, diag));
+    FAILS(PVSIZE_E_NOT_SET, "module.voc_coefficient",
+          pvsize_report_quantity(report, PVSIZE_QUANTITY_MODULE_VOC_COLD,
+                                 subject_for(report, PVSIZE_QUANTITY_MODULE_VOC_COLD, 0, 0, 0),
+                                 &value, diag));
     pvsize_report_free(report);
     pvsize_spec_free(system);
 }
@@ -346,7 +348,7 @@ START_TEST(operating_current_is_another_limit)
 
     ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_OPERATING_CURRENT, 0), PVSIZE_VERDICT_EXCEEDS);
     OK(pvsize_report_finding(report, finding_of(report, PVSIZE_RULE_OPERATING_CURRENT, 0), NULL,
-                             &severity, NULL, diag));
+                             &severity, NULL, NULL, diag));
     ck_assert_int_eq(severity, PVSIZE_SEVERITY_NOTE);
     ck_assert_int_ne(verdict_of(report, PVSIZE_RULE_ISC_INPUT, 0), PVSIZE_VERDICT_EXCEEDS);
     pvsize_report_free(report);

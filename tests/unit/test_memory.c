@@ -78,7 +78,7 @@ static pvsize_status build_system(all *a, const pvsize_allocator *memory)
     if (!s)
         s = pvsize_spec_clone(a->system, memory, &a->copy, NULL);
     if (!s)
-        s = pvsize_spec_part(a->copy, PVSIZE_KIND_ARRAY, 0, &a->part, NULL);
+        s = pvsize_spec_part(a->copy, PVSIZE_KIND_ARRAY, 0, memory, &a->part, NULL);
     return s;
 }
 

@@ -51,7 +51,7 @@ START_TEST(text_and_getters_agree)
         char *name = text_of(report, i, PVSIZE_TEXT_NAME);
         int32_t rule;
 
-        OK(pvsize_report_finding(report, i, &rule, NULL, NULL, diag));
+        OK(pvsize_report_finding(report, i, &rule, NULL, NULL, NULL, diag));
         ck_assert_str_eq(name, pvsize_term_name(rule));
         ck_assert_ptr_nonnull(strstr(text, title));
         ck_assert_ptr_nonnull(strstr(text, source));
@@ -138,7 +138,7 @@ START_TEST(markdown_is_escaped)
     OK(pvsize_spec_set_text(system, PVSIZE_SYSTEM_NAME, "a|b *c* <d> `e` _f_ [g](h)", diag));
     report = checked_au(system);
     text = rendered(report, PVSIZE_FORMAT_MARKDOWN, 0);
-    ck_assert_ptr_nonnull(strstr(text, "a\\|b \\*c\\* \\<d\\> \\`e\\` \\_f\\_ \\[g\\](h)"));
+    ck_assert_ptr_nonnull(strstr(text, "a\\|b \\*c\\* \\<d\\> \\`e\\` \\_f\\_ \\[g\\]\\(h\\)"));
     free(text);
     text = rendered(report, PVSIZE_FORMAT_PLAIN, 0);
     ck_assert_ptr_nonnull(strstr(text, "a|b *c* <d> `e` _f_ [g](h)"));
@@ -154,8 +154,9 @@ START_TEST(working_of_a_quantity)
     pvsize_report *report = checked_au(system);
     char text[2000];
     size_t length;
+    int32_t input = subject_for(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, 0, 0, 0);
 
-    OK(pvsize_report_working(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, 0, 0, 0, 0, PVSIZE_FORMAT_PLAIN,
+    OK(pvsize_report_working(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, input, PVSIZE_FORMAT_PLAIN,
                              text, sizeof text, &length, diag));
     ck_assert_str_eq(text, "array 1: Isc,max,string = kI × Kcorr × Isc = 1.25 × 1 × 13.9 A = "
                            "17.375 A\n"
@@ -165,11 +166,11 @@ START_TEST(working_of_a_quantity)
                            "inputs; the trade's factor; AS/NZS 5033:2014 table 4.2 from memory "
                            "(common practice)\n");
     ck_assert_uint_eq(length, strlen(text));
-    OK(pvsize_report_working(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, 0, 0, 0, 0,
-                             PVSIZE_FORMAT_MARKDOWN, text, sizeof text, NULL, diag));
+    OK(pvsize_report_working(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, input, PVSIZE_FORMAT_MARKDOWN,
+                             text, sizeof text, NULL, diag));
     ck_assert_int_eq(strncmp(text, "- array 1", 9), 0);
     FAILS(PVSIZE_E_BAD_CHOICE, "format",
-          pvsize_report_working(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, 0, 0, 0, 0, 9, NULL, 0, NULL,
+          pvsize_report_working(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, input, 9, NULL, 0, NULL,
                                 diag));
     pvsize_report_free(report);
     pvsize_spec_free(system);

@@ -147,7 +147,7 @@ START_TEST(parts_are_copies)
     OK(pvsize_spec_add(inverter, input, &index, diag));
     ck_assert_int_eq(index, 2);
     OK(pvsize_spec_set_number(input, PVSIZE_INPUT_TERMINALS, 9, diag));
-    OK(pvsize_spec_part(inverter, PVSIZE_KIND_INPUT, 2, &out, diag));
+    OK(pvsize_spec_part(inverter, PVSIZE_KIND_INPUT, 2, NULL, &out, diag));
     OK(pvsize_spec_get_number(out, PVSIZE_INPUT_TERMINALS, &value, diag));
     ck_assert(value == 3);
     pvsize_spec_free(out);
@@ -155,12 +155,12 @@ START_TEST(parts_are_copies)
     OK(pvsize_spec_remove(inverter, PVSIZE_KIND_INPUT, 1, diag));
     OK(pvsize_spec_part_count(inverter, PVSIZE_KIND_INPUT, &count, diag));
     ck_assert_int_eq(count, 2);
-    OK(pvsize_spec_part(inverter, PVSIZE_KIND_INPUT, 0, &out, diag));
+    OK(pvsize_spec_part(inverter, PVSIZE_KIND_INPUT, 0, NULL, &out, diag));
     OK(pvsize_spec_get_number(out, PVSIZE_INPUT_TERMINALS, &value, diag));
     ck_assert(value == 9);
     pvsize_spec_free(out);
     OK(pvsize_spec_set_part_number(inverter, 1, PVSIZE_INPUT_TERMINALS, 7, diag));
-    OK(pvsize_spec_part(inverter, PVSIZE_KIND_INPUT, 1, &out, diag));
+    OK(pvsize_spec_part(inverter, PVSIZE_KIND_INPUT, 1, NULL, &out, diag));
     OK(pvsize_spec_get_number(out, PVSIZE_INPUT_TERMINALS, &value, diag));
     ck_assert(value == 7);
     pvsize_spec_free(out);

@@ -59,6 +59,12 @@ START_TEST(kinds_and_types)
           pvsize_spec_set_number(module, PVSIZE_INPUT_MAX_VOLTAGE, 600, diag));
     FAILS(PVSIZE_E_UNKNOWN_NUMBER, "given 4711", pvsize_spec_set_number(module, 4711, 1, diag));
     FAILS(PVSIZE_E_WRONG_TYPE, "module.name",
+          pvsize_spec_set_none(module, PVSIZE_MODULE_NAME, diag));
+    FAILS(PVSIZE_E_WRONG_TYPE, "module.cell",
+          pvsize_spec_set_none(module, PVSIZE_MODULE_CELL, diag));
+    FAILS(PVSIZE_E_NEEDS_VALUE, "module.voc: must have a value",
+          pvsize_spec_set_none(module, PVSIZE_MODULE_VOC, diag));
+    FAILS(PVSIZE_E_WRONG_TYPE, "module.name",
           pvsize_spec_set_number(module, PVSIZE_MODULE_NAME, 1, diag));
     FAILS(PVSIZE_E_WRONG_TYPE, "given '38.8 V'",
           pvsize_spec_set_text(module, PVSIZE_MODULE_VOC, "38.8 V", diag));
@@ -187,7 +193,7 @@ START_TEST(parts)
           "input: of another kind than this call takes; it takes 'a part of module'",
           pvsize_spec_add(module, input, NULL, diag));
     FAILS(PVSIZE_E_BAD_INDEX, "array: index outside the list; given 2; allowed 0 to 1",
-          pvsize_spec_part(system, PVSIZE_KIND_ARRAY, 2, &out, diag));
+          pvsize_spec_part(system, PVSIZE_KIND_ARRAY, 2, NULL, &out, diag));
     ck_assert_ptr_null(out);
     FAILS(PVSIZE_E_BAD_INDEX, "given -1", pvsize_spec_remove(system, PVSIZE_KIND_ARRAY, -1, diag));
     FAILS(PVSIZE_E_WRONG_KIND, "plane",
@@ -261,6 +267,10 @@ START_TEST(rule_sets)
     double value = 3;
 
     open_all();
+    FAILS(PVSIZE_E_UNKNOWN_NAME, "given '?[31m?",
+          pvsize_rules_new("\x1b[31m\xff\xc3", NULL, &out, diag)); /* shown as text */
+    FAILS(PVSIZE_E_NEEDS_VALUE, "figure.required_yes",
+          pvsize_rules_unset_figure(rules, PVSIZE_FIGURE_REQUIRED_YES, diag));
     FAILS(PVSIZE_E_UNKNOWN_NAME, "given 'as5033'", pvsize_rules_new("as5033", NULL, &out, diag));
     ck_assert_ptr_null(out);
     FAILS(PVSIZE_E_OUT_OF_RANGE,
@@ -339,11 +349,11 @@ START_TEST(reports)
     open_all();
     FAILS(PVSIZE_E_NOT_SET, "value",
           pvsize_report_render(report, PVSIZE_FORMAT_PLAIN, 0, NULL, 0, NULL, diag));
-    FAILS(
-        PVSIZE_E_NOT_SET, "string_voc_cold",
-        pvsize_report_quantity(report, PVSIZE_QUANTITY_STRING_VOC_COLD, 0, 0, 0, 0, &value, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "subject: index outside the list; given 0",
+          pvsize_report_quantity(report, PVSIZE_QUANTITY_STRING_VOC_COLD, 0, &value, diag));
     OK(pvsize_check(module, rules, report, diag));
-    FAILS(PVSIZE_E_BAD_INDEX, "given 0", pvsize_report_finding(report, 0, NULL, NULL, NULL, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "given 0",
+          pvsize_report_finding(report, 0, NULL, NULL, NULL, NULL, diag));
     FAILS(PVSIZE_E_BAD_CHOICE, "given 17", pvsize_report_count(report, 17, 0, &count, diag));
     FAILS(PVSIZE_E_BAD_CHOICE, "given 3", pvsize_report_render(report, 3, 0, NULL, 0, NULL, diag));
     FAILS(PVSIZE_E_BAD_CHOICE, "detail",
@@ -355,10 +365,16 @@ START_TEST(reports)
     FAILS(PVSIZE_E_CAPACITY, "too small",
           pvsize_report_render(report, PVSIZE_FORMAT_PLAIN, 0, small, 0, NULL, diag));
     FAILS(PVSIZE_E_WRONG_KIND, "module.voc",
-          pvsize_report_quantity(report, PVSIZE_MODULE_VOC, 0, 0, 0, 0, &value, diag));
-    FAILS(
-        PVSIZE_E_BAD_INDEX, "array",
-        pvsize_report_quantity(report, PVSIZE_QUANTITY_STRING_VOC_COLD, 0, 0, 0, 0, &value, diag));
+          pvsize_report_quantity(report, PVSIZE_MODULE_VOC, 0, &value, diag));
+    FAILS(PVSIZE_E_NOT_SET, "string_voc_cold",
+          pvsize_report_quantity(report, PVSIZE_QUANTITY_STRING_VOC_COLD, 0, &value, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "subject: index outside the list; given 1; allowed 0 to 0",
+          pvsize_report_quantity(report, PVSIZE_QUANTITY_STRING_VOC_COLD, 1, &value, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "array",
+          pvsize_report_find(report, PVSIZE_KIND_ARRAY, 0, -1, &count, diag));
+    FAILS(PVSIZE_E_WRONG_KIND, "kind of subject",
+          pvsize_report_find(report, PVSIZE_KIND_RULE, 0, -1, &count, diag));
+    FAILS(PVSIZE_E_UNKNOWN_NUMBER, "given 1", pvsize_report_find(report, 1, 0, -1, &count, diag));
     FAILS(PVSIZE_E_BAD_INDEX, "given 5",
           pvsize_report_assumption_text(report, 5, NULL, 0, NULL, diag));
     close_all();

@@ -11,6 +11,7 @@ SPDX-License-Identifier: MIT
 """
 
 import ctypes
+import threading
 import typing
 
 from ._library import load
@@ -82,19 +83,17 @@ def _fill(call, *arguments):
     return status, buffer.value.decode("utf-8")
 
 
-class _Diag:
-    """The detail of one failure."""
+class _Diag(threading.local):
+    """The detail of the last failure; one for each thread."""
 
     def __init__(self):
         self.handle = ctypes.c_void_p()
         if _lib.pvsize_diag_new(None, ctypes.byref(self.handle)):
             raise MemoryError
 
-    def __enter__(self):
-        return self
-
-    def __exit__(self, *_):
-        _lib.pvsize_diag_free(self.handle)
+    def __del__(self):
+        if _lib:
+            _lib.pvsize_diag_free(self.handle)
 
     def error(self, status):
         _, text = _fill(_lib.pvsize_diag_text, self.handle)
@@ -109,12 +108,14 @@ class _Diag:
             (low.value, high.value) if has_range else None)
 
 
+_diag = _Diag()
+
+
 def _do(name, *arguments):
     """Calls and raises on failure."""
-    with _Diag() as diag:
-        status = getattr(_lib, "pvsize_" + name)(*arguments, diag.handle)
-        if status:
-            raise diag.error(status)
+    status = getattr(_lib, "pvsize_" + name)(*arguments, _diag.handle)
+    if status:
+        raise _diag.error(status)
 
 
 def _get(kind, name, *arguments):
@@ -125,13 +126,12 @@ def _get(kind, name, *arguments):
 
 
 def _get_text(name, *arguments):
-    with _Diag() as diag:
-        def call(*all_arguments):
-            return getattr(_lib, "pvsize_" + name)(*all_arguments, diag.handle)
-        status, text = _fill(call, *arguments)
-        if status:
-            raise diag.error(status)
-        return text
+    def call(*all_arguments):
+        return getattr(_lib, "pvsize_" + name)(*all_arguments, _diag.handle)
+    status, text = _fill(call, *arguments)
+    if status:
+        raise _diag.error(status)
+    return text
 
 
 # what the library says of its tables
@@ -262,10 +262,13 @@ class _Handle:
             self.close()
 
 
+_STATE_SET, _STATE_NONE = 1, 3
+
+
 class Spec(_Handle):
     """One thing with parameters and parts. Parameters are attributes: numbers
     in the unit of their table row, texts and choices as str, None where not
-    set and without a default. Parts are read as tuples of copies."""
+    set and without a default, "none" where the maker states none. Parts are read as tuples of copies."""
 
     kind = None
     _free = staticmethod(_lib.pvsize_spec_free)
@@ -303,6 +306,8 @@ class Spec(_Handle):
             _do("spec_unset", self._handle, term.number)
         elif isinstance(value, bool) and term.type == "choice":
             _do("spec_set_text", self._handle, term.number, b"yes" if value else b"no")
+        elif value == "none" and term.type in ("number", "count"):
+            _do("spec_set_none", self._handle, term.number)
         elif isinstance(value, str):
             _do("spec_set_text", self._handle, term.number, value.encode("utf-8"))
         else:
@@ -322,7 +327,10 @@ class Spec(_Handle):
             value = _get(ctypes.c_double, "spec_get_number", self._handle, term.number)
             return value if term.type == "number" else int(value)
         except StateError:
-            return None
+            return "none" if self._state(term) == _STATE_NONE else None
+
+    def _state(self, term):
+        return _get(ctypes.c_int32, "spec_state", self._handle, term.number)
 
     def add(self, part):
         """Adds a copy of a part; returns its index."""
@@ -335,7 +343,7 @@ class Spec(_Handle):
         found = []
         for i in range(count):
             handle = ctypes.c_void_p()
-            _do("spec_part", self._handle, number, i, ctypes.byref(handle))
+            _do("spec_part", self._handle, number, i, None, ctypes.byref(handle))
             found.append(_CLASSES[kind]._wrap(handle))
         return tuple(found)
 
@@ -366,8 +374,7 @@ class Spec(_Handle):
         """What was set, as the keyword arguments that make it again."""
         values = {}
         for name, term in _TERMS[self.kind].items():
-            state = _get(ctypes.c_int32, "spec_state", self._handle, term.number)
-            if state == 1:
+            if self._state(term) in (_STATE_SET, _STATE_NONE):
                 values[name] = getattr(self, name)
         for plural, kind in self._plurals.items():
             parts = [part.to_dict() for part in self.parts(kind)]
@@ -499,17 +506,14 @@ class Rules(_Handle):
 # reports
 
 class Finding(typing.NamedTuple):
-    """What a rule found on one object. `value`, `limit` and `margin` are None
-    where it was not assessed; then `missing` names what it needs."""
+    """What a rule found on one subject, known by its number in the report.
+    `value`, `limit` and `margin` are None where it was not assessed; then
+    `missing` names what it needs."""
     rule: str
     severity: str
     verdict: str
-    subject: str
-    kind: str
-    inverter: typing.Optional[int]
-    input: typing.Optional[int]
-    array: typing.Optional[int]
-    plane: typing.Optional[int]
+    subject: int
+    where: str
     value: typing.Optional[float]
     limit: typing.Optional[float]
     margin: typing.Optional[float]
@@ -522,8 +526,12 @@ class Finding(typing.NamedTuple):
     working: str
 
 
-_TEXTS = ("sentence", "name", "title", "subject", "unit", "source", "consequence", "reason",
-          "working", "working_markdown")
+class Subject(typing.NamedTuple):
+    """What findings and quantities speak of. `owner` is a subject's number."""
+    kind: str
+    index: int
+    owner: typing.Optional[int]
+    text: str
 
 
 class Report(_Handle):
@@ -553,10 +561,8 @@ class Report(_Handle):
             i += len(self)
         if not 0 <= i < len(self):
             raise IndexError(i)
-        numbers = [ctypes.c_int32() for _ in range(8)]
-        rule, severity, verdict, kind, *path = numbers
-        _do("report_finding", self._handle, i, rule, severity, verdict)
-        _do("report_subject", self._handle, i, kind, *path)
+        rule, severity, verdict, subject = (ctypes.c_int32() for _ in range(4))
+        _do("report_finding", self._handle, i, rule, severity, verdict, subject)
         try:
             amounts = [ctypes.c_double() for _ in range(3)]
             _do("report_numbers", self._handle, i, *amounts)
@@ -566,12 +572,31 @@ class Report(_Handle):
         missing = _get(ctypes.c_int32, "report_missing", self._handle, i)
         return Finding(
             self.text(i, "name"), _choice_name("severity", severity.value),
-            _choice_name("verdict", verdict.value), self.text(i, "subject"),
-            _kind_name(kind.value), *(p.value if p.value >= 0 else None for p in path), *amounts,
-            self.text(i, "unit"),
+            _choice_name("verdict", verdict.value), subject.value, self.text(i, "subject"),
+            *amounts, self.text(i, "unit"),
             bool(_get(ctypes.c_int32, "report_governs", self._handle, i)),
             _full_name(missing) if missing else None, self.text(i, "title"),
             self.text(i, "source"), self.text(i, "sentence"), self.text(i, "working"))
+
+    def subjects(self):
+        """All subjects, by their numbers."""
+        count = _get(ctypes.c_int32, "report_subject_count", self._handle)
+        found = []
+        for number in range(count):
+            kind, index, owner = (ctypes.c_int32() for _ in range(3))
+            _do("report_subject", self._handle, number, kind, index, owner)
+            found.append(Subject(_kind_name(kind.value), index.value,
+                                 owner.value if owner.value >= 0 else None,
+                                 _get_text("report_subject_text", self._handle, number)))
+        return found
+
+    def find(self, kind, index=0, inverter=0):
+        """Number of the subject of a kind; of inputs, those of an inverter."""
+        owner = -1
+        if kind == "input" and any(s.kind == "inverter" for s in self.subjects()):
+            owner = self.find("inverter", inverter)
+        return _get(ctypes.c_int32, "report_find", self._handle,
+                    _lib.pvsize_kind_by_name(kind.encode()), index, owner)
 
     @property
     def outcome(self):
@@ -592,19 +617,31 @@ class Report(_Handle):
         count = _get(ctypes.c_int32, "report_assumption_count", self._handle)
         return [_get_text("report_assumption_text", self._handle, i) for i in range(count)]
 
-    def quantity(self, name, inverter=0, input=0, array=0, plane=0):
-        """A computed quantity of one object, such as "string_voc_cold" of array
-        0; None where it does not apply or data are missing."""
+    def _subject_of(self, name, where):
+        """The subject that a quantity speaks of, by the indices that lead to it;
+        a module by that of an array that has it."""
+        if "subject" in where:
+            return where["subject"]
+        scope = _TERMS["quantity"][name].scope
+        if scope == "module" and any(s.kind == "array" for s in self.subjects()):
+            scope = "array"
+        return self.find(scope, where.get(scope, 0), where.get("inverter", 0))
+
+    def quantity(self, name, **where):
+        """A computed quantity of one subject, such as "string_voc_cold", array=0;
+        "input_imp", inverter=0, input=1; or of subject=NUMBER. None where it does
+        not apply or data are missing."""
+        number = _term_number("quantity." + name)
+        subject = self._subject_of(name, where)
         try:
-            return _get(ctypes.c_double, "report_quantity", self._handle,
-                        _term_number("quantity." + name), inverter, input, array, plane)
+            return _get(ctypes.c_double, "report_quantity", self._handle, number, subject)
         except StateError:
             return None
 
-    def working(self, name, inverter=0, input=0, array=0, plane=0, markdown=False):
+    def working(self, name, markdown=False, **where):
         """How that quantity came about, a step a line."""
         return _get_text("report_working", self._handle, _term_number("quantity." + name),
-                         inverter, input, array, plane, 2 if markdown else 1)
+                         self._subject_of(name, where), 2 if markdown else 1)
 
     def render(self, markdown=False, working=False):
         """The whole report as text."""

@@ -102,6 +102,7 @@ def test_missing_data_are_named():
     (ValueError, "allowed off, note", lambda: pvsize.Rules().set_severity("phases", "shall")),
     (KeyError, "no term", lambda: pvsize.Rules().set_figure("pi", 3.14)),
     (pvsize.ArgumentError, "index outside", lambda: system().remove("array", 4)),
+    (pvsize.RangeError, "must have a value", lambda: pvsize.Module(voc="none")),
 ])
 def test_wrong_input(error, words, make):
     with pytest.raises(error) as caught:
@@ -129,8 +130,27 @@ def test_parts_are_copies():
     assert job.arrays[0].modules[0].voc == 38.8
 
 
+def test_none_stated_is_an_answer():
+    inverter = pvsize.Inverter(max_pv_power="none")
+    assert inverter.max_pv_power == "none"
+    assert inverter.to_dict() == {"max_pv_power": "none"}
+    inverter.max_pv_power = None
+    assert inverter.max_pv_power is None and inverter.to_dict() == {}
+
+
+def test_subjects_lead_to_one_another():
+    report = pvsize.check(system())
+    kinds = [subject.kind for subject in report.subjects()]
+    assert kinds == ["system", "site", "plane", "inverter", "input", "array", "module"]
+    array = report.find("array")
+    assert report.subjects()[array].owner == report.find("input")
+    assert report.quantity("system_modules", subject=array) == 18
+    with pytest.raises(pvsize.ArgumentError, match="input: index outside"):
+        report.find("input", 3)
+
+
 def test_dicts_make_the_same_job():
-    job = system()
+    job = system(max_power="none")
     again = pvsize.System(**job.to_dict())
     assert again.to_dict() == job.to_dict()
     assert str(pvsize.check(again)) == str(pvsize.check(job))
