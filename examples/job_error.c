@@ -174,8 +174,8 @@ job_allowed job_allows(int32_t term)
     if (pvsize_term_type(term) == PVSIZE_TYPE_CHOICE)
         list_choices(&allowed, term);
     else if (pvsize_term_range(term, &low, &high) == PVSIZE_OK)
-        snprintf(allowed.text, sizeof allowed.text, "; allowed %.15g%s%s to %.15g%s%s",
-                 low, unit[0] ? " " : "", unit, high, unit[0] ? " " : "", unit);
+        snprintf(allowed.text, sizeof allowed.text, "; allowed %.15g%s%s to %.15g%s%s", low,
+                 unit[0] ? " " : "", unit, high, unit[0] ? " " : "", unit);
     else
         allowed.text[0] = '\0';
     return allowed;

@@ -74,8 +74,8 @@ static int place_of_name(reader *r, const job_path *path, const cJSON *list, con
         job_fail(r->errors, path, "no %s of the %s is named %s%s", pvsize_kind_name(kind),
                  pvsize_kind_name(owner), job_quote(name).text, job_nearest_hint(&nearest).text);
     if (path && count > 1)
-        job_fail(r->errors, path, "%d %s of the %s are named %s", count,
-                 pvsize_kind_plural(kind), pvsize_kind_name(owner), job_quote(name).text);
+        job_fail(r->errors, path, "%d %s of the %s are named %s", count, pvsize_kind_plural(kind),
+                 pvsize_kind_name(owner), job_quote(name).text);
     return count == 1 ? found : -1;
 }
 
@@ -115,9 +115,8 @@ static const cJSON *holder_for(reader *r, const cJSON *self, int32_t self_kind, 
         return r->root;
     if (pvsize_kind_part_most(PVSIZE_KIND_SYSTEM, owner) == 1)
         return job_member(r->root, pvsize_kind_name(owner));
-    return cJSON_GetArrayItem(
-        list_for(r, self, self_kind, owner),
-        reference(r, self, self_kind, reference_to(self_kind, owner)));
+    return cJSON_GetArrayItem(list_for(r, self, self_kind, owner),
+                              reference(r, self, self_kind, reference_to(self_kind, owner)));
 }
 
 static const cJSON *list_for(reader *r, const cJSON *self, int32_t self_kind, int32_t kind)
@@ -157,8 +156,8 @@ static bool read_index(reader *r, const job_path *path, const cJSON *self, int32
         return false;
     }
     /* what is missing or misnamed is an error of its own, told once */
-    if (!list && (owner_of(kind) == PVSIZE_KIND_SYSTEM ||
-                  !holder_for(r, self, self_kind, owner_of(kind))))
+    if (!list &&
+        (owner_of(kind) == PVSIZE_KIND_SYSTEM || !holder_for(r, self, self_kind, owner_of(kind))))
         return false;
     if (cJSON_IsString(item)) {
         *value = place_of_name(r, path, list, item->valuestring, kind);
@@ -187,6 +186,8 @@ static void read_parameter(reader *r, const job_path *path, const cJSON *self, c
 
         if (words)
             status = pvsize_spec_set_text(spec, term, words, r->diag);
+    } else if (job_says_none(item)) {
+        status = pvsize_spec_set_none(spec, term, r->diag);
     } else if (pvsize_term_refers_to(term) ? read_index(r, path, self, term, &value)
                                            : job_number(r->errors, path, item, term, &value)) {
         status = pvsize_spec_set_number(spec, term, value, r->diag);
@@ -308,8 +309,7 @@ static int32_t taker_of(const char *key)
     for (int32_t i = 0; i < pvsize_kind_count(); i++) {
         int32_t kind = pvsize_kind_at(i);
 
-        if (pvsize_kind_is_spec(kind) &&
-            (pvsize_term_by_name(kind, key) || part_named(kind, key)))
+        if (pvsize_kind_is_spec(kind) && (pvsize_term_by_name(kind, key) || part_named(kind, key)))
             return kind;
     }
     return 0;

@@ -77,8 +77,8 @@ static int32_t set_member(rules_reader *r, const job_path *path, const cJSON *it
             strcat(names, name);
         }
     }
-    job_fail(r->errors, path, "not one of the choices; given %s; allowed %s%s",
-             job_show(item).text, names, job_nearest_hint(&nearest).text);
+    job_fail(r->errors, path, "not one of the choices; given %s; allowed %s%s", job_show(item).text,
+             names, job_nearest_hint(&nearest).text);
     return -1;
 }
 
@@ -98,8 +98,7 @@ static void start(rules_reader *r, const cJSON *object)
     job_fail(r->errors, &here, "no preset is named %s%s", job_quote(preset).text,
              job_nearest_hint(&nearest).text);
     for (int32_t i = 0; i < pvsize_preset_count(); i++)
-        job_fail(r->errors, &here, "allowed %s: %s", pvsize_preset_name(i),
-                 pvsize_preset_title(i));
+        job_fail(r->errors, &here, "allowed %s: %s", pvsize_preset_name(i), pvsize_preset_title(i));
 }
 
 static void read_title(rules_reader *r, const cJSON *object)

@@ -34,9 +34,9 @@ static char *read_stream(job_errors *errors, FILE *stream, size_t *length)
         return text;
     }
     job_fail(errors, NULL, "cannot read: %s",
-             !text              ? "no memory"
+             !text                ? "no memory"
              : used >= MOST_BYTES ? "more than 64 MiB"
-                                : strerror(errno));
+                                  : strerror(errno));
     free(text);
     return NULL;
 }

@@ -115,6 +115,11 @@ bool job_number(job_errors *errors, const job_path *path, const cJSON *item, int
     return false;
 }
 
+bool job_says_none(const cJSON *item)
+{
+    return cJSON_IsString(item) && strcmp(item->valuestring, "none") == 0;
+}
+
 /* words */
 
 bool job_is_wordy(int32_t term)

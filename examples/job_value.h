@@ -24,6 +24,8 @@ bool job_number(job_errors *errors, const job_path *path, const cJSON *item, int
 /* The text to set a text or a choice with, from a text or, where the choices
  * are yes and no, from true and false. Null after an error. */
 const char *job_words(job_errors *errors, const job_path *path, const cJSON *item, int32_t term);
+/* Whether a maker or network states that there is no such limit: "none". */
+bool job_says_none(const cJSON *item);
 /* True if a term is set by words rather than by a number. */
 bool job_is_wordy(int32_t term);
 

@@ -86,8 +86,8 @@ static char *render(const pvsize_report *report, const options *how)
     if (pvsize_report_render(report, how->format, how->detail, NULL, 0, &length, NULL))
         return NULL;
     text = malloc(length + 1);
-    if (text && pvsize_report_render(report, how->format, how->detail, text, length + 1, NULL,
-                                     NULL)) {
+    if (text &&
+        pvsize_report_render(report, how->format, how->detail, text, length + 1, NULL, NULL)) {
         free(text);
         text = NULL;
     }
@@ -113,8 +113,8 @@ static int print_report(const pvsize_report *report, const options *how, job_err
     pvsize_report_count(report, PVSIZE_VERDICT_NOT_ASSESSED, PVSIZE_SEVERITY_MUST, &open, NULL);
     /* who reads only the exit status must still hear of this */
     if (open > 0)
-        fprintf(stderr, "%s: note: limits that must hold but were not assessed: %d\n",
-                errors->file, (int)open);
+        fprintf(stderr, "%s: note: limits that must hold but were not assessed: %d\n", errors->file,
+                (int)open);
     return broken > 0 ? LIMIT_BROKEN : SIZED;
 }
 

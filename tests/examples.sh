@@ -57,5 +57,8 @@ spoilt "arrays[0].strings" 's/"strings": 2/"strings": -2/'
 spoilt "arrays[0].strings" 's/"strings": 2/"strings": null/'
 spoilt "rules.preset" 's/"asnzs_5033_2021"/"asnzs"/'
 spoilt "phases" 's/"phases": 3/"phases": true/'
+sed 's/"max_pv_power": "13500 W"/"max_pv_power": "none"/' "$jobs/community_hall.json" >"$scratch/none.json"
+runs 0 "the maker states no maximum" "$scratch/none.json"
+spoilt "must have a value" '0,/"voc": "39.2 V"/s//"voc": "none"/'
 spoilt "more than once" 's/"strings": 2,/"strings": 2, "strings": 2,/'
 echo "$count runs as they should"

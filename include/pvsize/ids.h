@@ -219,7 +219,7 @@ enum {
     PVSIZE_PLANE_CAPACITY = 6004, /* modules that fit on the plane */
     PVSIZE_PLANE_MOUNTING = 6005, /* how the modules are mounted */
     PVSIZE_PLANE_CELL_RISE = 6006, /* cell temperature above ambient on a hot afternoon; overrides the rule set's figure for the mounting, K */
-    PVSIZE_PLANE_CURRENT_CORRECTION = 6007, /* factor on Isc for bifacial, tracked or vertical arrays, snow or altitude */
+    PVSIZE_PLANE_CURRENT_CORRECTION = 6007, /* factor on Isc for bifacial, tracked or vertical arrays, snow or altitude; where none is given, what a bifacial module calls for, else 1 */
     PVSIZE_ARRAY_NAME = 7001, /* label of the array */
     PVSIZE_ARRAY_INVERTER = 7002, /* inverter the strings go to */
     PVSIZE_ARRAY_INPUT = 7003, /* input of that inverter */
@@ -235,7 +235,7 @@ enum {
 enum {
     PVSIZE_FIGURE_ISC_FACTOR = 20001, /* factor on module Isc for cables, protection and inverter inputs */
     PVSIZE_FIGURE_VOC_MULTIPLIER = 20002, /* factor on Voc at STC where neither a coefficient nor the table serves */
-    PVSIZE_FIGURE_VOC_TABLE = 20003, /* 1: the correction table for crystalline silicon may stand in for a missing coefficient; 0: it may not */
+    PVSIZE_FIGURE_VOC_TABLE = 20003, /* whether the correction table for crystalline silicon may stand in for a missing coefficient */
     PVSIZE_FIGURE_ARRAY_RATIO_MAX = 20004, /* largest array power over rated a.c. power */
     PVSIZE_FIGURE_ARRAY_RATIO_MIN = 20005, /* array power over rated a.c. power below which the inverter is underloaded */
     PVSIZE_FIGURE_VOLTAGE_LIMIT_DWELLING = 20006, /* largest array voltage on a domestic dwelling, V */
@@ -260,6 +260,12 @@ enum {
     PVSIZE_FIGURE_NO_DIFFERENCE = 20025, /* no difference at all, as a limit */
     PVSIZE_FIGURE_ONE = 20026, /* one, as a limit */
     PVSIZE_FIGURE_DATA_CURRENT_TOLERANCE = 20027, /* how far the a.c. current at the rating may lie above the stated maximum before the data sheet contradicts itself, % */
+    PVSIZE_FIGURE_DATA_SILICON_COEFFICIENT_HIGH = 20028, /* the same as data_voc_coefficient_high for crystalline silicon, %/K */
+    PVSIZE_FIGURE_DATA_SILICON_COEFFICIENT_LOW = 20029, /* the same as data_voc_coefficient_low for crystalline silicon, %/K */
+    PVSIZE_FIGURE_DATA_VMP_COEFFICIENT_HIGH = 20030, /* highest believable temperature coefficient of Vmp, %/K */
+    PVSIZE_FIGURE_DATA_VMP_COEFFICIENT_LOW = 20031, /* lowest believable temperature coefficient of Vmp, %/K */
+    PVSIZE_FIGURE_DATA_ISC_COEFFICIENT_LOW = 20032, /* lowest believable temperature coefficient of Isc, %/K */
+    PVSIZE_FIGURE_DATA_SUPPLY_TOLERANCE = 20033, /* how far the inverter's nominal voltage may lie from the supply's, % */
     /* numbers are never reused */
 };
 
@@ -271,6 +277,10 @@ enum {
     PVSIZE_QUANTITY_MODULE_POWER_DEVIATION = 30004, /* how far Imp x Vmp lies from Pmax, % */
     PVSIZE_QUANTITY_MODULE_COEFFICIENT_DEVIATION = 30005, /* how far the two statements of the coefficient of Voc differ, %/K */
     PVSIZE_QUANTITY_MODULE_GIVEN = 30006, /* every required value of the module is there */
+    PVSIZE_QUANTITY_MODULE_ISC_DEVIATION = 30007, /* how far the two statements of the coefficient of Isc differ, %/K */
+    PVSIZE_QUANTITY_MODULE_VMP_DEVIATION = 30008, /* how far the two statements of the coefficient of Vmp differ, %/K */
+    PVSIZE_QUANTITY_MODULE_VOC_COEFFICIENT_HIGH = 30009, /* highest believable coefficient of Voc for the cell, %/K */
+    PVSIZE_QUANTITY_MODULE_VOC_COEFFICIENT_LOW = 30010, /* lowest believable coefficient of Voc for the cell, %/K */
     PVSIZE_QUANTITY_CELL_TEMP_HOT = 30101, /* cell temperature on a hot afternoon, °C */
     PVSIZE_QUANTITY_MODULE_VOC_COLD = 30102, /* open-circuit voltage of one module on the coldest morning: by its coefficient, else by the table, else by the fixed factor, V */
     PVSIZE_QUANTITY_MODULE_VMP_HOT = 30103, /* maximum-power voltage of one module on a hot afternoon, V */
@@ -294,6 +304,7 @@ enum {
     PVSIZE_QUANTITY_STRING_ISC_MAX = 30121, /* largest short-circuit current of one string, A */
     PVSIZE_QUANTITY_ARRAY_GIVEN = 30122, /* every required value of the array is there */
     PVSIZE_QUANTITY_BIFACIAL_CORRECTION = 30123, /* factor on Isc that a bifacial module calls for: 1 + 0.135 x bifaciality; none where no bifaciality is given */
+    PVSIZE_QUANTITY_CURRENT_CORRECTION = 30124, /* factor on Isc beside the rule set's: the plane's, else what a bifacial module calls for, else 1 */
     PVSIZE_QUANTITY_INPUT_STRINGS = 30201, /* strings on the input */
     PVSIZE_QUANTITY_INPUT_ISC_MAX = 30202, /* largest short-circuit current into the input, A */
     PVSIZE_QUANTITY_INPUT_IMP = 30203, /* operating current into the input at STC, A */
@@ -318,6 +329,7 @@ enum {
     PVSIZE_QUANTITY_INVERTER_AC_CURRENT = 30305, /* a.c. current at rated apparent power, per phase, A */
     PVSIZE_QUANTITY_INVERTER_AC_CURRENT_STATED = 30306, /* stated largest a.c. current, with the rounding of data sheets, A */
     PVSIZE_QUANTITY_INVERTER_GIVEN = 30307, /* every required value of the inverter is there */
+    PVSIZE_QUANTITY_SUPPLY_DEVIATION = 30308, /* how far the inverter's nominal voltage lies from the supply's, % */
     PVSIZE_QUANTITY_PLANE_MODULES = 30401, /* modules on the plane */
     PVSIZE_QUANTITY_SITE_GIVEN = 30451, /* every required value of the site is there */
     PVSIZE_QUANTITY_SYSTEM_PV_POWER = 30501, /* array power at STC of the whole system, W */
@@ -368,6 +380,8 @@ enum {
     PVSIZE_RULE_DATA_COEFFICIENTS_AGREE = 40606, /* both statements of the coefficient of Voc agree */
     PVSIZE_RULE_DATA_ISC_COEFFICIENT = 40607, /* temperature coefficient of Isc not too large */
     PVSIZE_RULE_DATA_PMAX_COEFFICIENT = 40608, /* temperature coefficient of maximum power negative */
+    PVSIZE_RULE_DATA_ISC_COEFFICIENTS_AGREE = 40609, /* both statements of the coefficient of Isc agree */
+    PVSIZE_RULE_DATA_VMP_COEFFICIENTS_AGREE = 40610, /* both statements of the coefficient of Vmp agree */
     PVSIZE_RULE_DATA_WINDOW = 40611, /* tracking window has its ends in order */
     PVSIZE_RULE_DATA_WINDOW_MAX = 40612, /* tracking window below the maximum voltage */
     PVSIZE_RULE_DATA_FULL_POWER_LOW = 40613, /* full-power window inside the tracking window, lower end */
@@ -377,7 +391,11 @@ enum {
     PVSIZE_RULE_DATA_CURRENTS = 40617, /* short-circuit rating not below the operating current */
     PVSIZE_RULE_DATA_APPARENT = 40621, /* active rating not above the apparent rating */
     PVSIZE_RULE_DATA_AC_CURRENT = 40622, /* a.c. current at the rating within the stated maximum */
+    PVSIZE_RULE_DATA_SUPPLY = 40623, /* nominal voltage of the inverter near the supply's */
     PVSIZE_RULE_DATA_TEMPERATURES = 40631, /* lowest temperature below the highest */
+    PVSIZE_RULE_DATA_VMP_COEFFICIENT_HIGH = 40641, /* temperature coefficient of Vmp negative and not tiny */
+    PVSIZE_RULE_DATA_VMP_COEFFICIENT_LOW = 40642, /* temperature coefficient of Vmp not too large */
+    PVSIZE_RULE_DATA_ISC_COEFFICIENT_LOW = 40643, /* temperature coefficient of Isc not negative */
     PVSIZE_RULE_GIVEN_MODULE = 40701, /* every required value of the module given */
     PVSIZE_RULE_GIVEN_INPUT = 40702, /* every required value of the input given */
     PVSIZE_RULE_GIVEN_INVERTER = 40703, /* every required value of the inverter given */

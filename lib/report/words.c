@@ -90,7 +90,8 @@ void pvsz_put_margin(pvsz_text *text, const pvsz_finding *finding)
     double limit = finding->limit;
 
     pvsz_put_value(text, pvsz_finding_term(finding), finding->margin, PVSZ_FINDING_DIGITS);
-    if (limit == 0 || pvsz_finding_term(finding)->type != PVSIZE_TYPE_NUMBER)
+    if (limit == 0 || pvsz_finding_term(finding)->type != PVSIZE_TYPE_NUMBER ||
+        finding->rule->manner == PVSZ_QUIET)
         return;
     pvsz_put(text, " (");
     pvsz_put_fixed(text, finding->margin / (limit < 0 ? -limit : limit) * 100, 1);

@@ -90,6 +90,11 @@ static bool find_param(pvsize_report *report, const pvsz_subject *subject, int32
     return true;
 }
 
+bool pvsz_param_below(pvsz_calc *calc, const pvsz_subject *below, int32_t term, double *value)
+{
+    return find_param(calc->report, below, term, value);
+}
+
 double pvsz_peek_param(pvsz_calc *calc, int32_t term)
 {
     double value = 0;
@@ -111,6 +116,13 @@ static pvsz_state lack_of(const pvsz_subject *subject, int32_t term, int32_t *mi
     if (kind == PVSZ_KIND_PLANE && subject->scope == PVSZ_KIND_ARRAY)
         *missing = PVSIZE_ARRAY_PLANE;
     return subject->at[PVSZ_KIND_SYSTEM] < 0 ? PVSZ_NOTHING : PVSZ_MISSING;
+}
+
+bool pvsz_is_unknown(const pvsz_calc *calc, int32_t term)
+{
+    int32_t missing;
+
+    return !pvsz_has_param(calc, term) && lack_of(calc->subject, term, &missing) == PVSZ_MISSING;
 }
 
 double pvsz_param(pvsz_calc *calc, int32_t term)

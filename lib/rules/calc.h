@@ -22,6 +22,8 @@ typedef struct pvsz_calc {
 double pvsz_param(pvsz_calc *calc, int32_t term);
 /* Whether it has a value; notes nothing. */
 bool pvsz_has_param(const pvsz_calc *calc, int32_t term);
+/* Whether it is not known: no value, and not stated to be none. */
+bool pvsz_is_unknown(const pvsz_calc *calc, int32_t term);
 /* The value without noting it as an operand; 0 where there is none. */
 double pvsz_peek_param(pvsz_calc *calc, int32_t term);
 bool pvsz_has_figure(const pvsz_calc *calc, int32_t place);
@@ -41,6 +43,9 @@ double pvsz_sum(pvsz_calc *calc, int32_t scope, int32_t place);
 double pvsz_sum_params(pvsz_calc *calc, int32_t scope, int32_t term, int32_t instead);
 double pvsz_highest(pvsz_calc *calc, int32_t scope, int32_t place);
 double pvsz_lowest(pvsz_calc *calc, int32_t scope, int32_t place);
+
+/* A parameter of something below; a default in force is noted as an assumption. */
+bool pvsz_param_below(pvsz_calc *calc, const pvsz_subject *below, int32_t term, double *value);
 
 /* The first subject of a scope below this one, and the next; null at the end. */
 const pvsz_subject *pvsz_first_below(const pvsz_calc *calc, int32_t scope);

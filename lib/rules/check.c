@@ -34,6 +34,8 @@ static void judge(const pvsize_report *report, pvsz_finding *finding)
         finding->verdict = PVSIZE_VERDICT_MARGINAL;
     else
         finding->verdict = PVSIZE_VERDICT_MEETS;
+    if (finding->margin < 0 && finding->verdict != PVSIZE_VERDICT_EXCEEDS)
+        finding->margin = 0; /* rounding only */
 }
 
 /* Adds the finding of a rule on a subject, unless there is nothing to find. */

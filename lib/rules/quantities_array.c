@@ -24,18 +24,32 @@ void pvsz_of_cell_temp_hot(pvsz_calc *calc)
     pvsz_result(calc, ambient + rise, "{Tmax} + {ΔT}");
 }
 
-/* A coefficient that is not negative is a wrong sign or a wrong unit: on a cold
- * morning it would make an unsafe string look safe. The data rules tell of it,
- * and the table or the fixed factor, both stricter, takes its place. */
-static bool usable_coefficient(pvsz_calc *calc)
+/* A coefficient above what is believable for the cell has a wrong sign or a wrong
+ * unit: on a cold morning it would make an unsafe string look safe. The data rules
+ * tell of it, and the table or the fixed factor, both stricter, takes its place.
+ * Where a rule set says nothing of what is believable, it must be negative. */
+static bool is_believable(pvsz_calc *calc)
 {
-    int32_t entry;
+    int32_t stated, high;
 
-    if (!pvsz_has_param(calc, PVSIZE_SITE_TEMP_MIN) ||
-        !pvsz_has_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT))
+    if (!pvsz_has_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT))
         return false;
-    entry = pvsz_compute(calc->report, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT, calc->subject);
-    return calc->report->entry[entry].value < 0;
+    stated = pvsz_compute(calc->report, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT, calc->subject);
+    if (calc->report->entry[stated].value >= 0)
+        return false;
+    if (!pvsz_has_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT_HIGH))
+        return true;
+    high = pvsz_compute(calc->report, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT_HIGH, calc->subject);
+    return pvsz_at_most(calc->report->entry[stated].value, calc->report->entry[high].value);
+}
+
+/* What is missing for a voltage at another temperature: the coefficient, or one
+ * that can be believed. */
+static int32_t coefficient_lacking(pvsz_calc *calc)
+{
+    return pvsz_has_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT)
+               ? PVSIZE_QUANTITY_MODULE_VOC_COEFFICIENT
+               : PVSIZE_MODULE_VOC_COEFFICIENT;
 }
 
 /* The maker's coefficient first; else the table, for crystalline silicon and
@@ -47,7 +61,7 @@ void pvsz_of_module_voc_cold(pvsz_calc *calc)
 
     bool has_temp = pvsz_has_param(calc, PVSIZE_SITE_TEMP_MIN);
 
-    if (usable_coefficient(calc)) {
+    if (has_temp && is_believable(calc)) {
         double coefficient = pvsz_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT);
         double temp = pvsz_param(calc, PVSIZE_SITE_TEMP_MIN);
 
@@ -63,7 +77,7 @@ void pvsz_of_module_voc_cold(pvsz_calc *calc)
     } else if (pvsz_has_figure(calc, PVSZ_FIGURE_VOC_MULTIPLIER)) {
         pvsz_result(calc, voc * pvsz_figure_of(calc, PVSZ_FIGURE_VOC_MULTIPLIER), "{Voc} × {kU}");
     } else {
-        pvsz_missing(calc, has_temp ? PVSIZE_MODULE_VOC_COEFFICIENT : PVSIZE_SITE_TEMP_MIN);
+        pvsz_missing(calc, has_temp ? coefficient_lacking(calc) : PVSIZE_SITE_TEMP_MIN);
     }
 }
 
@@ -73,6 +87,8 @@ void pvsz_of_module_vmp_hot(pvsz_calc *calc)
     double coefficient = pvsz_quantity(calc, PVSZ_QUANTITY_MODULE_VMP_COEFFICIENT);
     double temp = pvsz_quantity(calc, PVSZ_QUANTITY_CELL_TEMP_HOT);
 
+    if (coefficient >= 0) /* a wrong sign would make a hot string look long */
+        pvsz_missing(calc, PVSIZE_QUANTITY_MODULE_VMP_COEFFICIENT);
     pvsz_result(calc, pvsz_voltage_at(vmp, coefficient, temp),
                 "{Vmp} × (1 + {βVmp} / 100 × ({Tcell,hot} - 25))");
 }
@@ -110,8 +126,8 @@ void pvsz_of_string_voc_hot(pvsz_calc *calc)
     double coefficient = pvsz_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT);
     double temp = pvsz_quantity(calc, PVSZ_QUANTITY_CELL_TEMP_HOT);
 
-    if (coefficient >= 0) /* a wrong sign, as above */
-        pvsz_missing(calc, PVSIZE_MODULE_VOC_COEFFICIENT);
+    if (!is_believable(calc))
+        pvsz_missing(calc, coefficient_lacking(calc));
 
     pvsz_result(calc, modules * pvsz_voltage_at(voc, coefficient, temp),
                 "{N} × {Voc} × (1 + {βVoc} / 100 × ({Tcell,hot} - 25))");
@@ -152,16 +168,26 @@ static double lower(double a, double b)
     return a < b ? a : b;
 }
 
-/* What is not known does not limit; the rule that needs it says so. */
+/* What is not known does not limit, but is named. */
 void pvsz_of_string_voltage_limit(pvsz_calc *calc)
 {
+    static const char *const formulas[] = {
+        "min({,Umax})",
+        "min({,Umax}); the module's system voltage is not known",
+        "min({,Umax}); the limit for the building is not known",
+        "min({,Umax}); neither the module's nor the building's limit is known",
+    };
     double limit = pvsz_param(calc, PVSIZE_INPUT_MAX_VOLTAGE);
+    int32_t unknown = 0;
 
     if (pvsz_has_param(calc, PVSIZE_MODULE_MAX_SYSTEM_VOLTAGE))
         limit = lower(limit, pvsz_param(calc, PVSIZE_MODULE_MAX_SYSTEM_VOLTAGE));
+    unknown += pvsz_is_unknown(calc, PVSIZE_MODULE_MAX_SYSTEM_VOLTAGE);
     if (pvsz_has_quantity(calc, PVSZ_QUANTITY_BUILDING_VOLTAGE_LIMIT))
         limit = lower(limit, pvsz_quantity(calc, PVSZ_QUANTITY_BUILDING_VOLTAGE_LIMIT));
-    pvsz_result(calc, limit, "min({,Umax})");
+    else
+        unknown += 2;
+    pvsz_result(calc, limit, formulas[unknown]);
 }
 
 void pvsz_of_tracking_floor(pvsz_calc *calc)
@@ -207,15 +233,34 @@ void pvsz_of_array_power(pvsz_calc *calc)
     pvsz_result(calc, modules * pvsz_param(calc, PVSIZE_MODULE_PMAX), "{n} × {Pmax}");
 }
 
-/* 1.25 and the plane's correction; an array on no named plane has none. */
+/* Light from behind is real whether or not somebody thought of it. */
+void pvsz_of_current_correction(pvsz_calc *calc)
+{
+    bool has_plane = calc->subject->at[PVSZ_KIND_PLANE] >= 0;
+    const pvsz_subject *of =
+        has_plane
+            ? &calc->report->design.subject[PVSZ_KIND_PLANE][calc->subject->at[PVSZ_KIND_PLANE]]
+            : calc->subject;
+    double assumed;
+
+    if (pvsz_has_param(calc, PVSIZE_PLANE_CURRENT_CORRECTION)) {
+        pvsz_result(calc, pvsz_param(calc, PVSIZE_PLANE_CURRENT_CORRECTION), "{Kcorr}");
+        return;
+    }
+    if (pvsz_has_quantity(calc, PVSZ_QUANTITY_BIFACIAL_CORRECTION))
+        assumed = pvsz_quantity(calc, PVSZ_QUANTITY_BIFACIAL_CORRECTION);
+    else
+        assumed = pvsz_literal(calc, 1);
+    pvsz_assume(calc, PVSIZE_PLANE_CURRENT_CORRECTION, of, assumed);
+    pvsz_result(calc, assumed, "{Kcorr}; none is given for the plane");
+}
+
+/* The rule set's factor and the correction, noted as two operands. */
 static double isc_factor(pvsz_calc *calc)
 {
     double factor = pvsz_figure_of(calc, PVSZ_FIGURE_ISC_FACTOR);
 
-    if (pvsz_has_param(calc, PVSIZE_PLANE_CURRENT_CORRECTION))
-        return factor * pvsz_param(calc, PVSIZE_PLANE_CURRENT_CORRECTION);
-    pvsz_assume(calc, PVSIZE_PLANE_CURRENT_CORRECTION, calc->subject, 1);
-    return factor * pvsz_literal(calc, 1);
+    return factor * pvsz_quantity(calc, PVSZ_QUANTITY_CURRENT_CORRECTION);
 }
 
 void pvsz_of_string_isc_max(pvsz_calc *calc)
@@ -280,5 +325,7 @@ void pvsz_of_input_strings_lossless(pvsz_calc *calc)
 
 void pvsz_of_array_given(pvsz_calc *calc)
 {
+    if (calc->report->design.count[PVSZ_KIND_INVERTER] > 1)
+        pvsz_peek_param(calc, PVSIZE_ARRAY_INVERTER); /* with one there is no choice */
     pvsz_all_given(calc);
 }

@@ -155,13 +155,13 @@ void pvsz_of_input_planes(pvsz_calc *calc)
 
 /* isolation */
 
-static bool has_external(const pvsz_calc *calc)
+static bool has_external(pvsz_calc *calc)
 {
     for (const pvsz_subject *at = pvsz_first_below(calc, PVSZ_KIND_ARRAY); at;
          at = pvsz_next_below(calc, PVSZ_KIND_ARRAY, at)) {
         double answer = PVSIZE_ANSWER_NO;
 
-        pvsz_spec_number(at->spec[PVSZ_KIND_ARRAY], PVSIZE_ARRAY_EXTERNAL_ISOLATOR, &answer);
+        pvsz_param_below(calc, at, PVSIZE_ARRAY_EXTERNAL_ISOLATOR, &answer);
         if (answer != PVSIZE_ANSWER_YES)
             return false;
     }

@@ -68,3 +68,13 @@ void pvsz_of_inverter_given(pvsz_calc *calc)
 {
     pvsz_all_given(calc);
 }
+
+void pvsz_of_supply_deviation(pvsz_calc *calc)
+{
+    double inverter = pvsz_param(calc, PVSIZE_INVERTER_AC_VOLTAGE);
+    double supply = pvsz_param(calc, PVSIZE_SITE_SUPPLY_VOLTAGE);
+    double difference = inverter - supply;
+
+    pvsz_result(calc, (difference < 0 ? -difference : difference) / supply * 100,
+                "abs({Uac} - {Usupply}) / {Usupply} × 100");
+}

@@ -68,20 +68,56 @@ void pvsz_of_module_power_deviation(pvsz_calc *calc)
                 "abs({Imp} × {Vmp} - {Pmax}) / {Pmax} × 100");
 }
 
-void pvsz_of_module_coefficient_deviation(pvsz_calc *calc)
+/* Two statements of one coefficient, where there are two. */
+static void deviation(pvsz_calc *calc, int32_t relative, int32_t absolute, int32_t of,
+                      const char *formula)
 {
-    if (!pvsz_has_param(calc, PVSIZE_MODULE_VOC_COEFFICIENT) ||
-        !pvsz_has_param(calc, PVSIZE_MODULE_VOC_COEFFICIENT_ABSOLUTE)) {
+    double difference;
+
+    if (!pvsz_has_param(calc, relative) || !pvsz_has_param(calc, absolute)) {
         pvsz_nothing(calc);
         return;
     }
-    double relative = pvsz_param(calc, PVSIZE_MODULE_VOC_COEFFICIENT);
-    double absolute = pvsz_param(calc, PVSIZE_MODULE_VOC_COEFFICIENT_ABSOLUTE);
-    double voc = pvsz_param(calc, PVSIZE_MODULE_VOC);
-    double deviation = relative - absolute / voc * 100;
+    difference = pvsz_param(calc, relative);
+    difference -= pvsz_param(calc, absolute) / pvsz_param(calc, of) * 100;
+    pvsz_result(calc, difference < 0 ? -difference : difference, formula);
+}
 
-    pvsz_result(calc, deviation < 0 ? -deviation : deviation,
-                "abs({βVoc} - {βVoc,abs} / {Voc} × 100)");
+void pvsz_of_module_coefficient_deviation(pvsz_calc *calc)
+{
+    deviation(calc, PVSIZE_MODULE_VOC_COEFFICIENT, PVSIZE_MODULE_VOC_COEFFICIENT_ABSOLUTE,
+              PVSIZE_MODULE_VOC, "abs({βVoc} - {βVoc,abs} / {Voc} × 100)");
+}
+
+void pvsz_of_module_isc_deviation(pvsz_calc *calc)
+{
+    deviation(calc, PVSIZE_MODULE_ISC_COEFFICIENT, PVSIZE_MODULE_ISC_COEFFICIENT_ABSOLUTE,
+              PVSIZE_MODULE_ISC, "abs({αIsc} - {αIsc,abs} / {Isc} × 100)");
+}
+
+void pvsz_of_module_vmp_deviation(pvsz_calc *calc)
+{
+    deviation(calc, PVSIZE_MODULE_VMP_COEFFICIENT, PVSIZE_MODULE_VMP_COEFFICIENT_ABSOLUTE,
+              PVSIZE_MODULE_VMP, "abs({βVmp} - {βVmp,abs} / {Vmp} × 100)");
+}
+
+static void believable(pvsz_calc *calc, int32_t silicon, int32_t other)
+{
+    bool is_silicon = pvsz_peek_param(calc, PVSIZE_MODULE_CELL) == PVSIZE_CELL_CRYSTALLINE_SILICON;
+
+    pvsz_result(calc, pvsz_figure_of(calc, is_silicon ? silicon : other), "{β}");
+}
+
+void pvsz_of_module_voc_coefficient_high(pvsz_calc *calc)
+{
+    believable(calc, PVSZ_FIGURE_DATA_SILICON_COEFFICIENT_HIGH,
+               PVSZ_FIGURE_DATA_VOC_COEFFICIENT_HIGH);
+}
+
+void pvsz_of_module_voc_coefficient_low(pvsz_calc *calc)
+{
+    believable(calc, PVSZ_FIGURE_DATA_SILICON_COEFFICIENT_LOW,
+               PVSZ_FIGURE_DATA_VOC_COEFFICIENT_LOW);
 }
 
 void pvsz_of_module_given(pvsz_calc *calc)

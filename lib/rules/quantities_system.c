@@ -42,9 +42,12 @@ void pvsz_of_system_export(pvsz_calc *calc)
     double power = pvsz_quantity(calc, PVSZ_QUANTITY_SYSTEM_AC_POWER);
     double limit;
 
-    if (pvsz_peek_param(calc, PVSIZE_SITE_EXPORT_CONTROL) == PVSIZE_EXPORT_CONTROL_NONE ||
-        !pvsz_has_param(calc, PVSIZE_SITE_EXPORT_LIMIT)) {
+    if (pvsz_peek_param(calc, PVSIZE_SITE_EXPORT_CONTROL) == PVSIZE_EXPORT_CONTROL_NONE) {
         pvsz_result(calc, power, "{Pac,total}; no control: a day without load exports all");
+        return;
+    }
+    if (!pvsz_has_param(calc, PVSIZE_SITE_EXPORT_LIMIT)) {
+        pvsz_result(calc, power, "{Pac,total}; no limit is known to hold it to");
         return;
     }
     limit = pvsz_param(calc, PVSIZE_SITE_EXPORT_LIMIT);

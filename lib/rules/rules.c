@@ -306,6 +306,8 @@ pvsize_status pvsize_rules_set_figure(pvsize_rules *rules, int32_t figure, doubl
         return pvsz_fail_value(diag, PVSIZE_E_NOT_FINITE, figure, value);
     if (value < row->low || value > row->high)
         return pvsz_fail_range(diag, PVSIZE_E_OUT_OF_RANGE, figure, value, row->low, row->high);
+    if (row->type != PVSIZE_TYPE_NUMBER && value != floor(value))
+        return pvsz_fail_value(diag, PVSIZE_E_NOT_WHOLE, figure, value);
     if (source) {
         status = pvsz_check_text(source, PVSZ_MOST_RULE_TEXT, figure, diag);
         if (status)

@@ -6,7 +6,7 @@
 #define TERM(number, KIND, ID, name, TYPE, unit, low, high, NEED, deflt, link, text)               \
     printf("    PVSIZE_%s_%s = %d, /* %s%s%s */\n", #KIND, #ID, number, text, unit[0] ? ", " : "", \
            unit);
-#define FIGURE(number, ID, name, symbol, unit, low, high, text)                                 \
+#define FIGURE(number, ID, name, symbol, TYPE, unit, low, high, text)                           \
     printf("    PVSIZE_FIGURE_%s = %d, /* %s%s%s */\n", #ID, number, text, unit[0] ? ", " : "", \
            unit);
 #define QUANTITY(number, ID, name, SCOPE, symbol, TYPE, unit, HEAD, text)                         \

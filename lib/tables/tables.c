@@ -54,16 +54,20 @@ static const pvsz_term system_rows[] = {
 #include "system.def"
 };
 
-#define FIGURE(number_, ID, name_, symbol_, unit_, low_, high_, text_) \
-    {.number = number_,                                                \
-     .kind = PVSZ_KIND_FIGURE,                                         \
-     .scope = -1,                                                      \
-     .type = PVSIZE_TYPE_NUMBER,                                       \
-     .low = low_,                                                      \
-     .high = high_,                                                    \
-     .name = #name_,                                                   \
-     .symbol = symbol_,                                                \
-     .unit = unit_,                                                    \
+/* a yes-or-no number is a choice of the set of answers */
+#define KIND_OF_NUMBER .type = PVSIZE_TYPE_NUMBER
+#define KIND_OF_COUNT .type = PVSIZE_TYPE_COUNT
+#define KIND_OF_ANSWER .type = PVSIZE_TYPE_CHOICE, .set = PVSIZE_SET_ANSWER
+#define FIGURE(number_, ID, name_, symbol_, TYPE_, unit_, low_, high_, text_) \
+    {.number = number_,                                                       \
+     .kind = PVSZ_KIND_FIGURE,                                                \
+     .scope = -1,                                                             \
+     KIND_OF_##TYPE_,                                                         \
+     .low = low_,                                                             \
+     .high = high_,                                                           \
+     .name = #name_,                                                          \
+     .symbol = symbol_,                                                       \
+     .unit = unit_,                                                           \
      .text = text_},
 
 static const pvsz_term figure_rows[] = {
@@ -72,10 +76,6 @@ static const pvsz_term figure_rows[] = {
 
 #define HEAD true
 #define PLAIN false
-/* a yes-or-no quantity is a choice of the set of answers */
-#define KIND_OF_NUMBER .type = PVSIZE_TYPE_NUMBER
-#define KIND_OF_COUNT .type = PVSIZE_TYPE_COUNT
-#define KIND_OF_ANSWER .type = PVSIZE_TYPE_CHOICE, .set = PVSIZE_SET_ANSWER
 #define QUANTITY(number_, ID, name_, SCOPE_, symbol_, TYPE_, unit_, HEAD_, text_) \
     {.number = number_,                                                           \
      .kind = PVSZ_KIND_QUANTITY,                                                  \

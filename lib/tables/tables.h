@@ -18,7 +18,7 @@ enum {
 };
 
 enum {
-#define FIGURE(number, ID, name, symbol, unit, low, high, text) PVSZ_FIGURE_##ID,
+#define FIGURE(number, ID, name, symbol, TYPE, unit, low, high, text) PVSZ_FIGURE_##ID,
 #include "figures.def"
 #undef FIGURE
     PVSZ_FIGURES

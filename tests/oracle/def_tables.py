@@ -76,7 +76,7 @@ def _load():
 
     figures = {}
     for macro, a in rows(TABLES / "figures.def"):
-        figures[a[2]] = {"low": number(a[5]), "high": number(a[6])}
+        figures[a[2]] = {"type": a[4], "low": number(a[6]), "high": number(a[7])}
 
     quantities = {}
     for macro, a in rows(TABLES / "quantities.def"):

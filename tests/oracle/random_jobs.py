@@ -51,6 +51,13 @@ def plain(value):
     return int(value) if value == int(value) else float(value)
 
 
+# What may be stated not to exist.
+NO_LIMIT = {"inverter": ("max_pv_power",), "module": ("max_system_voltage",),
+            "input": ("max_power", "terminal_current", "full_power_min", "full_power_max",
+                      "start_voltage"),
+            "site": ("connection_limit", "export_limit")}
+
+
 class Maker:
     def __init__(self, seed):
         self.r = random.Random(seed)
@@ -128,7 +135,7 @@ class Maker:
             if self.chance(p):
                 del node[name]
         if self.chance(0.15):  # slips of the pen
-            slip = r.choice(["sign", "unit", "vmp", "imp", "pmax", "isc", "gamma"])
+            slip = r.choice(["sign", "unit", "vmp", "imp", "pmax", "isc", "gamma", "beta"])
             if slip == "sign" and "voc_coefficient" in node:
                 node["voc_coefficient"] = -node["voc_coefficient"]
             elif slip == "unit":
@@ -140,7 +147,9 @@ class Maker:
             elif slip == "pmax":
                 node["pmax"] = node["pmax"] + r.choice([20, 60])
             elif slip == "isc":
-                node["isc_coefficient"] = r.choice([0.2, 0.21, 0.5])
+                node["isc_coefficient"] = r.choice([0.2, 0.21, 0.5, -0.05, -0.06, -0.9])
+            elif slip == "beta":
+                node["vmp_coefficient"] = r.choice([-0.05, 0.35, -0.8, -0.9, 0])
             elif slip == "gamma":
                 node["pmax_coefficient"] = r.choice([-0.05, -0.04, 0.35])
         return self.thin("module", node, 0.12)
@@ -205,7 +214,7 @@ class Maker:
         r = self.r
         power = r.choice([1500, 3000, 3680, 5000, 7500, 8200, 10000, 15000, 30000])
         phases = r.choice([1, 1, 2, 3, 3])
-        voltage = r.choice([220, 230, 240])
+        voltage = r.choice([220, 220, 230, 230, 230, 240, 240, 253, 400])
         node = {
             "name": "inverter " + r.choice("ABCD"),
             "rated_ac_power": power,
@@ -346,6 +355,13 @@ class Maker:
             yield "array", array
             yield "module", array["module"]
 
+    def state_none(self, job):
+        """Makers and networks that state no such limit."""
+        for kind, node in self.nodes(job):
+            for name in NO_LIMIT.get(kind, ()):
+                if self.chance(0.08):
+                    node[name] = "none"
+
     def leave_gaps(self, job):
         for kind, node in self.nodes(job):
             for name, row in PARAMETERS[kind].items():
@@ -379,6 +395,7 @@ def job(seed, gaps=False, wild=False):
     if wild:
         maker.run_wild(result)
     maker.fit(result, wild)
+    maker.state_none(result)
     if gaps:
         maker.leave_gaps(result)
     return result

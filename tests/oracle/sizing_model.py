@@ -132,6 +132,8 @@ class Model:
         value = node.get(name)
         if value is None:
             return row["default"]
+        if value == "none" and not row["choices"]:
+            return None
         if row["choices"]:
             assert value in row["choices"], (kind, name, value)
             return value
@@ -139,6 +141,8 @@ class Model:
 
     def need(self, kind, node, name):
         value = self.raw(kind, node, name)
+        if value is None and node.get(name) == "none":
+            raise NotApplicable  # stated not to exist: nothing to compare with
         if value is None:
             raise Missing
         return value
@@ -192,7 +196,7 @@ class Model:
     def module_type(self, a):
         """All a module's values but its name: what makes two types equal."""
         node = self.arrays[a]["module"]
-        return tuple(self.raw("module", node, name)
+        return tuple((self.raw("module", node, name), node.get(name) == "none")
                      for name in PARAMETERS["module"] if name != "name")
 
     # -- values -------------------------------------------------------------
@@ -274,7 +278,7 @@ def term_type(term):
     if kind == "quantity":
         return QUANTITIES[name]["type"]
     if kind == "figure":
-        return "NUMBER"
+        return FIGURES[name]["type"]
     return PARAMETERS[kind][name]["type"]
 
 
@@ -384,14 +388,55 @@ def module_power_deviation(m, a):
     return abs(m.module(a, "imp") * m.module(a, "vmp") - pmax) / pmax * 100
 
 
-@quantity
-def module_coefficient_deviation(m, a):
+def deviation(m, a, name, base):
     node = m.arrays[a]["module"]
-    stated = m.raw("module", node, "voc_coefficient")
-    absolute = m.raw("module", node, "voc_coefficient_absolute")
+    stated = m.raw("module", node, name)
+    absolute = m.raw("module", node, name + "_absolute")
     if stated is None or absolute is None:
         raise NotApplicable  # one statement cannot contradict itself
-    return abs(stated - absolute / m.module(a, "voc") * 100)
+    return abs(stated - absolute / m.module(a, base) * 100)
+
+
+@quantity
+def module_coefficient_deviation(m, a):
+    return deviation(m, a, "voc_coefficient", "voc")
+
+
+@quantity
+def module_isc_deviation(m, a):
+    return deviation(m, a, "isc_coefficient", "isc")
+
+
+@quantity
+def module_vmp_deviation(m, a):
+    return deviation(m, a, "vmp_coefficient", "vmp")
+
+
+def is_silicon(m, a):
+    return m.module(a, "cell") == "crystalline_silicon"
+
+
+@quantity
+def module_voc_coefficient_high(m, a):
+    return m.figure("data_silicon_coefficient_high" if is_silicon(m, a)
+                    else "data_voc_coefficient_high")
+
+
+@quantity
+def module_voc_coefficient_low(m, a):
+    return m.figure("data_silicon_coefficient_low" if is_silicon(m, a)
+                    else "data_voc_coefficient_low")
+
+
+def believable(m, a, coefficient):
+    """A coefficient of Voc that is no slip of sign or unit."""
+    if coefficient >= 0:
+        return False
+    try:
+        high = m.get("module_voc_coefficient_high", a)
+    except Missing:
+        return True
+    return verdict(coefficient, "at_most", high) != "exceeds"
 
 
 # -- strings of one array -----------------------------------------------------
@@ -418,7 +463,7 @@ def module_voc_cold(m, a):
     voc = m.module(a, "voc")
     try:
         coefficient = m.get("module_voc_coefficient", a)
-        if coefficient < 0:  # any other is a slip of the pen, and unsafe
+        if believable(m, a, coefficient):  # any other is a slip, and unsafe
             return at_temperature(voc, coefficient, m.site("temp_min"))
     except Missing:
         pass
@@ -442,8 +487,11 @@ def table_allowed(m):
 
 @quantity
 def module_vmp_hot(m, a):
-    return at_temperature(m.module(a, "vmp"), m.get("module_vmp_coefficient", a),
-                          m.get("cell_temp_hot", a))
+    vmp, coefficient = m.module(a, "vmp"), m.get("module_vmp_coefficient", a)
+    hot = at_temperature(vmp, coefficient, m.get("cell_temp_hot", a))
+    if coefficient >= 0:  # a slip that would make a hot string look long
+        raise Missing
+    return hot
 
 
 @quantity
@@ -468,10 +516,10 @@ def string_vmp_hot_after_drop(m, a):
 @quantity
 def string_voc_hot(m, a):
     # The cold table says nothing about heat: a coefficient or nothing.
-    # One that is not negative is a slip, and would make the string look long.
+    # A slip would make the string look long.
     coefficient = m.get("module_voc_coefficient", a)
     hot = at_temperature(m.module(a, "voc"), coefficient, m.get("cell_temp_hot", a))
-    if coefficient >= 0:
+    if not believable(m, a, coefficient):
         raise Missing
     return m.array(a, "modules_per_string") * hot
 
@@ -496,7 +544,7 @@ def string_voltage_limit(m, a):
                   lambda: m.get("building_voltage_limit", a)):
         try:
             limits.append(limit())
-        except Missing:
+        except (Missing, NotApplicable):
             pass
     return min(limits)
 
@@ -527,10 +575,21 @@ def array_power(m, a):
     return m.get("array_modules", a) * m.module(a, "pmax")
 
 
-def current_factor(m, a):
+@quantity
+def current_correction(m, a):
+    # Light from behind counts whether or not somebody thought of it.
     plane = m.plane_of(a)
-    correction = 1 if plane is None else m.need("plane", plane, "current_correction")
-    return m.figure("isc_factor") * correction
+    given = None if plane is None else m.raw("plane", plane, "current_correction")
+    if given is not None:
+        return given
+    try:
+        return m.get("bifacial_correction", a)
+    except NotApplicable:
+        return Fraction(1)
+
+
+def current_factor(m, a):
+    return m.figure("isc_factor") * m.get("current_correction", a)
 
 
 @quantity
@@ -728,6 +787,12 @@ def apparent_power(m, i):
     """Rated apparent power; the active one where none is stated."""
     stated = m.raw("inverter", m.inverters[i], "rated_apparent_power")
     return m.inverter(i, "rated_ac_power") if stated is None else stated
+
+
+@quantity
+def supply_deviation(m, i):
+    inverter, supply = m.inverter(i, "ac_voltage"), m.site("supply_voltage")
+    return abs(inverter - supply) / supply * 100
 
 
 @quantity

@@ -485,8 +485,10 @@ def test_bifacial_correction():
     assert verdicts(job, "bifacial") == ["meets"]
     job["site"]["planes"][0]["current_correction"] = 1.1
     assert verdicts(job, "bifacial") == ["exceeds"]
+    # unasked, the light from behind counts all the same
     del job["arrays"][0]["plane"]
-    assert verdicts(job, "bifacial") == ["not_assessed"]
+    assert verdicts(job, "bifacial") == ["meets"]
+    assert value(job, "current_correction") == F("1.108")
     for one_sided in (0, None):
         job = one(module={"bifaciality": one_sided}, plane={})
         assert value(job, "bifacial_correction") == NOT_APPLICABLE
@@ -529,6 +531,8 @@ def check(kind, node):
         row = PARAMETERS[kind][name]
         if row["choices"]:
             assert got in row["choices"]
+        elif got == "none":
+            assert row["need"] == "OPTIONAL" and row["type"] in ("NUMBER", "COUNT")
         elif row["type"] != "TEXT":
             assert row["low"] <= F(str(got)) <= row["high"], (kind, name, got)
             assert isinstance(got, int) or row["type"] == "NUMBER", (kind, name, got)

@@ -59,7 +59,8 @@ START_TEST(the_invented_job_meets_every_must)
     OK(pvsize_report_outcome(report, &outcome, diag));
     ck_assert_int_eq(outcome, PVSIZE_OUTCOME_HOLDS);
     OK(pvsize_report_assumption_count(report, &count, diag));
-    ck_assert_int_eq(count, 1); /* the coefficient of Vmp is estimated */
+    /* the cell, no external isolator on two arrays, an estimated coefficient */
+    ck_assert_int_eq(count, 4);
     pvsize_report_free(report);
     pvsize_spec_free(system);
 }
@@ -139,6 +140,11 @@ START_TEST(contradictions_in_the_data)
     BREAKS(PVSIZE_RULE_DATA_COEFFICIENTS_AGREE, 0, ARRAY(0), PVSIZE_MODULE_VOC_COEFFICIENT_ABSOLUTE,
            -0.25);
     BREAKS(PVSIZE_RULE_DATA_ISC_COEFFICIENT, 0, ARRAY(0), PVSIZE_MODULE_ISC_COEFFICIENT, 0.5);
+    BREAKS(PVSIZE_RULE_DATA_ISC_COEFFICIENT_LOW, 0, ARRAY(0), PVSIZE_MODULE_ISC_COEFFICIENT, -0.9);
+    BREAKS(PVSIZE_RULE_DATA_ISC_COEFFICIENTS_AGREE, 0, ARRAY(0),
+           PVSIZE_MODULE_ISC_COEFFICIENT_ABSOLUTE, 0.045);
+    BREAKS(PVSIZE_RULE_DATA_VMP_COEFFICIENT_LOW, 0, ARRAY(0), PVSIZE_MODULE_VMP_COEFFICIENT, -1);
+    BREAKS(PVSIZE_RULE_DATA_SUPPLY, 0, INVERTER, PVSIZE_INVERTER_AC_VOLTAGE, 400);
     BREAKS(PVSIZE_RULE_DATA_PMAX_COEFFICIENT, 0, ARRAY(0), PVSIZE_MODULE_PMAX_COEFFICIENT, 0.3);
     BREAKS(PVSIZE_RULE_DATA_WINDOW, 0, INPUT(0), PVSIZE_INPUT_TRACKING_MIN, 570);
     BREAKS(PVSIZE_RULE_DATA_WINDOW_MAX, 0, INPUT(0), PVSIZE_INPUT_TRACKING_MAX, 610);
@@ -425,6 +431,19 @@ START_TEST(a_wrong_sign_is_not_trusted)
     NEAR(quantity_of(report, PVSIZE_QUANTITY_MODULE_VOC_COLD, 0, 0), 38.8 * 1.12, 1e-12);
     ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_VOC_HOT_START, 0), PVSIZE_VERDICT_NOT_ASSESSED);
     ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_DATA_VOC_COEFFICIENT_HIGH, 0),
+                     PVSIZE_VERDICT_EXCEEDS);
+    pvsize_report_free(report);
+    /* nor V/K in the place of %/K: -0.098 is no silicon */
+    report = with(ARRAY(0), PVSIZE_MODULE_VOC_COEFFICIENT, -0.098);
+    NEAR(quantity_of(report, PVSIZE_QUANTITY_MODULE_VOC_COLD, 0, 0), 38.8 * 1.12, 1e-12);
+    ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_DATA_VOC_COEFFICIENT_HIGH, 0),
+                     PVSIZE_VERDICT_EXCEEDS);
+    pvsize_report_free(report);
+    /* nor a positive coefficient of Vmp */
+    report = with(ARRAY(0), PVSIZE_MODULE_VMP_COEFFICIENT, 0.35);
+    ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_VMP_HOT_TRACKING, 0),
+                     PVSIZE_VERDICT_NOT_ASSESSED);
+    ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_DATA_VMP_COEFFICIENT_HIGH, 0),
                      PVSIZE_VERDICT_EXCEEDS);
     pvsize_report_free(report);
     /* of two statements the more negative counts */

@@ -224,7 +224,25 @@ START_TEST(what_no_table_has_is_not_known)
     ck_assert_int_eq(pvsz_roof_adder(2026, 10, &value), 0);
     ck_assert_int_eq(pvsz_roof_adder(2020, -1, &value), 0);
     ck_assert_int_eq(pvsz_roof_adder(2020, NAN, &value), 0);
+    ck_assert_int_eq(pvsz_grouping_factor(PVSZ_GROUPINGS, 1, &value), 0);
+    ck_assert_int_eq(pvsz_capacity(0, PVSZ_CONDUCTORS, 0, &value), 0);
+    ck_assert_ptr_null(pvsz_grouping_source(-1));
     ck_assert(value == 7);
+}
+END_TEST
+
+START_TEST(the_ends_of_the_ranges_are_known)
+{
+    double value;
+
+    NEAR(resistance(PVSZ_CONDUCTOR_CLASS2, "1 mm2", -60), 18.1 * (1 - 0.00393 * 80), 1e-12);
+    NEAR(resistance(PVSZ_CONDUCTOR_CLASS2, "1 mm2", 250), 18.1 * (1 + 0.00393 * 230), 1e-12);
+    ck_assert_int_eq(pvsz_reactance(PVSZ_CONDUCTOR_AWG, 0, &value), PVSIZE_KNOWN_READ);
+    NEAR(value * 0.3048, 0.058, 1e-12);
+    ck_assert_int_eq(pvsz_reactance(PVSZ_CONDUCTOR_AWG, 12, &value), PVSIZE_KNOWN_READ);
+    NEAR(value * 0.3048, 0.041, 1e-12);
+    ck_assert(grouping(BUNCHED, 1) == 1 && grouping(LAYER, 9) == 0.70);
+    ck_assert_ptr_nonnull(pvsz_grouping_source(BUNCHED));
 }
 END_TEST
 
@@ -908,6 +926,23 @@ START_TEST(sizes_that_are_not_known_are_passed_over)
 }
 END_TEST
 
+/* Nothing to carry over no length, at both ends of the power factor. */
+START_TEST(a_duty_of_nothing_is_sound)
+{
+    pvsz_duty duty = {.conductor = PVSZ_CONDUCTOR_CLASS2,
+                      .place = {PVSZ_LAYING_IEC_C_PVC, 30, BUNCHED, 1},
+                      .terminals = PVSZ_NO_TERMINALS,
+                      .run = {.circuit = PVSZ_CIRCUIT_SINGLE_PHASE},
+                      .temp = 70,
+                      .voltage = 230};
+
+    for (int cos_phi = 0; cos_phi <= 1; cos_phi++) {
+        duty.run.cos_phi = cos_phi;
+        ck_assert_int_eq(pvsz_smallest(&duty).size, 1);
+    }
+}
+END_TEST
+
 static pvsz_duty random_duty(void)
 {
     int32_t laying = rand() % PVSZ_LAYINGS;
@@ -1020,6 +1055,7 @@ static void add_tables(Suite *suite)
     add_test(suite, "gauge and mm2", gauges_agree_with_square_millimetres);
     add_test(suite, "temperature", resistance_rises_with_temperature);
     add_test(suite, "not known", what_no_table_has_is_not_known);
+    add_test(suite, "ends of ranges", the_ends_of_the_ranges_are_known);
     add_test(suite, "capacities", capacities_rise_smoothly);
     add_test(suite, "layings", layings_stand_in_order);
     add_test(suite, "xlpe in air", two_sources_of_xlpe_in_air_agree);
@@ -1055,6 +1091,7 @@ static void add(Suite *suite)
     add_test(suite, "terminals", terminals_govern_where_they_are_cool);
     add_test(suite, "none fits", none_fits_and_not_known_are_told);
     add_test(suite, "passed over", sizes_that_are_not_known_are_passed_over);
+    add_test(suite, "nothing", a_duty_of_nothing_is_sound);
     add_test(suite, "brute force", smallest_is_smallest_by_brute_force);
     add_test(suite, "governs", what_governs_is_what_the_smaller_size_fails);
 }

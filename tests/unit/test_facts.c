@@ -337,6 +337,25 @@ START_TEST(the_limit_itself_is_allowed)
 }
 END_TEST
 
+/* What just fits is said to have no margin, not a rounding error for one. */
+START_TEST(a_margin_of_nothing_is_nothing)
+{
+    job j = {.isc = 10.56, .imp = 10, .short_circuit = 13.2, .operating = 11};
+    pvsize_spec *system = system_of(&j);
+    pvsize_report *report = checked_au(system);
+    int32_t i = finding_of(report, PVSIZE_RULE_ISC_INPUT, 0);
+    char *text = text_of(report, i, PVSIZE_TEXT_SENTENCE);
+    double margin;
+
+    OK(pvsize_report_numbers(report, i, NULL, NULL, &margin, diag));
+    ck_assert(margin == 0);
+    ck_assert_ptr_nonnull(strstr(text, "13.2 A, at most 13.2 A: marginal, margin 0 A (0.0 %)"));
+    free(text);
+    pvsize_report_free(report);
+    pvsize_spec_free(system);
+}
+END_TEST
+
 /* Common practice: between the operating current and the short-circuit rating
  * energy is lost and nothing is damaged: a note, not a must. */
 START_TEST(operating_current_is_another_limit)
@@ -469,6 +488,76 @@ START_TEST(bifacial_modules_need_a_correction)
 }
 END_TEST
 
+/* Nobody thought of the back side: the current is counted with it all the same,
+ * and the report says so. 1.25 x (1 + 0.135 x 0.8) x 10.5 A = 14.54 A breaks an
+ * input of 13.2 A that 13.125 A would have fitted. */
+START_TEST(bifacial_current_counts_unasked)
+{
+    job j = {.isc = 10.5, .imp = 10, .short_circuit = 13.2, .operating = 11};
+    pvsize_spec *system = system_of(&j), *array;
+    pvsize_report *report;
+    int32_t outcome, count, term;
+
+    OK(pvsize_spec_part(system, PVSIZE_KIND_ARRAY, 0, NULL, &array, diag));
+    OK(pvsize_spec_set_part_number(array, 0, PVSIZE_MODULE_BIFACIALITY, 0.8, diag));
+    OK(pvsize_spec_replace(system, 0, array, diag));
+    report = checked_au(system);
+    NEAR(quantity_of(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, 0, 0), 14.5425, 1e-12);
+    ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_ISC_INPUT, 0), PVSIZE_VERDICT_EXCEEDS);
+    ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_BIFACIAL, 0), PVSIZE_VERDICT_MEETS);
+    OK(pvsize_report_outcome(report, &outcome, diag));
+    ck_assert_int_eq(outcome, PVSIZE_OUTCOME_BROKEN);
+    OK(pvsize_report_assumption_count(report, &count, diag));
+    for (term = 0; count > 0 && term != PVSIZE_PLANE_CURRENT_CORRECTION; count--)
+        OK(pvsize_report_assumption(report, count - 1, &term, NULL, diag));
+    ck_assert_int_eq(term, PVSIZE_PLANE_CURRENT_CORRECTION);
+    pvsize_report_free(report);
+    pvsize_spec_free(array);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+/* The safety figures and severities of the presets, pinned by hand: AS/NZS
+ * 5033:2021 cl. 3.1 and 4777.1:2024 cl. 4.3.2 (read), 5033:2014 (read: 600 V);
+ * 1.25 and 133 % common practice. */
+START_TEST(presets_are_pinned)
+{
+    static const struct {
+        const char *preset;
+        int32_t figure;
+        double value;
+    } figures[] = {
+        {"asnzs_5033_2021", PVSIZE_FIGURE_ISC_FACTOR, 1.25},
+        {"asnzs_5033_2021", PVSIZE_FIGURE_ARRAY_RATIO_MAX, 1.33},
+        {"asnzs_5033_2021", PVSIZE_FIGURE_VOLTAGE_LIMIT_DWELLING, 1000},
+        {"asnzs_5033_2021", PVSIZE_FIGURE_VOLTAGE_LIMIT_OTHER_BUILDING, 1500},
+        {"asnzs_5033_2014", PVSIZE_FIGURE_VOLTAGE_LIMIT_DWELLING, 600},
+        {"asnzs_5033_2014", PVSIZE_FIGURE_ISC_FACTOR, 1.25},
+        {"iec_62548_1_2023", PVSIZE_FIGURE_ISC_FACTOR, 1.25},
+    };
+    static const int32_t musts[] = {PVSIZE_RULE_VOC_COLD_INPUT,    PVSIZE_RULE_VOC_COLD_MODULE,
+                                    PVSIZE_RULE_VOC_COLD_BUILDING, PVSIZE_RULE_ISC_INPUT,
+                                    PVSIZE_RULE_ISOLATOR,          PVSIZE_RULE_PV_MAKER};
+
+    for (size_t i = 0; i < sizeof figures / sizeof figures[0]; i++) {
+        pvsize_rules *rules = preset(figures[i].preset);
+        int32_t severity;
+        double value;
+
+        OK(pvsize_rules_get_figure(rules, figures[i].figure, &value, diag));
+        ck_assert_msg(value == figures[i].value, "%s of %s", pvsize_term_name(figures[i].figure),
+                      figures[i].preset);
+        for (size_t m = 0; m < sizeof musts / sizeof musts[0]; m++) {
+            OK(pvsize_rules_get_severity(rules, musts[m], &severity, diag));
+            ck_assert_int_eq(severity, PVSIZE_SEVERITY_MUST);
+        }
+        OK(pvsize_rules_get_severity(rules, PVSIZE_RULE_OPERATING_CURRENT, &severity, diag));
+        ck_assert_int_eq(severity, PVSIZE_SEVERITY_NOTE);
+        pvsize_rules_free(rules);
+    }
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "course lesson", course_lesson_longest_string);
@@ -484,12 +573,15 @@ static void add(Suite *suite)
     add_test(suite, "75 %", three_quarters_is_four_thirds);
     add_test(suite, "unlike inputs", largest_module_isc_on_unlike_inputs);
     add_test(suite, "limit itself", the_limit_itself_is_allowed);
+    add_test(suite, "no margin", a_margin_of_nothing_is_nothing);
     add_test(suite, "operating current", operating_current_is_another_limit);
     add_test(suite, "series and parallel", series_and_parallel);
     add_test(suite, "guide, shortest", guide_shortest_string);
     add_test(suite, "guide, longest", guide_longest_string);
     add_test(suite, "building", voltage_limit_by_building);
     add_test(suite, "bifacial", bifacial_modules_need_a_correction);
+    add_test(suite, "bifacial unasked", bifacial_current_counts_unasked);
+    add_test(suite, "presets", presets_are_pinned);
 }
 
 int main(void)

@@ -158,7 +158,8 @@ START_TEST(working_of_a_quantity)
 
     OK(pvsize_report_working(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, input, PVSIZE_FORMAT_PLAIN,
                              text, sizeof text, &length, diag));
-    ck_assert_str_eq(text, "array 1: Isc,max,string = kI × Kcorr × Isc = 1.25 × 1 × 13.9 A = "
+    ck_assert_str_eq(text, "array 1: Kcorr = 1\n"
+                           "array 1: Isc,max,string = kI × Kcorr × Isc = 1.25 × 1 × 13.9 A = "
                            "17.375 A\n"
                            "array 1: Isc,max = S × Isc,max,string = 2 × 17.375 A = 34.75 A\n"
                            "input 1 of inverter 1: Isc,max,input = Isc,max[array 1] = 34.75 A\n"
@@ -185,11 +186,14 @@ START_TEST(assumptions_are_told)
     int32_t term;
     double value;
 
-    OK(pvsize_report_assumption(report, 0, &term, &value, diag));
+    OK(pvsize_report_assumption(report, 3, &term, &value, diag));
     ck_assert_int_eq(term, PVSIZE_QUANTITY_MODULE_VMP_COEFFICIENT);
     NEAR(value, -0.335, 1e-12);
-    OK(pvsize_report_assumption_text(report, 0, text, sizeof text, NULL, diag));
+    OK(pvsize_report_assumption_text(report, 3, text, sizeof text, NULL, diag));
     ck_assert_ptr_nonnull(strstr(text, "-0.335 %/K, estimated"));
+    OK(pvsize_report_assumption_text(report, 0, text, sizeof text, NULL, diag));
+    ck_assert_str_eq(text, "array 1: a load-break d.c. isolator is fitted beside the inverter: no, "
+                           "the default");
     pvsize_report_free(report);
     pvsize_spec_free(system);
 }
