@@ -69,8 +69,7 @@ def quantities():
 
 def compared(rules, name):
     value, compare, limit_of, _ = rules.definition(name)
-    sign = "at most" if compare == "at_most" else "at least"
-    return f"`{value}` {sign} `{limit_of}`"
+    return f"`{value}` {compare.replace('_', ' ')} `{limit_of}`"
 
 
 def preset(name, title):

@@ -69,6 +69,7 @@ enum {
     PVSIZE_SET_STATE = 15,
     PVSIZE_SET_TEXT = 16,
     PVSIZE_SET_OUTCOME = 17,
+    PVSIZE_SET_DIFFERS = 18,
     /* numbers are never reused */
 };
 
@@ -112,6 +113,7 @@ enum {
     PVSIZE_KNOWN_USER = 7, /* given by the caller */
     PVSIZE_COMPARE_AT_MOST = 1, /* the value may be as high as the limit */
     PVSIZE_COMPARE_AT_LEAST = 2, /* the value may be as low as the limit */
+    PVSIZE_COMPARE_MORE_THAN = 3, /* the value must lie above the limit */
     PVSIZE_FORMAT_PLAIN = 1, /* plain text */
     PVSIZE_FORMAT_MARKDOWN = 2, /* Markdown */
     PVSIZE_TYPE_NUMBER = 1, /* a real number in the term's unit */
@@ -141,6 +143,13 @@ enum {
     PVSIZE_OUTCOME_HOLDS = 1, /* every limit that must hold was assessed and holds */
     PVSIZE_OUTCOME_INCOMPLETE = 2, /* no limit that must hold is known to be broken, but some were not assessed */
     PVSIZE_OUTCOME_BROKEN = 3, /* a limit that must hold is broken */
+    PVSIZE_DIFFERS_PRESENCE = 1, /* only one of the two has it */
+    PVSIZE_DIFFERS_SEVERITY = 2, /* how severely the rule holds */
+    PVSIZE_DIFFERS_VERDICT = 4, /* what the finding comes to */
+    PVSIZE_DIFFERS_VALUE = 8, /* the value of the figure or of the finding */
+    PVSIZE_DIFFERS_LIMIT = 16, /* the limit of the own rule or of the finding */
+    PVSIZE_DIFFERS_DEFINITION = 32, /* which terms the own rule compares, and how */
+    PVSIZE_DIFFERS_SOURCE = 64, /* where it is written, and how that is known; only on request */
     /* numbers are never reused */
 };
 
@@ -227,6 +236,9 @@ enum {
     PVSIZE_ARRAY_MODULES_PER_STRING = 7005, /* modules in series in each string */
     PVSIZE_ARRAY_STRINGS = 7006, /* strings in parallel */
     PVSIZE_ARRAY_EXTERNAL_ISOLATOR = 7007, /* a load-break d.c. isolator is fitted beside the inverter */
+    PVSIZE_ARRAY_STRING_DEVICE = 7008, /* rating of the overcurrent device in the strings; none: there is no device, A */
+    PVSIZE_ARRAY_STRING_DEVICE_VOLTAGE = 7009, /* rated d.c. voltage of that device, V */
+    PVSIZE_ARRAY_STRINGS_PER_DEVICE = 7010, /* strings grouped under one device */
     PVSIZE_SYSTEM_NAME = 8001, /* label of the job */
     /* numbers are never reused */
 };
@@ -266,6 +278,15 @@ enum {
     PVSIZE_FIGURE_DATA_VMP_COEFFICIENT_LOW = 20031, /* lowest believable temperature coefficient of Vmp, %/K */
     PVSIZE_FIGURE_DATA_ISC_COEFFICIENT_LOW = 20032, /* lowest believable temperature coefficient of Isc, %/K */
     PVSIZE_FIGURE_DATA_SUPPLY_TOLERANCE = 20033, /* how far the inverter's nominal voltage may lie from the supply's, % */
+    PVSIZE_FIGURE_VOC_FIXED = 20034, /* whether the fixed factor is that of crystalline silicon alone and holds there whatever the coefficient */
+    PVSIZE_FIGURE_DEVICE_TRIGGER_FACTOR = 20101, /* factor on the Isc of the other strings in the current that can flow back into a string */
+    PVSIZE_FIGURE_DEVICE_TRIGGER_SHARE = 20102, /* share of the module's overcurrent protection rating that this current may reach without a device */
+    PVSIZE_FIGURE_DEVICE_TRIGGER_BACKFEED = 20103, /* whether the inverter's backfeed current counts as well */
+    PVSIZE_FIGURE_DEVICE_FREE_STRINGS = 20104, /* strings in parallel that need no device, whatever the current */
+    PVSIZE_FIGURE_DEVICE_LOW_FACTOR = 20105, /* lowest rating of a string device over module Isc */
+    PVSIZE_FIGURE_DEVICE_LOW_STRICT = 20106, /* whether the rating must lie above that, not at it */
+    PVSIZE_FIGURE_DEVICE_HIGH_FACTOR = 20107, /* highest rating of a string device over module Isc; where the rule set has none, the module's rating alone limits */
+    PVSIZE_FIGURE_DEVICE_SERIES = 20108, /* standard ratings of devices: 1 IEC gPV, 2 NFPA 70 240.6, 3 the same with steps of 1 A */
     /* numbers are never reused */
 };
 
@@ -305,6 +326,17 @@ enum {
     PVSIZE_QUANTITY_ARRAY_GIVEN = 30122, /* every required value of the array is there */
     PVSIZE_QUANTITY_BIFACIAL_CORRECTION = 30123, /* factor on Isc that a bifacial module calls for: 1 + 0.135 x bifaciality; none where no bifaciality is given */
     PVSIZE_QUANTITY_CURRENT_CORRECTION = 30124, /* factor on Isc beside the rule set's: the plane's, else what a bifacial module calls for, else 1 */
+    PVSIZE_QUANTITY_ARRAY_ISC = 30131, /* short-circuit current of the array with its correction, without the rule set's factor, A */
+    PVSIZE_QUANTITY_STRING_REVERSE_CURRENT = 30132, /* current that the other strings on the input, and the inverter where it counts, can drive into a string at fault, A */
+    PVSIZE_QUANTITY_STRING_REVERSE_LIMIT = 30133, /* current that a string withstands without a device, A */
+    PVSIZE_QUANTITY_STRING_DEVICE_NEEDED = 30134, /* overcurrent devices in the strings are needed */
+    PVSIZE_QUANTITY_STRINGS_WITHOUT_DEVICE = 30135, /* most strings like these in parallel without devices */
+    PVSIZE_QUANTITY_STRING_DEVICE_LOW = 30136, /* lowest rating of a string device, A */
+    PVSIZE_QUANTITY_STRING_DEVICE_HIGH = 30137, /* highest rating of a string device, A */
+    PVSIZE_QUANTITY_STRING_DEVICE_RATING = 30138, /* smallest standard rating of a string device; 0: no standard rating fits, A */
+    PVSIZE_QUANTITY_STRING_DEVICE_EXISTS = 30139, /* a standard rating fits, where a device is needed */
+    PVSIZE_QUANTITY_STRING_UNPROTECTED_CURRENT = 30140, /* reverse current into a string that has no device, A */
+    PVSIZE_QUANTITY_STRING_DEVICE_DUTY_VOLTAGE = 30141, /* voltage that a string device must break, V */
     PVSIZE_QUANTITY_INPUT_STRINGS = 30201, /* strings on the input */
     PVSIZE_QUANTITY_INPUT_ISC_MAX = 30202, /* largest short-circuit current into the input, A */
     PVSIZE_QUANTITY_INPUT_IMP = 30203, /* operating current into the input at STC, A */
@@ -322,6 +354,7 @@ enum {
     PVSIZE_QUANTITY_ISOLATOR_VOLTAGE_DUTY = 30215, /* voltage that the built-in isolator must break, where it is relied on, V */
     PVSIZE_QUANTITY_ISOLATOR_CURRENT_DUTY = 30216, /* current that the built-in isolator must break, where it is relied on, A */
     PVSIZE_QUANTITY_INPUT_GIVEN = 30217, /* every required value of the input is there */
+    PVSIZE_QUANTITY_INPUT_ISC = 30218, /* short-circuit current of all strings on the input with their corrections, without the rule set's factor, A */
     PVSIZE_QUANTITY_INVERTER_PV_POWER = 30301, /* array power at STC on the inverter, W */
     PVSIZE_QUANTITY_PV_LIMIT_RATIO = 30302, /* largest array power by the array ratio, W */
     PVSIZE_QUANTITY_PV_LIMIT = 30303, /* largest array power: the lower of the ratio's and the maker's limit, W */
@@ -362,6 +395,12 @@ enum {
     PVSIZE_RULE_UNLIKE_LENGTH = 40202, /* strings of one length in parallel */
     PVSIZE_RULE_UNLIKE_MODULES = 40203, /* one module type in parallel */
     PVSIZE_RULE_UNLIKE_PLANES = 40204, /* planes that share an input */
+    PVSIZE_RULE_REVERSE_CURRENT = 40251, /* reverse current withstood without a device */
+    PVSIZE_RULE_DEVICE_EXISTS = 40252, /* a standard device fits where one is needed */
+    PVSIZE_RULE_DEVICE_LOW = 40253, /* string device carries the string's current */
+    PVSIZE_RULE_DEVICE_LOW_STRICT = 40254, /* string device rated above the string's current */
+    PVSIZE_RULE_DEVICE_HIGH = 40255, /* string device protects the module */
+    PVSIZE_RULE_DEVICE_VOLTAGE = 40256, /* cold open-circuit voltage within the string device's */
     PVSIZE_RULE_ISOLATOR = 40301, /* a load-break d.c. isolator that serves alone */
     PVSIZE_RULE_ISOLATOR_VOLTAGE = 40302, /* cold open-circuit voltage within the built-in isolator's */
     PVSIZE_RULE_ISOLATOR_CURRENT = 40303, /* short-circuit current within the built-in isolator's */

@@ -8,7 +8,8 @@
  *
  * The way of a job: make specs (spec.h), fill them by their tables (terms.h),
  * add them up to a system, take a rule set (rules.h), check, read the report
- * (report.h). base.h states the conventions that all calls keep. */
+ * (report.h). Two rule sets or two reports side by side: compare.h. base.h states
+ * the conventions that all calls keep. */
 #ifndef PVSIZE_PVSIZE_H
 #define PVSIZE_PVSIZE_H
 
@@ -17,5 +18,6 @@
 #include "spec.h"
 #include "rules.h"
 #include "report.h"
+#include "compare.h"
 
 #endif

@@ -57,7 +57,7 @@ PVSIZE_API pvsize_status pvsize_rules_get_severity(const pvsize_rules *rules, in
  *   name        word of a to z, 0 to 9 and _, not yet in use
  *   title       one line for reports
  *   value_term  what is compared: a parameter, a quantity or a figure
- *   compare     PVSIZE_COMPARE_AT_MOST or PVSIZE_COMPARE_AT_LEAST
+ *   compare     PVSIZE_COMPARE_AT_MOST, _AT_LEAST or _MORE_THAN
  *   limit_term  0: `limit` is the limit, in the unit of value_term; else the
  *               limit is this term, of the same unit, times `limit`, a factor
  *               of 1e-6 to 1e6

@@ -183,8 +183,8 @@ static void put_markdown_row(page *out, const pvsz_finding *finding)
     }
     pvsz_put(out->text, finding->governs ? " (governs) | " : " | ");
     pvsz_put_value(out->text, term, finding->value, PVSZ_FINDING_DIGITS);
-    pvsz_put(out->text,
-             finding->rule->compare == PVSIZE_COMPARE_AT_MOST ? " | at most " : " | at least ");
+    pvsz_put(out->text, " | ");
+    pvsz_put(out->text, pvsz_compare_words(finding->rule->compare));
     pvsz_put_value(out->text, term, finding->limit, PVSZ_FINDING_DIGITS);
     pvsz_put(out->text, " | ");
     if (term->type != PVSIZE_TYPE_CHOICE)

@@ -67,11 +67,23 @@ const pvsz_term *pvsz_finding_term(const pvsz_finding *finding)
 const char *pvsz_verdict_word(const pvsz_finding *finding)
 {
     if (finding->verdict == PVSIZE_VERDICT_EXCEEDS &&
-        finding->rule->compare == PVSIZE_COMPARE_AT_LEAST)
+        finding->rule->compare != PVSIZE_COMPARE_AT_MOST)
         return "falls short";
     if (finding->verdict == PVSIZE_VERDICT_NOT_ASSESSED)
         return "not assessed";
     return pvsize_set_name(PVSIZE_SET_VERDICT, finding->verdict);
+}
+
+const char *pvsz_compare_words(int32_t compare)
+{
+    switch (compare) {
+    case PVSIZE_COMPARE_AT_MOST:
+        return "at most ";
+    case PVSIZE_COMPARE_AT_LEAST:
+        return "at least ";
+    default:
+        return "more than ";
+    }
 }
 
 void pvsz_put_comparison(pvsz_text *text, const pvsz_finding *finding)
@@ -81,7 +93,8 @@ void pvsz_put_comparison(pvsz_text *text, const pvsz_finding *finding)
     pvsz_put_value(text, term, finding->value, PVSZ_FINDING_DIGITS);
     if (term->type == PVSIZE_TYPE_CHOICE)
         return;
-    pvsz_put(text, finding->rule->compare == PVSIZE_COMPARE_AT_MOST ? ", at most " : ", at least ");
+    pvsz_put(text, ", ");
+    pvsz_put(text, pvsz_compare_words(finding->rule->compare));
     pvsz_put_value(text, term, finding->limit, PVSZ_FINDING_DIGITS);
 }
 

@@ -20,6 +20,8 @@ void pvsz_put_subject(pvsz_text *text, const pvsize_report *report, const pvsz_s
 void pvsz_put_value(pvsz_text *text, const pvsz_term *term, double value, int32_t digits);
 /* Term that gives a finding its unit and type. */
 const pvsz_term *pvsz_finding_term(const pvsz_finding *finding);
+/* "at most " */
+const char *pvsz_compare_words(int32_t compare);
 const char *pvsz_verdict_word(const pvsz_finding *finding);
 /* "595.96 V, at most 600 V" */
 void pvsz_put_comparison(pvsz_text *text, const pvsz_finding *finding);

@@ -213,8 +213,6 @@ static void put_figures(writer *out)
     }
 }
 
-_Static_assert(PVSZ_FIGURES <= 64, "one bit for each figure");
-
 void pvsz_put_all_working(pvsz_text *text, const pvsize_report *report, const char *line)
 {
     writer out = {.text = text, .report = report, .line = line};

@@ -118,6 +118,13 @@ static pvsz_state lack_of(const pvsz_subject *subject, int32_t term, int32_t *mi
     return subject->at[PVSZ_KIND_SYSTEM] < 0 ? PVSZ_NOTHING : PVSZ_MISSING;
 }
 
+bool pvsz_states_none(const pvsz_calc *calc, int32_t term)
+{
+    const pvsize_spec *spec = calc->subject->spec[kind_of(term)];
+
+    return spec && pvsz_spec_states_none(spec, term % 1000 - 1);
+}
+
 bool pvsz_is_unknown(const pvsz_calc *calc, int32_t term)
 {
     int32_t missing;
@@ -141,6 +148,7 @@ double pvsz_param(pvsz_calc *calc, int32_t term)
 
 bool pvsz_has_figure(const pvsz_calc *calc, int32_t place)
 {
+    calc->report->looked |= UINT64_C(1) << place;
     return calc->report->figure[place].set;
 }
 
@@ -148,6 +156,7 @@ double pvsz_figure_of(pvsz_calc *calc, int32_t place)
 {
     int32_t number = pvsz_kinds[PVSZ_KIND_FIGURE].rows[place].number;
 
+    calc->report->looked |= UINT64_C(1) << place;
     if (!calc->report->figure[place].set) {
         pvsz_missing(calc, number);
         return 0;
@@ -374,14 +383,18 @@ int32_t pvsz_compute(pvsize_report *report, int32_t place, const pvsz_subject *s
 {
     int32_t scope = pvsz_kinds[PVSZ_KIND_QUANTITY].rows[place].scope;
     int32_t at = subject->at[scope];
+    uint64_t looked = report->looked;
     int32_t *memo;
     pvsz_calc calc;
 
     if (at < 0)
         return -1;
     memo = &report->memo[report->memo_start[scope] + at * PVSZ_QUANTITIES + place];
-    if (*memo >= 0)
+    if (*memo >= 0) {
+        report->looked |= report->entry[*memo].figures;
         return *memo;
+    }
+    report->looked = 0;
     *memo = report->entries++;
     report->entry[*memo] = (pvsz_entry){
         .state = PVSZ_COMPUTING, .subject = &report->design.subject[scope][at], .quantity = place};
@@ -395,6 +408,8 @@ int32_t pvsz_compute(pvsize_report *report, int32_t place, const pvsz_subject *s
     calc.formula = "";
     functions[place](&calc);
     keep(&calc, &report->entry[*memo]);
+    report->entry[*memo].figures = report->looked;
+    report->looked |= looked; /* what asked for it looked as well */
     return *memo;
 }
 

@@ -24,6 +24,8 @@ double pvsz_param(pvsz_calc *calc, int32_t term);
 bool pvsz_has_param(const pvsz_calc *calc, int32_t term);
 /* Whether it is not known: no value, and not stated to be none. */
 bool pvsz_is_unknown(const pvsz_calc *calc, int32_t term);
+/* Whether it is stated that there is none. */
+bool pvsz_states_none(const pvsz_calc *calc, int32_t term);
 /* The value without noting it as an operand; 0 where there is none. */
 double pvsz_peek_param(pvsz_calc *calc, int32_t term);
 bool pvsz_has_figure(const pvsz_calc *calc, int32_t place);

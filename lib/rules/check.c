@@ -20,6 +20,13 @@ static bool is_close(const pvsize_report *report, const pvsz_finding *finding)
            size != 0 && finding->margin < band->value / 100 * size;
 }
 
+/* At a limit that must be passed, which rounding does not. */
+static bool is_only_at(const pvsz_finding *finding)
+{
+    return finding->rule->compare == PVSIZE_COMPARE_MORE_THAN &&
+           pvsz_within(-finding->margin, finding->limit);
+}
+
 static void judge(const pvsize_report *report, pvsz_finding *finding)
 {
     bool at_most = finding->rule->compare == PVSIZE_COMPARE_AT_MOST;
@@ -28,13 +35,13 @@ static void judge(const pvsize_report *report, pvsz_finding *finding)
 
     finding->margin = high - low;
     /* the guard is a share of the limit, whichever side that is */
-    if (finding->margin < 0 && !pvsz_within(finding->margin, finding->limit))
+    if (!pvsz_within(finding->margin, finding->limit) || is_only_at(finding))
         finding->verdict = PVSIZE_VERDICT_EXCEEDS;
     else if (is_close(report, finding))
         finding->verdict = PVSIZE_VERDICT_MARGINAL;
     else
         finding->verdict = PVSIZE_VERDICT_MEETS;
-    if (finding->margin < 0 && finding->verdict != PVSIZE_VERDICT_EXCEEDS)
+    if ((finding->margin < 0) != (finding->verdict == PVSIZE_VERDICT_EXCEEDS))
         finding->margin = 0; /* rounding only */
 }
 

@@ -35,7 +35,10 @@ typedef struct pvsz_entry {
     int32_t first_operand, operands;
     int32_t missing; /* term */
     pvsz_state state;
+    uint64_t figures; /* by place: all it looked at, and what it builds on did */
 } pvsz_entry;
+
+_Static_assert(PVSZ_FIGURES <= 64, "one bit for each figure");
 
 typedef struct pvsz_finding {
     const pvsz_rule *rule;
@@ -76,6 +79,7 @@ struct pvsize_report {
     int32_t entries;
     pvsz_operand *operand;
     int32_t operands, operand_room;
+    uint64_t looked; /* figures that the entry now computed looked at */
     pvsz_finding *finding;
     int32_t findings;
     pvsz_assumption *assumption;

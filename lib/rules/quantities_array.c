@@ -52,29 +52,38 @@ static int32_t coefficient_lacking(pvsz_calc *calc)
                : PVSIZE_MODULE_VOC_COEFFICIENT;
 }
 
+static bool is_yes(pvsz_calc *calc, int32_t figure)
+{
+    return pvsz_has_figure(calc, figure) && calc->report->figure[figure].value == PVSIZE_ANSWER_YES;
+}
+
 /* The maker's coefficient first; else the table, for crystalline silicon and
- * where the rule set allows it; else the rule set's fixed factor. */
+ * where the rule set allows it; else the rule set's fixed factor. Some practice
+ * takes its factor before all others for crystalline silicon, and has none for the
+ * rest. Colder than the table goes no factor is known to be enough. */
 void pvsz_of_module_voc_cold(pvsz_calc *calc)
 {
     double voc = pvsz_param(calc, PVSIZE_MODULE_VOC);
     double factor;
-
     bool has_temp = pvsz_has_param(calc, PVSIZE_SITE_TEMP_MIN);
+    bool silicon = pvsz_peek_param(calc, PVSIZE_MODULE_CELL) == PVSIZE_CELL_CRYSTALLINE_SILICON;
+    bool fixed = is_yes(calc, PVSZ_FIGURE_VOC_FIXED);
+    bool has_multiplier = pvsz_has_figure(calc, PVSZ_FIGURE_VOC_MULTIPLIER) && (silicon || !fixed);
 
-    if (has_temp && is_believable(calc)) {
+    fixed = fixed && has_multiplier;
+    bool table = has_temp && !fixed && silicon && is_yes(calc, PVSZ_FIGURE_VOC_TABLE);
+
+    if (has_temp && !fixed && is_believable(calc)) {
         double coefficient = pvsz_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT);
         double temp = pvsz_param(calc, PVSIZE_SITE_TEMP_MIN);
 
         pvsz_result(calc, pvsz_voltage_at(voc, coefficient, temp),
                     "{Voc} × (1 + {βVoc} / 100 × ({Tmin} - 25))");
-    } else if (has_temp && pvsz_has_figure(calc, PVSZ_FIGURE_VOC_TABLE) &&
-               calc->report->figure[PVSZ_FIGURE_VOC_TABLE].value == 1 &&
-               pvsz_peek_param(calc, PVSIZE_MODULE_CELL) == PVSIZE_CELL_CRYSTALLINE_SILICON &&
-               pvsz_voc_factor(pvsz_peek_param(calc, PVSIZE_SITE_TEMP_MIN), &factor)) {
+    } else if (table && pvsz_voc_factor(pvsz_peek_param(calc, PVSIZE_SITE_TEMP_MIN), &factor)) {
         pvsz_literal(calc, factor);
         pvsz_param(calc, PVSIZE_SITE_TEMP_MIN);
         pvsz_result(calc, voc * factor, "{Voc} × {M}; M: correction table, row of {Tmin}");
-    } else if (pvsz_has_figure(calc, PVSZ_FIGURE_VOC_MULTIPLIER)) {
+    } else if (has_multiplier && !table) {
         pvsz_result(calc, voc * pvsz_figure_of(calc, PVSZ_FIGURE_VOC_MULTIPLIER), "{Voc} × {kU}");
     } else {
         pvsz_missing(calc, has_temp ? coefficient_lacking(calc) : PVSIZE_SITE_TEMP_MIN);
@@ -140,6 +149,8 @@ void pvsz_of_string_vmp_cold(pvsz_calc *calc)
     double coefficient = pvsz_quantity(calc, PVSZ_QUANTITY_MODULE_VMP_COEFFICIENT);
     double temp = pvsz_param(calc, PVSIZE_SITE_TEMP_MIN);
 
+    if (coefficient >= 0) /* a wrong sign would make a cold string look short */
+        pvsz_missing(calc, PVSIZE_QUANTITY_MODULE_VMP_COEFFICIENT);
     pvsz_result(calc, modules * pvsz_voltage_at(vmp, coefficient, temp),
                 "{N} × {Vmp} × (1 + {βVmp} / 100 × ({Tmin} - 25))");
 }

@@ -362,7 +362,7 @@ pvsize_status pvsize_rules_get_figure(const pvsize_rules *rules, int32_t figure,
 
 /* rules */
 
-static const pvsz_rule *rule_numbered(const pvsize_rules *rules, int32_t number)
+const pvsz_rule *pvsz_rule_numbered(const pvsize_rules *rules, int32_t number)
 {
     const pvsz_term *row = pvsz_term_find(number);
 
@@ -380,7 +380,7 @@ static pvsize_status find_rule(const pvsize_rules *rules, int32_t number, const 
 
     if (status)
         return status;
-    *rule = rule_numbered(rules, number);
+    *rule = pvsz_rule_numbered(rules, number);
     if (*rule)
         return PVSIZE_OK;
     if (pvsz_term_find(number))

@@ -72,6 +72,8 @@ typedef struct pvsz_preset {
 const pvsz_preset *pvsz_preset_named(const char *name);
 
 bool pvsz_rules_live(const pvsize_rules *rules);
+/* Null for a number that is no rule of this set. */
+const pvsz_rule *pvsz_rule_numbered(const pvsize_rules *rules, int32_t number);
 /* Puts the rules in force in order again. There must be room for all. */
 void pvsz_order_rules(pvsize_rules *rules);
 /* Whether a rule on one kind of thing can see another. */

@@ -91,7 +91,16 @@ def _load():
     factors = []
     for macro, a in rows(TABLES / "voc_factors.def"):
         factors.append((int(a[0]), int(a[1]), number(a[2])))
-    return parameters, figures, quantities, rule_rows, factors
+
+    series = []
+    for macro, a in rows(TABLES / "device_ratings.def"):
+        if macro == "SERIES":
+            series.append([])
+        else:
+            assert macro == "RATING"
+            series[-1].append(number(a[0]))
+    assert figures["device_series"]["high"] == len(series)
+    return parameters, figures, quantities, rule_rows, factors, series
 
 
 def _term(constant):
@@ -99,7 +108,7 @@ def _term(constant):
     return kind.lower(), name.lower()
 
 
-PARAMETERS, FIGURES, QUANTITIES, RULES, VOC_FACTORS = _load()
+PARAMETERS, FIGURES, QUANTITIES, RULES, VOC_FACTORS, DEVICE_RATINGS = _load()
 PRESETS = [Path(a[0]).stem for _, a in rows(TABLES / "presets" / "list.def")]
 
 

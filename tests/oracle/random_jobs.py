@@ -18,7 +18,7 @@ from sizing_model import Missing, Model, NotApplicable, index
 STRUCTURE = {("array", "input")}
 
 PLACES = {"input": (0, 1), "inverter": (0,), "plane": (3,), "site": (),
-          "module": (2,)}
+          "module": (2,), "array": (2,)}
 
 # Limits that are put exactly on the value they bound:
 # (kind that holds the limit, parameter, quantity, highest or lowest wins)
@@ -41,6 +41,10 @@ FITS = [
     ("inverter", "max_ac_current", "inverter_ac_current", max),
     ("plane", "capacity", "plane_modules", max),
     ("plane", "current_correction", "bifacial_correction", max),
+    ("array", "string_device", "string_device_low", max),
+    ("array", "string_device", "string_device_high", max),
+    ("array", "string_device", "string_device_rating", max),
+    ("array", "string_device_voltage", "string_device_duty_voltage", max),
     ("site", "connection_limit", "system_apparent_power", max),
     ("site", "export_limit", "system_export", max),
 ]
@@ -52,7 +56,9 @@ def plain(value):
 
 
 # What may be stated not to exist.
-NO_LIMIT = {"inverter": ("max_pv_power",), "module": ("max_system_voltage",),
+NO_LIMIT = {"inverter": ("max_pv_power", "backfeed_current"),
+            "module": ("max_system_voltage", "max_series_fuse"),
+            "array": ("string_device", "string_device_voltage"),
             "input": ("max_power", "terminal_current", "full_power_min", "full_power_max",
                       "start_voltage"),
             "site": ("connection_limit", "export_limit")}
@@ -225,7 +231,7 @@ class Maker:
             "phases": phases, "ac_voltage": voltage,
             "max_pv_power": plain(number(power) * number(r.choice([1, 1.33, 1.5, 2]))),
             "separated": r.choice(["yes", "no"]),
-            "backfeed_current": r.choice([0, 0, 20]),
+            "backfeed_current": r.choice([0, 0, 0.5, 5, 20]),
             "cooling": self.choice("inverter", "cooling"),
             "night_consumption": r.choice([0.5, 1, 5]),
         }
@@ -260,10 +266,19 @@ class Maker:
             "name": "array", "inverter": inverter,
             "input": r.randrange(len(job["inverters"][inverter]["inputs"])),
             "modules_per_string": r.choice([1, 2, 6, 8, 9, 10, 11, 12, 13, 14, 18, 20]),
-            "strings": r.choice([1, 1, 1, 2, 2, 3, 4]),
+            "strings": r.choice([1, 1, 1, 2, 2, 3, 4, 5, 6, 7, 8]),
             "external_isolator": self.choice("array", "external_isolator"),
             "module": dict(r.choice(pool)),
         }
+        if self.chance(0.4):
+            node["string_device"] = r.choice([10, 12, 15, 16, 20, 25, 30, 32, 40])
+            node["string_device_voltage"] = r.choice([600, 1000, 1100, 1500])
+            if self.chance(0.2):
+                del node["string_device_voltage"]
+        elif self.chance(0.3):
+            node["string_device"] = "none"
+        if self.chance(0.3):
+            node["strings_per_device"] = r.choice([1, 2, 2, 3, 4])
         if inverter == 0 and self.chance(0.5):
             del node["inverter"]
         if self.chance(0.4):
@@ -296,8 +311,8 @@ class Maker:
 
     # -- limits that just fit -------------------------------------------------
 
-    def fit(self, job, wild):
-        usual = preset("asnzs_5033_2021")
+    def fit(self, job, usual, wild):
+        self.fit_module_fuses(job, usual, wild)
         for kind, name, quantity, pick in FITS:
             if not self.chance(0.35):
                 continue
@@ -325,6 +340,31 @@ class Maker:
                 if self.chance(0.1 if kind == "module" else 0.5):
                     self.put(job, kind, key, name, value, wild)
 
+    def fit_module_fuses(self, job, usual, wild):
+        """Module ratings at the trigger of a device, and at the ends of its window."""
+        for a in range(len(job["arrays"])):
+            if not self.chance(0.25):
+                continue
+            model = Model(job, usual)
+            try:
+                if self.chance(0.6):
+                    value = (model.get("string_reverse_current", a)
+                             / model.figure("device_trigger_share"))
+                else:
+                    # a window of one rating, if low is a standard one
+                    group = model.array(a, "strings_per_device")
+                    value = (model.get("string_device_low", a)
+                             + (group - 1) * model.module(a, "isc"))
+            except (Missing, NotApplicable):
+                continue
+            module = job["arrays"][a]["module"]
+            alike = [other["module"] for b, other in enumerate(job["arrays"])
+                     if model.module_type(b) == model.module_type(a)]
+            self.put(job, "module", (a,), "max_series_fuse", value, wild)
+            for other in alike:  # types that are one stay one
+                if "max_series_fuse" in module:
+                    other["max_series_fuse"] = module["max_series_fuse"]
+
     def put(self, job, kind, key, name, value, wild):
         row = PARAMETERS[kind][name]
         if (value * 10**5).denominator != 1:
@@ -339,6 +379,7 @@ class Maker:
         node = {"input": lambda: job["inverters"][key[0]]["inputs"][key[1]],
                 "inverter": lambda: job["inverters"][key[0]],
                 "plane": lambda: job["site"]["planes"][key[0]],
+                "array": lambda: job["arrays"][key[0]],
                 "module": lambda: job["arrays"][key[0]]["module"],
                 "site": lambda: job["site"]}[kind]()
         node[name] = plain(value)
@@ -389,12 +430,17 @@ class Maker:
                                        vmp_coefficient=self.r.choice([-2, 2, -0.3]))
 
 
+def fitting_preset(seed):
+    """The preset that rules(seed) starts from: limits fit where they are judged."""
+    return random.Random(f"rules {seed}").choice(PRESETS)
+
+
 def job(seed, gaps=False, wild=False):
     maker = Maker(f"job {seed}")
     result = maker.job()
     if wild:
         maker.run_wild(result)
-    maker.fit(result, wild)
+    maker.fit(result, preset(fitting_preset(seed)), wild)
     maker.state_none(result)
     if gaps:
         maker.leave_gaps(result)
@@ -418,6 +464,15 @@ OTHER_FIGURES = {
     "data_coefficient_tolerance": [0, 0.02, None],
     "data_isc_coefficient_high": [0.1, 0.2, None],
     "data_current_tolerance": [0, 2, 5, None],
+    "voc_fixed": [0, 1, 1, None],
+    "device_trigger_factor": [1, 1.25, None],
+    "device_trigger_share": [1, 1.35, None],
+    "device_trigger_backfeed": [0, 1, None],
+    "device_free_strings": [1, 2, 3, None],
+    "device_low_factor": [1.4, 1.5, 1.5625, None],
+    "device_low_strict": [0, 1, None],
+    "device_high_factor": [2, 2.4, None],
+    "device_series": [1, 2, 3, None],
 }
 
 

@@ -21,8 +21,8 @@ index       (inverter, input, array, plane), -1 but for those that identify the
 from fractions import Fraction
 from math import ceil, floor
 
-from def_tables import (FIGURES, PARAMETERS, QUANTITIES, RULES, VOC_FACTORS,
-                        number, preset)
+from def_tables import (DEVICE_RATINGS, FIGURES, PARAMETERS, QUANTITIES, RULES,
+                        VOC_FACTORS, number, preset)
 
 __all__ = ["evaluate", "preset", "MISSING", "NOT_APPLICABLE", "IDENTITY",
            "TOLERANCE", "band_of", "first_gap", "on_edge", "term_type", "verdict",
@@ -78,7 +78,11 @@ def voc_factor(temperature):
 def verdict(value, compare, limit, band=None):
     """band: share of |limit| in %; None where no verdict can be marginal."""
     margin = limit - value if compare == "at_most" else value - limit
-    if margin < -TOLERANCE * (abs(limit) or 1):
+    guard = TOLERANCE * (abs(limit) or 1)
+    if compare == "more_than":
+        if margin <= guard:  # what only rounding lifts above the limit is not above
+            return "exceeds"
+    elif margin < -guard:
         return "exceeds"
     if band is not None and limit != 0 and margin < band / 100 * abs(limit):
         return "marginal"
@@ -90,7 +94,7 @@ def on_edge(value, compare, limit, band=None):
     if limit == 0:
         return abs(value) < TOLERANCE
     margin = limit - value if compare == "at_most" else value - limit
-    edges = [-TOLERANCE * abs(limit)]
+    edges = [TOLERANCE * abs(limit) * (1 if compare == "more_than" else -1)]
     if band is not None:
         edges.append(band / 100 * abs(limit))
     return any(abs(margin - edge) <= abs(limit) / 10**12 for edge in edges)
@@ -225,6 +229,8 @@ class Model:
             value = self.site(name)
         elif kind == "module":
             value = self.module(subject, name)
+        elif kind == "array":
+            value = self.array(subject, name)
         elif kind == "input":
             value = (self.input_of(subject, name) if scope == "array"
                      else self.input(subject, name))
@@ -461,6 +467,13 @@ def module_voc_cold(m, a):
     # The tolerance of Voc is left out, as in every published example. Above
     # 25 degC the coefficient lowers Voc: what the maker states is used as it is.
     voc = m.module(a, "voc")
+    crystalline = m.module(a, "cell") == "crystalline_silicon"
+    fixed = allowed(m, "voc_fixed")
+    if crystalline and fixed:
+        try:
+            return voc * m.figure("voc_multiplier")
+        except Missing:
+            pass
     try:
         coefficient = m.get("module_voc_coefficient", a)
         if believable(m, a, coefficient):  # any other is a slip, and unsafe
@@ -470,17 +483,20 @@ def module_voc_cold(m, a):
     # Without the temperature neither serves: IEC 60364-7-712 has the multiplier
     # for an unknown temperature as well as for an unknown coefficient.
     temperature = m.raw("site", m.site_node, "temp_min")
-    crystalline = m.module(a, "cell") == "crystalline_silicon"
-    if temperature is not None and crystalline and table_allowed(m):
+    if temperature is not None and crystalline and allowed(m, "voc_table"):
         factor = voc_factor(temperature)
         if factor is not None:
             return voc * factor
+        raise Missing  # colder than the table no factor is known to be enough
+    if fixed:  # the factor is that of crystalline silicon
+        raise Missing
     return voc * m.figure("voc_multiplier")
 
 
-def table_allowed(m):
+def allowed(m, answer):
+    """Whether the rule set says yes; silence is no."""
     try:
-        return m.figure("voc_table") == 1
+        return m.figure(answer) == 1
     except Missing:
         return False
 
@@ -526,8 +542,10 @@ def string_voc_hot(m, a):
 
 @quantity
 def string_vmp_cold(m, a):
-    cold = at_temperature(m.module(a, "vmp"), m.get("module_vmp_coefficient", a),
-                          m.site("temp_min"))
+    coefficient = m.get("module_vmp_coefficient", a)
+    cold = at_temperature(m.module(a, "vmp"), coefficient, m.site("temp_min"))
+    if coefficient >= 0:  # a slip that would make a cold string look short
+        raise Missing
     return m.array(a, "modules_per_string") * cold
 
 
@@ -635,6 +653,127 @@ def input_strings_lossless(m, a):
     return most(m.input_of(a, "max_operating_current"), m.module(a, "imp"))
 
 
+# -- overcurrent protection of strings ----------------------------------------
+
+def string_isc(m, a):
+    """Isc of one string with its correction, without the rule set's factor."""
+    return m.get("current_correction", a) * m.module(a, "isc")
+
+
+def has_device(m, a):
+    return m.raw("array", m.arrays[a], "string_device") is not None
+
+
+def free_of_devices(m, a):
+    """Whether the rule set leaves so few strings alone, whatever the current."""
+    try:
+        return m.get("input_strings", m.place[a]) <= m.figure("device_free_strings")
+    except Missing:
+        return False
+
+
+def device_of_interest(m, a):
+    if not has_device(m, a) and m.get("string_device_needed", a) == 0:
+        raise NotApplicable
+
+
+@quantity
+def array_isc(m, a):
+    return m.array(a, "strings") * string_isc(m, a)
+
+
+def backfeed(m, a):
+    """What the inverter drives back, where the rule set counts it; none is 0."""
+    i = m.place[a][0]
+    stated_none = m.inverters[i].get("backfeed_current") == "none"
+    if stated_none or not allowed(m, "device_trigger_backfeed"):
+        return Fraction(0)
+    return m.inverter(i, "backfeed_current")
+
+
+@quantity
+def string_reverse_current(m, a):
+    # What the string at fault makes itself does not flow through it backwards.
+    others = max(m.get("input_isc", m.place[a]) - string_isc(m, a), Fraction(0))
+    return m.figure("device_trigger_factor") * others + backfeed(m, a)
+
+
+@quantity
+def string_reverse_limit(m, a):
+    return m.figure("device_trigger_share") * m.module(a, "max_series_fuse")
+
+
+@quantity
+def string_device_needed(m, a):
+    if free_of_devices(m, a):
+        return 0
+    current = m.get("string_reverse_current", a)
+    limit = m.get("string_reverse_limit", a)
+    return int(verdict(current, "at_most", limit) == "exceeds")
+
+
+@quantity
+def strings_without_device(m, a):
+    left = m.get("string_reverse_limit", a) - backfeed(m, a)
+    each = m.figure("device_trigger_factor") * string_isc(m, a)
+    others = most(left, each) if left > 0 else 0
+    try:
+        return max(others + 1, m.figure("device_free_strings"))
+    except Missing:
+        return others + 1
+
+
+@quantity
+def string_device_low(m, a):
+    device_of_interest(m, a)
+    return (m.figure("device_low_factor") * m.array(a, "strings_per_device")
+            * string_isc(m, a))
+
+
+@quantity
+def string_device_high(m, a):
+    # A fault in one string of a group is fed by the others past the device.
+    device_of_interest(m, a)
+    group = m.array(a, "strings_per_device")
+    high = m.module(a, "max_series_fuse") - (group - 1) * m.module(a, "isc")
+    try:
+        return min(high, m.figure("device_high_factor") * group * m.module(a, "isc"))
+    except Missing:
+        return high
+
+
+@quantity
+def string_device_rating(m, a):
+    low, high = m.get("string_device_low", a), m.get("string_device_high", a)
+    above = "more_than" if allowed(m, "device_low_strict") else "at_least"
+    for rating in DEVICE_RATINGS[int(m.figure("device_series")) - 1]:
+        if "exceeds" not in (verdict(rating, above, low),
+                             verdict(rating, "at_most", high)):
+            return rating
+    return 0
+
+
+@quantity
+def string_device_exists(m, a):
+    if m.get("string_device_needed", a) == 0:
+        raise NotApplicable
+    return int(m.get("string_device_rating", a) > 0)
+
+
+@quantity
+def string_unprotected_current(m, a):
+    if has_device(m, a) or free_of_devices(m, a):
+        raise NotApplicable
+    return m.get("string_reverse_current", a)
+
+
+@quantity
+def string_device_duty_voltage(m, a):
+    if not has_device(m, a):
+        raise NotApplicable
+    return m.get("string_voc_cold", a)
+
+
 # -- one input ----------------------------------------------------------------
 
 @quantity
@@ -650,6 +789,11 @@ def input_strings(m, place):
 @quantity
 def input_isc_max(m, place):
     return sum(m.get("array_isc_max", a) for a in m.on_input(place))
+
+
+@quantity
+def input_isc(m, place):
+    return sum(m.get("array_isc", a) for a in m.on_input(place))
 
 
 @quantity

@@ -16,7 +16,8 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "bindings" / "pytho
 
 import pvsize
 import random_jobs
-from def_tables import FIGURES, PRESETS, QUANTITIES, RULES, number, preset
+from def_tables import (DEVICE_RATINGS, FIGURES, PRESETS, QUANTITIES, RULES, number,
+                        preset)
 from sizing_model import (IDENTITY, MISSING, NOT_APPLICABLE, band_of, evaluate,
                           first_gap, on_edge)
 
@@ -32,6 +33,9 @@ RULE_NAMES = {term.number: name for name, term in pvsize.terms("rule").items()}
 NEVER_MISSING = {"input_arrays", "input_module_types", "bifacial_correction",
                  "current_correction", "module_isc_deviation", "module_vmp_deviation",
                  "module_voc_coefficient_high", "module_voc_coefficient_low"}
+
+# Answers that no data can turn to no: yes or missing.
+NEVER_NO = {"module_given", "array_given", "input_given", "inverter_given", "site_given"}
 
 
 def job_of(seed):
@@ -153,6 +157,7 @@ def gap_of(job, rule, key):
 
 def compare(seed, counts, faults):
     job, (rules, name) = job_of(seed), rules_of(seed)
+    counts["preset", name] += 1
     quantities, findings = evaluate(job, rules)
     answers = Answers(job, library_rules(rules, name))
 
@@ -161,6 +166,11 @@ def compare(seed, counts, faults):
         state = expected if isinstance(expected, str) else "value"
         counts["quantities"] += 1
         counts["quantity", what, state] += 1
+        if state == "value" and (QUANTITIES[what]["type"] == "ANSWER"
+                                 or what == "string_device_rating"):
+            counts["answer", what, int(expected > 0)] += 1
+        if what == "string_device_rating" and state == "value" and expected > 0:
+            counts["series", int(rules["figures"]["device_series"])] += 1
         if not same(got, expected):
             faults.append(f"seed {seed}: {what} of {kind} {index}: library "
                           f"{got}, model {show(expected)}")
@@ -174,6 +184,8 @@ def compare(seed, counts, faults):
         theirs, ours = got.get(key), expected.get(key)
         counts["findings"] += 1
         if ours is not None:
+            counts["on the limit", RULES[rule]["compare"]] += (
+                ours[1] is not None and ours[1] == ours[2])
             counts["verdict", ours[0]] += 1
             counts["rule", rule, ours[0]] += 1
         if theirs is None or ours is None:
@@ -191,6 +203,8 @@ def compare(seed, counts, faults):
             expected_margin = side * (limit - value)
             if verdict != "exceeds":  # below nothing it is rounding
                 expected_margin = max(0.0, expected_margin)
+            elif RULES[rule]["compare"] == "more_than":  # and so it is above
+                expected_margin = min(0.0, expected_margin)
             good = margin == expected_margin
         if good and RULES[rule]["manner"] == "GAPS":
             good = missing == gap_of(job, rule, key[2])
@@ -266,11 +280,27 @@ def test_every_case_was_met(outcome):
             assert counts["rule", rule, "meets"] >= few, rule
             if row["value"][1] not in NEVER_MISSING:
                 assert counts["rule", rule, "not_assessed"] >= few, rule
-    for name in QUANTITIES:
+    for name in PRESETS:
+        assert counts["preset", name] >= few, name
+    for name, row in QUANTITIES.items():
         assert counts["quantity", name, "value"] >= few, name
+        if row["type"] == "ANSWER" and name not in NEVER_NO:
+            assert min(counts["answer", name, 0], counts["answer", name, 1]) >= few, name
         if name not in NEVER_MISSING:
             assert counts["quantity", name, MISSING] >= few, name
     assert {name for name in QUANTITIES if counts["quantity", name, NOT_APPLICABLE]} >= {
         "module_coefficient_deviation", "string_modules_max", "string_modules_min",
         "input_strings", "input_voc_difference", "isolator_voltage_duty",
-        "inverter_pv_power", "array_ratio", "plane_modules", "system_pv_power"}
+        "inverter_pv_power", "array_ratio", "plane_modules", "system_pv_power",
+        "input_isc", "string_reverse_limit", "string_device_needed",
+        "strings_without_device", "string_device_low", "string_device_high",
+        "string_device_rating", "string_device_exists", "string_unprotected_current",
+        "string_device_duty_voltage"}
+    rating = "string_device_rating"
+    assert min(counts["answer", rating, 0], counts["answer", rating, 1]) >= many // 4
+    for series in range(len(DEVICE_RATINGS)):
+        assert counts["series", series + 1] >= few, series + 1
+    # strict comparison: on the limit, above it, close above it
+    for verdict in ("meets", "marginal", "exceeds"):
+        assert counts["rule", "device_low_strict", verdict] >= few, verdict
+    assert counts["on the limit", "more_than"] >= few

@@ -7,11 +7,13 @@ from fractions import Fraction as F
 import pytest
 
 import random_jobs
-from def_tables import PARAMETERS, QUANTITIES, RULES
+from def_tables import DEVICE_RATINGS, PARAMETERS, QUANTITIES, RULES
 from sizing_model import (FORMULAS, MISSING, NOT_APPLICABLE, evaluate, first_gap,
                           on_edge, preset, verdict, voc_factor)
 
 AS, IEC = "asnzs_5033_2021", "iec_62548_1_2023"
+IEC_2016, LOW_VOLTAGE = "iec_62548_2016", "iec_60364_7_712_2017"
+US, UK = "nfpa_70_2023", "uk_fixed_factors"
 
 MODULE = {"pmax": 400, "voc": 37.0, "isc": 13.0, "vmp": 31.0, "imp": 12.9,
           "voc_coefficient": -0.25, "isc_coefficient": 0.04,
@@ -267,6 +269,157 @@ def test_we13_ac_current():
         assert value(job, "inverter_ac_current") == 16
 
 
+# -- published: overcurrent protection of strings ------------------------------
+
+def device(isc, fuse, strings, module=None, **array):
+    """Job of strings in parallel on one input."""
+    return one(module={"isc": isc, "max_series_fuse": fuse, "imp": None,
+                       **(module or {})},
+               inverter={"backfeed_current": 0}, array={"strings": strings, **array})
+
+
+def test_we01_w10_two_strings_need_no_fuse():
+    # WE-01 and W10: trade page on rooftop projects, example 1, IS/IEC 62548
+    job = device(12.28, 20, 2)
+    assert value(job, "string_reverse_current", IEC_2016) == F("12.28")
+    assert value(job, "string_device_needed", IEC_2016) == 0
+    assert verdicts(job, "reverse_current", IEC_2016) == ["meets"]
+    assert value(job, "string_device_rating", IEC_2016) == NOT_APPLICABLE
+    assert value(job, "string_device_exists", IEC_2016) == NOT_APPLICABLE
+    # W10: with 1.25 the result is the same
+    assert value(job, "string_device_needed", IEC) == 0
+    assert value(job, "string_reverse_current", IEC) == F("15.35")
+
+
+def test_we02_w11_four_strings_need_fuses():
+    # WE-02 and W11: the same page, example 2; its product 827.7 is a slip
+    job = device(12.28, 20, 4, modules_per_string=16, string_device=20,
+                 string_device_voltage=1000,
+                 module={"voc": 51.7, "voc_coefficient": -0.25})
+    job["site"]["temp_min"] = 25
+    expected = {"string_reverse_current": "36.84", "string_device_needed": 1,
+                "string_device_low": "18.42", "string_device_high": 20,
+                "string_device_rating": 20, "string_device_exists": 1,
+                "string_device_duty_voltage": "827.2",
+                "string_unprotected_current": NOT_APPLICABLE}
+    for name, printed in expected.items():
+        want = printed if printed == NOT_APPLICABLE else F(printed)
+        assert value(job, name, IEC_2016) == want, name
+    for rule in ("device_low_strict", "device_voltage", "device_high", "device_exists"):
+        assert verdicts(job, rule, IEC_2016) == ["meets"], rule
+    # the upper end of the band by itself
+    job["arrays"][0]["module"]["max_series_fuse"] = 40
+    assert value(job, "string_device_high", IEC_2016) == F("29.472")
+
+
+@pytest.mark.parametrize("strings, reverse, needed", [
+    (4, "46.05", 1), (3, "30.7", 1), (2, "15.35", 0)])
+def test_w11_by_7_712(strings, reverse, needed):
+    # W11: the same strings by IEC 60364-7-712, 1.35 times the rating
+    job = device(12.28, 20, strings)
+    assert value(job, "string_reverse_current", LOW_VOLTAGE) == F(reverse)
+    assert value(job, "string_reverse_limit", LOW_VOLTAGE) == 27
+    assert value(job, "string_device_needed", LOW_VOLTAGE) == needed
+
+
+def test_we08_strings_without_fuse():
+    # WE-08: course page on IRM / Icc: (Np - 1) x 8.37 <= 15
+    job = device(8.37, 15, 3)
+    assert near(F(15) / F("8.37"), "1.79", 2)
+    assert value(job, "strings_without_device", IEC_2016) == 2
+    assert value(job, "string_device_needed", IEC_2016) == 1
+    job["arrays"][0]["strings"] = 2
+    assert value(job, "string_device_needed", IEC_2016) == 0
+
+
+def test_we_d1_trigger_of_two_editions():
+    # WE-D1, derived
+    job = device(11.5, 25, 3)
+    for rules, current, needed in ((IEC_2016, "23", 0), (IEC, "28.75", 1)):
+        assert value(job, "string_reverse_current", rules) == F(current)
+        assert value(job, "string_device_needed", rules) == needed
+
+
+def test_we_d2_empty_window():
+    # WE-D2, derived: low end 21 A, module's rating 20 A
+    job = device(14, 20, 3)
+    assert value(job, "string_device_low", IEC_2016) == 21
+    assert value(job, "string_device_high", IEC_2016) == 20
+    assert value(job, "string_device_rating", IEC_2016) == 0
+    assert value(job, "string_device_exists", IEC_2016) == 0
+    assert verdicts(job, "device_exists", IEC_2016) == ["exceeds"]
+
+
+def test_we_d3_two_strings_under_one_device():
+    # WE-D3, derived; both ends are open in the source, and 15 A is a standard rating
+    job = device(5, 25, 8, strings_per_device=2, string_device=16)
+    assert value(job, "string_device_low", IEC_2016) == 15
+    assert value(job, "string_device_high", IEC_2016) == 20
+    assert value(job, "string_device_rating", IEC_2016) == 16
+    assert value(job, "string_device_rating", IEC_2016, device_low_strict=0) == 15
+    job["arrays"][0]["string_device"] = 15
+    assert verdicts(job, "device_low_strict", IEC_2016) == ["exceeds"]
+    assert verdicts(job, "device_low_strict", IEC_2016, device_low_strict=0) == ["exceeds"]
+
+
+def test_w07_fuse_of_a_source_circuit():
+    # W07: same lesson as W01; one string alone, so only a fuse that is there counts
+    job = device(11.2, 20, 1, string_device=20)
+    assert value(job, "string_device_low", US) == F("17.5")
+    assert value(job, "string_device_rating", US) == 20
+    assert value(job, "string_device_needed", US) == 0
+    assert verdicts(job, "device_low", US) == ["meets"]
+    assert verdicts(job, "device_low_strict", US) == []
+
+
+def test_w12_fuse_from_isc_9():
+    # W12: trade page on 690.8; it leaves out the second 1.25, the size is the same
+    job = device(9, 15, 1, string_device=15)
+    assert value(job, "string_device_low", US) == F("14.0625")
+    assert value(job, "string_device_rating", US) == 15
+
+
+def test_w13_fuse_band_of_a_manual():
+    # W13: inverter manual, 1.5 to 2.0 times Isc
+    job = device(5.75, 15, 1, string_device=10)
+    figures = {"device_high_factor": 2}
+    assert value(job, "string_device_low", IEC_2016, **figures) == F("8.625")
+    assert value(job, "string_device_high", IEC_2016, **figures) == F("11.5")
+    assert value(job, "string_device_rating", IEC_2016, **figures) == 10
+
+
+def test_standard_ratings():
+    # IEC 60269-6 series; NFPA 70:2023 240.6(A), read; 1 A steps to 15 A until 2017
+    iec, nfpa, nfpa_2017 = DEVICE_RATINGS
+    assert iec[:10] == [1, 2, 3, 4, 5, 6, 8, 10, 12, 15] and iec[-1] == 63
+    assert nfpa[:6] == [1, 3, 6, 10, 15, 20] and nfpa[-1] == 6000 and 601 in nfpa
+    assert nfpa_2017[:16] == [*range(1, 16), 20]
+    assert all(series == sorted(set(series)) for series in DEVICE_RATINGS)
+    # 11 A: the next step is 12 A until 2017, and 15 A since
+    job = device(F("7.04"), 15, 1, string_device=12)
+    for edition, rating in (("nfpa_70_2017", 11), ("nfpa_70_2020", 15), (US, 15)):
+        assert value(job, "string_device_low", edition) == 11
+        assert value(job, "string_device_rating", edition) == rating
+
+
+def test_uk_fixed_factor():
+    # MCS guide 2012, from memory: 1.15 x Voc whatever the coefficient, and 1.25 x Isc
+    job = one(module={"voc": 40, "isc": 10}, site={"temp_min": -30})
+    assert value(job, "module_voc_cold", UK) == 46
+    assert value(job, "string_isc_max", UK) == F("12.5")
+    assert value(job, "module_voc_cold", UK, voc_fixed=None) == F("45.5")
+    assert value(job, "module_voc_cold", UK, voc_multiplier=None) == F("45.5")
+    assert value(job, "module_voc_cold", UK, voc_table=1) == 46
+    for name in ("temp_min", "temp_max"):
+        del job["site"][name]
+    assert value(job, "module_voc_cold", UK) == 46
+    # other cells follow their maker's data
+    job = one(module={"voc": 40, "cell": "cigs"}, site={"temp_min": -15})
+    assert value(job, "module_voc_cold", UK) == 44
+    del job["arrays"][0]["module"]["voc_coefficient"]
+    assert value(job, "module_voc_cold", UK) == MISSING
+
+
 # -- published: power ----------------------------------------------------------
 
 def test_trade_oversizing():
@@ -364,12 +517,19 @@ def test_verdict_edges():
     assert verdict(tiny, "at_most", F(0), F(2)) == "meets"
     assert verdict(2 * tiny, "at_most", F(0), F(2)) == "exceeds"
     assert verdict(F(0), "at_most", F(0), F(2)) == "meets"
+    assert verdict(F(100), "more_than", F(100)) == "exceeds"
+    assert verdict(F(100) * (1 + tiny), "more_than", F(100)) == "exceeds"
+    assert verdict(F(100) * (1 + 2 * tiny), "more_than", F(100)) == "meets"
+    assert verdict(F(101), "more_than", F(100), F(2)) == "marginal"
+    assert verdict(F(99), "more_than", F(100)) == "exceeds"
 
 
 def test_edges_where_doubles_may_differ():
     assert on_edge(F(588), "at_most", F(600), F(2))
     assert not on_edge(F(600), "at_most", F(600), F(2))
     assert on_edge(F(0), "at_most", F(0))
+    assert not on_edge(F(100), "more_than", F(100))
+    assert on_edge(F(100) * (1 + F(1, 10**9)), "more_than", F(100))
 
 
 def test_lowest_known_limit():
@@ -520,6 +680,76 @@ def test_severity_off_is_silent():
     rules = preset(IEC)
     assert rules["severity"]["pv_ratio"] == "off"
     assert not [f for f in evaluate(one(), rules)[1] if f[0] == "pv_ratio"]
+
+
+def test_reverse_current_comes_from_all_that_shares_the_input():
+    job = device(10, 20, 2)
+    job["arrays"].append(dict(job["arrays"][0], strings=1,
+                              module=dict(job["arrays"][0]["module"], isc=8)))
+    first, second = (-1, -1, 0, -1), (-1, -1, 1, -1)
+    assert value(job, "input_isc") == 28
+    assert value(job, "string_reverse_current", at=first) == 18
+    assert value(job, "string_reverse_current", at=second) == 20
+    assert value(job, "string_device_needed", at=second) == 0
+    # another input feeds nothing back
+    job["inverters"][0]["inputs"].append(dict(INPUT))
+    job["arrays"][1]["input"] = 1
+    assert value(job, "string_reverse_current", at=second) == 0
+
+
+def test_backfeed_counts_where_the_rule_set_says_so():
+    job = device(10, 20, 2)
+    job["inverters"][0]["backfeed_current"] = 9
+    assert value(job, "string_reverse_current", IEC_2016) == 10
+    assert value(job, "string_reverse_current", IEC) == F("21.5")
+    assert value(job, "string_device_needed", IEC) == 1
+    assert value(job, "strings_without_device", IEC) == 1
+    assert value(job, "string_reverse_current", IEC,
+                 device_trigger_backfeed=None) == F("12.5")
+    del job["inverters"][0]["backfeed_current"]
+    assert value(job, "string_device_needed", IEC) == MISSING
+    assert verdicts(job, "reverse_current", IEC) == ["not_assessed"]
+    assert value(job, "string_device_low", IEC) == MISSING
+    # few enough strings are free whatever else is missing
+    assert value(job, "string_device_needed", IEC, device_free_strings=2) == 0
+    assert verdicts(job, "reverse_current", IEC, device_free_strings=2) == []
+
+
+def test_what_is_stated_not_to_exist():
+    job = device(10, 15, 3, string_device="none")
+    assert value(job, "string_device_duty_voltage") == NOT_APPLICABLE
+    assert verdicts(job, "reverse_current") == ["exceeds"]
+    assert verdicts(job, "device_low_strict") == []
+    del job["arrays"][0]["string_device"]
+    assert verdicts(job, "reverse_current") == ["exceeds"]
+    assert verdicts(job, "device_low_strict") == ["not_assessed"]
+    job["arrays"][0]["module"]["max_series_fuse"] = "none"
+    for name in ("string_reverse_limit", "string_device_needed", "string_device_low"):
+        assert value(job, name) == NOT_APPLICABLE
+
+
+def test_device_is_sized_but_not_asked_for_where_its_need_is_unknown():
+    job = device(10, 20, 3, string_device=16)
+    del job["inverters"][0]["backfeed_current"]
+    assert value(job, "string_device_needed", IEC) == MISSING
+    assert value(job, "string_device_rating", IEC) == 16
+    assert value(job, "string_device_exists", IEC) == MISSING
+    assert value(job, "strings_without_device", IEC) == MISSING
+    job["inverters"][0]["backfeed_current"] = "none"
+    assert value(job, "string_reverse_current", IEC) == 25
+    assert value(job, "strings_without_device", IEC) == 2
+    assert verdicts(job, "device_exists", IEC) == ["meets"]
+
+
+def test_correction_widens_trigger_and_lower_end():
+    # the module's rating is not corrected, nor the current past the device
+    job = one(module={"isc": 10, "max_series_fuse": 30}, plane={"current_correction": 1.1},
+              array={"strings": 3, "strings_per_device": 2, "string_device": 20})
+    assert value(job, "array_isc") == 33
+    assert value(job, "string_reverse_current") == 22
+    assert value(job, "string_device_low") == 33
+    assert value(job, "string_device_high") == 20
+    assert value(job, "strings_without_device") == 3
 
 
 # -- random jobs -----------------------------------------------------------------

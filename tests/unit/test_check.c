@@ -59,8 +59,9 @@ START_TEST(the_invented_job_meets_every_must)
     OK(pvsize_report_outcome(report, &outcome, diag));
     ck_assert_int_eq(outcome, PVSIZE_OUTCOME_HOLDS);
     OK(pvsize_report_assumption_count(report, &count, diag));
-    /* the cell, no external isolator on two arrays, an estimated coefficient */
-    ck_assert_int_eq(count, 4);
+    /* the cell, no external isolator on two arrays, an estimated coefficient, no
+     * device in the two strings in parallel */
+    ck_assert_int_eq(count, 5);
     pvsize_report_free(report);
     pvsize_spec_free(system);
 }

@@ -321,8 +321,9 @@ START_TEST(own_rules)
     FAILS(PVSIZE_E_WRONG_KIND, "rule.terminals", add_rule("a", PVSIZE_RULE_TERMINALS, 1, 0, 5, 3));
     FAILS(PVSIZE_E_WRONG_KIND, "input.max_voltage",
           add_rule("a", PVSIZE_QUANTITY_SYSTEM_MODULES, 1, PVSIZE_INPUT_MAX_VOLTAGE, 1, 3));
-    FAILS(PVSIZE_E_BAD_CHOICE, "given 3",
-          add_rule("a", PVSIZE_QUANTITY_SYSTEM_MODULES, 3, 0, 5, 3));
+    FAILS(PVSIZE_E_BAD_CHOICE,
+          "compare: not one of the choices; given 4; allowed at_most (1), at_least (2)",
+          add_rule("a", PVSIZE_QUANTITY_SYSTEM_MODULES, 4, 0, 5, 3));
     FAILS(PVSIZE_E_NOT_FINITE, "rule: limit: not a finite number; given not a number",
           add_rule("a", PVSIZE_QUANTITY_SYSTEM_MODULES, 1, 0, NAN, 3));
     FAILS(PVSIZE_E_BAD_CHOICE, "given 7",

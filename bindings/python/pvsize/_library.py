@@ -76,6 +76,11 @@ SIGNATURES = {
     "report_working": ("i", "hiiibh"), "report_assumption_count": ("i", "hIh"),
     "report_assumption": ("i", "hiIDh"), "report_assumption_text": ("i", "hibh"),
     "report_render": ("i", "hiibh"),
+    "comparison_new": ("i", "hHh"), "comparison_free": ("-", "h"),
+    "compare_rules": ("i", "hhihh"), "compare_reports": ("i", "hhihh"),
+    "comparison_count": ("i", "hIh"), "comparison_difference": ("i", "hiIIh"),
+    "comparison_side": ("i", "hiiIIh"), "comparison_number": ("i", "hiiiDh"),
+    "comparison_figure": ("i", "hiiIh"), "comparison_text": ("i", "hibh"),
 }
 
 _RESULTS = {"i": c_int32, "s": c_char_p, "-": None}

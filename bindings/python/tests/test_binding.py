@@ -2,6 +2,7 @@
 
 import pathlib
 import re
+import runpy
 
 import pytest
 
@@ -201,3 +202,56 @@ def test_presets_and_version():
     assert "asnzs_5033_2021" in pvsize.presets()
     assert pvsize.version() == "0.1.0"
     assert "licensed person" in pvsize.caution()
+
+
+def test_rule_sets_side_by_side():
+    old, new = pvsize.Rules("asnzs_5033_2014"), pvsize.Rules("asnzs_5033_2021")
+    assert pvsize.compare(new, new.copy(), "source") == []
+    found = {d.term: d for d in pvsize.compare(old, new)}
+    dwelling = found["figure.voltage_limit_dwelling"]
+    assert (dwelling.first, dwelling.second, dwelling.what) == (600, 1000, ("value",))
+    assert dwelling.text.startswith("figure.voltage_limit_dwelling: 600 V (AS/NZS 5033:2014")
+    assert "rule.voc_cold_input" in {d.term for d in pvsize.compare(old, new, ["source"])}
+    own = new.copy()
+    own.set_severity("phases", "off")
+    own.set_figure("isc_factor", None)
+    own.add("few", "few modules", "quantity.system_modules", "at_most", 10)
+    assert [(d.term, d.what, d.first, d.second) for d in pvsize.compare(new, own)] == [
+        ("figure.isc_factor", ("presence",), 1.25, None),
+        ("rule.phases", ("severity",), "must", "off"),
+        ("rule.few", ("presence",), None, "must")]
+
+
+def test_reports_side_by_side():
+    job = system(16, 1, max_voltage=1000, tracking_max=850)
+    old, new = (pvsize.check(job, pvsize.Rules(name))
+                for name in ("asnzs_5033_2014", "asnzs_5033_2021"))
+    assert pvsize.compare(new, new) == []
+    (flip,) = pvsize.compare(old, new, "verdict")
+    assert (flip.rule, flip.figures) == ("voc_cold_building", ("voltage_limit_dwelling",))
+    assert (old[flip.first].verdict, new[flip.second].verdict) == ("exceeds", "meets")
+    assert old.subjects()[flip.subject].text == "array 1"
+    assert "664.26 V, at most 600 V) against meets (664.26 V, at most 1000 V); reason: " in flip.text
+    iec = pvsize.check(job, pvsize.Rules("iec_62548_1_2023"))
+    ratio = next(d for d in pvsize.compare(iec, new) if d.rule == "pv_ratio")
+    assert (ratio.what, ratio.first, ratio.figures) == (("presence",), None, ())
+    assert new[ratio.second].rule == "pv_ratio"
+
+
+def test_comparisons_refuse_what_is_unlike():
+    report = pvsize.check(system())
+    with pytest.raises(pvsize.ArgumentError, match="the same subjects"):
+        pvsize.compare(report, pvsize.check(pvsize.Module(**module())))
+    with pytest.raises(TypeError, match="two rule sets or two reports"):
+        pvsize.compare(report, pvsize.Rules())
+    with pytest.raises(ValueError, match="allowed presence, severity"):
+        pvsize.compare(report, report, "colour")
+
+
+def test_all_presets_on_one_job(capsys):
+    runpy.run_path(str(ROOT / "examples" / "compare_presets.py"))
+    printed = capsys.readouterr().out
+    head = printed.splitlines()[0].split()
+    assert head == ["rule", "of", *pvsize.presets()]
+    assert "figure.voltage_limit_other_building: 1500 V" in printed
+    assert "CAUTION" in printed
