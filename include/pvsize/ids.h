@@ -44,6 +44,7 @@ enum {
     PVSIZE_KIND_PLANE = 6000, /* roof face or other surface that carries modules */
     PVSIZE_KIND_ARRAY = 7000, /* equal strings of one module type, on one plane, on one input */
     PVSIZE_KIND_SYSTEM = 8000, /* inverters and their arrays on one site */
+    PVSIZE_KIND_CABLE = 9000, /* one length of cable in one circuit, both conductors or all phases */
     PVSIZE_KIND_FIGURE = 20000, /* figure of a rule set */
     PVSIZE_KIND_QUANTITY = 30000, /* quantity the library computes */
     PVSIZE_KIND_RULE = 40000, /* rule of a rule set */
@@ -70,6 +71,10 @@ enum {
     PVSIZE_SET_TEXT = 16,
     PVSIZE_SET_OUTCOME = 17,
     PVSIZE_SET_DIFFERS = 18,
+    PVSIZE_SET_CIRCUIT = 19,
+    PVSIZE_SET_CONDUCTOR = 20,
+    PVSIZE_SET_LAYING = 21,
+    PVSIZE_SET_GROUPING = 22,
     /* numbers are never reused */
 };
 
@@ -150,6 +155,31 @@ enum {
     PVSIZE_DIFFERS_LIMIT = 16, /* the limit of the own rule or of the finding */
     PVSIZE_DIFFERS_DEFINITION = 32, /* which terms the own rule compares, and how */
     PVSIZE_DIFFERS_SOURCE = 64, /* where it is written, and how that is known; only on request */
+    PVSIZE_CIRCUIT_STRING = 1, /* one string, from its modules to the input or the combiner */
+    PVSIZE_CIRCUIT_ARRAY = 2, /* all strings of the array together, from the combiner to the input */
+    PVSIZE_CIRCUIT_AC = 3, /* a.c. side of the inverter, from its terminals to the point of supply */
+    PVSIZE_CONDUCTOR_CLASS2 = 1, /* copper, stranded, plain (IEC 60228) */
+    PVSIZE_CONDUCTOR_CLASS2_COATED = 2, /* copper, stranded, metal-coated (IEC 60228) */
+    PVSIZE_CONDUCTOR_CLASS5 = 3, /* copper, flexible, plain (IEC 60228) */
+    PVSIZE_CONDUCTOR_CLASS5_TINNED = 4, /* copper, flexible, tinned: PV cable (IEC 60228) */
+    PVSIZE_CONDUCTOR_ALUMINIUM = 5, /* aluminium, stranded (IEC 60228) */
+    PVSIZE_CONDUCTOR_AWG = 6, /* copper, stranded, AWG (NFPA 70 chapter 9 table 8) */
+    PVSIZE_LAYING_IEC_B2_PVC = 1, /* multicore in conduit on a wall, PVC (IEC 60364-5-52 method B2) */
+    PVSIZE_LAYING_IEC_C_PVC = 2, /* clipped to a wall, PVC (method C) */
+    PVSIZE_LAYING_IEC_F_PVC = 3, /* single cores touching in free air, PVC (method F) */
+    PVSIZE_LAYING_IEC_F_XLPE = 4, /* single cores touching in free air, XLPE (method F) */
+    PVSIZE_LAYING_IEC_G_PVC = 5, /* single cores spaced in free air, PVC (method G) */
+    PVSIZE_LAYING_FR_AIR_XLPE = 6, /* French table, XLPE in air; base ambient not known */
+    PVSIZE_LAYING_FR_BURIED_XLPE = 7, /* French table, XLPE buried; base ambient not known */
+    PVSIZE_LAYING_EN_AIR = 8, /* one PV cable free in air (EN 50618) */
+    PVSIZE_LAYING_EN_SURFACE = 9, /* one PV cable on a surface (EN 50618) */
+    PVSIZE_LAYING_EN_TOUCHING = 10, /* two loaded PV cables touching, on a surface (EN 50618) */
+    PVSIZE_LAYING_NFPA_60 = 11, /* NFPA 70 table 310.16, 60 degC column */
+    PVSIZE_LAYING_NFPA_75 = 12, /* NFPA 70 table 310.16, 75 degC column */
+    PVSIZE_LAYING_NFPA_90 = 13, /* NFPA 70 table 310.16, 90 degC column */
+    PVSIZE_GROUPING_BUNCHED = 1, /* bunched or enclosed, by circuits */
+    PVSIZE_GROUPING_SINGLE_LAYER = 2, /* single layer on wall or tray, by circuits */
+    PVSIZE_GROUPING_NFPA = 3, /* by current-carrying conductors (NFPA 70) */
     /* numbers are never reused */
 };
 
@@ -222,6 +252,10 @@ enum {
     PVSIZE_SITE_CONNECTION_LIMIT = 5007, /* largest total inverter rating that the network agreed to, VA */
     PVSIZE_SITE_EXPORT_LIMIT = 5008, /* largest export that the network agreed to, W */
     PVSIZE_SITE_EXPORT_CONTROL = 5009, /* what measures the export at the connection point */
+    PVSIZE_SITE_SUPPLY_VOLTAGE_HIGHEST = 5010, /* voltage at the point of supply on a sunny day of low load, phase to neutral, V */
+    PVSIZE_SITE_PHASE_LIMIT = 5011, /* largest inverter rating on one phase that the network agreed to, VA */
+    PVSIZE_SITE_BUSBAR_RATING = 5012, /* rating of the busbar that the inverters feed, A */
+    PVSIZE_SITE_BUSBAR_DEVICE = 5013, /* overcurrent device that protects that busbar from the supply, A */
     PVSIZE_PLANE_NAME = 6001, /* label of the plane */
     PVSIZE_PLANE_TILT = 6002, /* tilt from horizontal, deg */
     PVSIZE_PLANE_AZIMUTH = 6003, /* direction faced, clockwise from true north, deg */
@@ -240,6 +274,19 @@ enum {
     PVSIZE_ARRAY_STRING_DEVICE_VOLTAGE = 7009, /* rated d.c. voltage of that device, V */
     PVSIZE_ARRAY_STRINGS_PER_DEVICE = 7010, /* strings grouped under one device */
     PVSIZE_SYSTEM_NAME = 8001, /* label of the job */
+    PVSIZE_CABLE_NAME = 9001, /* label of the cable */
+    PVSIZE_CABLE_CIRCUIT = 9002, /* what it carries */
+    PVSIZE_CABLE_ARRAY = 9003, /* array whose current it carries, of a d.c. circuit */
+    PVSIZE_CABLE_INVERTER = 9004, /* inverter whose current it carries, of an a.c. circuit */
+    PVSIZE_CABLE_CONDUCTOR = 9005, /* conductor */
+    PVSIZE_CABLE_SECTION = 9006, /* cross-section of one conductor, mm2 */
+    PVSIZE_CABLE_GAUGE = 9007, /* AWG; 0, -1, -2 and -3 for 1/0, 2/0, 3/0 and 4/0 */
+    PVSIZE_CABLE_LENGTH = 9008, /* length, one way, m */
+    PVSIZE_CABLE_LAYING = 9009, /* how it is laid and insulated: the table of its capacity */
+    PVSIZE_CABLE_AMBIENT = 9010, /* highest ambient along it, with what a roof adds, °C */
+    PVSIZE_CABLE_GROUPING = 9011, /* how circuits lie together */
+    PVSIZE_CABLE_GROUPED = 9012, /* circuits or conductors together, this one included */
+    PVSIZE_CABLE_CONDUCTOR_TEMP = 9013, /* conductor temperature for the voltage drop; where none is given, the highest of the laying, °C */
     /* numbers are never reused */
 };
 
@@ -287,6 +334,14 @@ enum {
     PVSIZE_FIGURE_DEVICE_LOW_STRICT = 20106, /* whether the rating must lie above that, not at it */
     PVSIZE_FIGURE_DEVICE_HIGH_FACTOR = 20107, /* highest rating of a string device over module Isc; where the rule set has none, the module's rating alone limits */
     PVSIZE_FIGURE_DEVICE_SERIES = 20108, /* standard ratings of devices: 1 IEC gPV, 2 NFPA 70 240.6, 3 the same with steps of 1 A */
+    PVSIZE_FIGURE_AC_RISE = 20201, /* largest a.c. voltage rise from the inverter to the point of supply, % */
+    PVSIZE_FIGURE_CABLE_TABLE_FACTOR = 20202, /* factor on the largest current that the capacity before correction must carry */
+    PVSIZE_FIGURE_AC_VOLTAGE_LIMIT = 20203, /* voltage at the inverter's terminals above which it disconnects, phase to neutral, V */
+    PVSIZE_FIGURE_AC_VOLTAGE_REDUCES = 20204, /* voltage at the inverter's terminals above which it reduces its power, phase to neutral, V */
+    PVSIZE_FIGURE_AC_DEVICE_FACTOR = 20205, /* factor on the largest a.c. current that the a.c. device must carry */
+    PVSIZE_FIGURE_AC_DEVICE_SERIES = 20206, /* standard ratings of the a.c. device: 2 NFPA 70 240.6, 4 IEC 60898 */
+    PVSIZE_FIGURE_BUSBAR_FACTOR = 20207, /* factor on the inverters' currents in the load of a busbar */
+    PVSIZE_FIGURE_BUSBAR_SHARE = 20208, /* share of the busbar's rating that this load and the device together may reach, the inverters at the opposite end */
     /* numbers are never reused */
 };
 
@@ -337,6 +392,7 @@ enum {
     PVSIZE_QUANTITY_STRING_DEVICE_EXISTS = 30139, /* a standard rating fits, where a device is needed */
     PVSIZE_QUANTITY_STRING_UNPROTECTED_CURRENT = 30140, /* reverse current into a string that has no device, A */
     PVSIZE_QUANTITY_STRING_DEVICE_DUTY_VOLTAGE = 30141, /* voltage that a string device must break, V */
+    PVSIZE_QUANTITY_ARRAY_DC_DROP = 30151, /* voltage drop of the array's cables at STC, in percent of Vmp of the string, % */
     PVSIZE_QUANTITY_INPUT_STRINGS = 30201, /* strings on the input */
     PVSIZE_QUANTITY_INPUT_ISC_MAX = 30202, /* largest short-circuit current into the input, A */
     PVSIZE_QUANTITY_INPUT_IMP = 30203, /* operating current into the input at STC, A */
@@ -363,6 +419,11 @@ enum {
     PVSIZE_QUANTITY_INVERTER_AC_CURRENT_STATED = 30306, /* stated largest a.c. current, with the rounding of data sheets, A */
     PVSIZE_QUANTITY_INVERTER_GIVEN = 30307, /* every required value of the inverter is there */
     PVSIZE_QUANTITY_SUPPLY_DEVIATION = 30308, /* how far the inverter's nominal voltage lies from the supply's, % */
+    PVSIZE_QUANTITY_INVERTER_AC_RISE = 30309, /* voltage rise of the inverter's a.c. cables at its largest current, % */
+    PVSIZE_QUANTITY_INVERTER_AC_CURRENT_MAX = 30310, /* largest a.c. current per phase: as stated, else at the rating, A */
+    PVSIZE_QUANTITY_INVERTER_TERMINAL_VOLTAGE = 30311, /* voltage at the inverter's terminals on a sunny day of low load, phase to neutral, V */
+    PVSIZE_QUANTITY_INVERTER_PHASE_POWER = 30312, /* apparent rating of the inverter on one phase, VA */
+    PVSIZE_QUANTITY_AC_DEVICE_RATING = 30313, /* smallest standard rating of the a.c. device, A */
     PVSIZE_QUANTITY_PLANE_MODULES = 30401, /* modules on the plane */
     PVSIZE_QUANTITY_SITE_GIVEN = 30451, /* every required value of the site is there */
     PVSIZE_QUANTITY_SYSTEM_PV_POWER = 30501, /* array power at STC of the whole system, W */
@@ -370,6 +431,18 @@ enum {
     PVSIZE_QUANTITY_SYSTEM_APPARENT_POWER = 30503, /* rated a.c. apparent power of the whole system, VA */
     PVSIZE_QUANTITY_SYSTEM_EXPORT = 30504, /* largest export into the supply, as controlled, W */
     PVSIZE_QUANTITY_SYSTEM_MODULES = 30505, /* modules of the whole system */
+    PVSIZE_QUANTITY_BUSBAR_LOAD = 30506, /* inverters' currents with factor, and the device that protects the busbar, A */
+    PVSIZE_QUANTITY_BUSBAR_LIMIT = 30507, /* what the busbar may take, the inverters at the opposite end from the supply, A */
+    PVSIZE_QUANTITY_CABLE_RESISTANCE = 30601, /* resistance of one conductor at its temperature, ohm/km */
+    PVSIZE_QUANTITY_CABLE_CURRENT = 30602, /* operating current, for the voltage drop: Imp at STC, or the largest a.c. current, A */
+    PVSIZE_QUANTITY_CABLE_DROP = 30603, /* voltage drop, or rise, along the cable, V */
+    PVSIZE_QUANTITY_CABLE_DROP_SHARE = 30604, /* voltage drop, or rise, in percent of the circuit's voltage, % */
+    PVSIZE_QUANTITY_CABLE_CAPACITY = 30605, /* current-carrying capacity as laid, A */
+    PVSIZE_QUANTITY_CABLE_DUTY = 30606, /* current that the cable must carry, A */
+    PVSIZE_QUANTITY_CABLE_TABLE_CAPACITY = 30607, /* capacity in the table's own conditions, A */
+    PVSIZE_QUANTITY_CABLE_TABLE_DUTY = 30608, /* current that the capacity in the table's own conditions must carry, A */
+    PVSIZE_QUANTITY_CABLE_GIVEN = 30609, /* every required value of the cable is there */
+    PVSIZE_QUANTITY_CABLE_SMALLEST = 30610, /* smallest standard cross-section that carries the current and keeps the drop, mm2 */
     /* numbers are never reused */
 };
 
@@ -411,6 +484,14 @@ enum {
     PVSIZE_RULE_PHASES = 40502, /* phases of the inverter within those of the supply */
     PVSIZE_RULE_CONNECTION = 40503, /* inverter rating within the connection agreement */
     PVSIZE_RULE_EXPORT = 40504, /* export within the network's limit */
+    PVSIZE_RULE_CABLE_CAPACITY = 40551, /* cable carries its current as laid */
+    PVSIZE_RULE_CABLE_TABLE = 40552, /* cable carries its current with factor, before correction */
+    PVSIZE_RULE_DC_DROP = 40553, /* d.c. voltage drop */
+    PVSIZE_RULE_AC_RISE = 40554, /* a.c. voltage rise */
+    PVSIZE_RULE_TERMINAL_VOLTAGE = 40561, /* voltage at the terminals below disconnection */
+    PVSIZE_RULE_TERMINAL_VOLTAGE_REDUCES = 40562, /* voltage at the terminals below reduction of power */
+    PVSIZE_RULE_PHASE_POWER = 40563, /* inverter rating on one phase within the connection agreement */
+    PVSIZE_RULE_BUSBAR = 40564, /* busbar carries supply and inverters */
     PVSIZE_RULE_DATA_VMP = 40601, /* Vmp not above Voc */
     PVSIZE_RULE_DATA_IMP = 40602, /* Imp not above Isc */
     PVSIZE_RULE_DATA_POWER = 40603, /* Imp x Vmp near Pmax */
@@ -440,6 +521,7 @@ enum {
     PVSIZE_RULE_GIVEN_INVERTER = 40703, /* every required value of the inverter given */
     PVSIZE_RULE_GIVEN_SITE = 40704, /* every required value of the site given */
     PVSIZE_RULE_GIVEN_ARRAY = 40705, /* every required value of the array given */
+    PVSIZE_RULE_GIVEN_CABLE = 40706, /* every required value of the cable given */
     /* numbers are never reused */
 };
 

@@ -53,12 +53,22 @@ static pvsize_status check_array(const pvsize_spec *array, int32_t place,
     return status;
 }
 
+/* A d.c. cable names an array, an a.c. one an inverter. */
+static pvsize_status check_cable(const pvsize_spec *cable, int32_t place, size_t inverters,
+                                 size_t arrays, pvsize_diag *diag)
+{
+    if (index_of(cable, PVSIZE_CABLE_CIRCUIT) == PVSIZE_CIRCUIT_AC)
+        return check_reference(cable, place, PVSIZE_CABLE_INVERTER, inverters, diag);
+    return check_reference(cable, place, PVSIZE_CABLE_ARRAY, arrays, diag);
+}
+
 static pvsize_status measure_system(const pvsize_spec *system, pvsz_design *design,
                                     pvsize_diag *diag)
 {
     const pvsz_part_list *sites = pvsz_spec_parts(system, PVSZ_KIND_SITE);
     const pvsz_part_list *inverters = pvsz_spec_parts(system, PVSZ_KIND_INVERTER);
     const pvsz_part_list *arrays = pvsz_spec_parts(system, PVSZ_KIND_ARRAY);
+    const pvsz_part_list *cables = pvsz_spec_parts(system, PVSZ_KIND_CABLE);
     const pvsz_part_list *planes;
 
     if (sites->count == 0)
@@ -72,6 +82,14 @@ static pvsize_status measure_system(const pvsize_spec *system, pvsz_design *desi
         if (status)
             return status;
     }
+    for (size_t i = 0; i < cables->count; i++) {
+        pvsize_status status =
+            check_cable(cables->item[i], (int32_t)i, inverters->count, arrays->count, diag);
+
+        if (status)
+            return status;
+    }
+    design->count[PVSZ_KIND_CABLE] = (int32_t)cables->count;
     design->count[PVSZ_KIND_SITE] = 1;
     design->count[PVSZ_KIND_PLANE] = (int32_t)planes->count;
     design->count[PVSZ_KIND_INVERTER] = (int32_t)inverters->count;
@@ -145,6 +163,7 @@ static pvsz_subject *place(pvsz_design *design, int32_t scope, int32_t at, int32
     subject->at[scope] = at;
     subject->spec[scope] = spec;
     subject->first_below = subject->next_on_input = subject->next_on_plane = -1;
+    subject->first_cable = subject->next_cable = -1;
     subject->below = 0;
     subject->name = pvsz_spec_name(spec);
     return subject;
@@ -224,12 +243,26 @@ static void link_array(pvsz_design *design, int32_t i)
     }
 }
 
+/* A cable hangs on all that its array hangs on, or on its inverter. */
+static void lay_cable(pvsz_design *design, const pvsize_spec *cable, int32_t i)
+{
+    bool is_ac = index_of(cable, PVSIZE_CABLE_CIRCUIT) == PVSIZE_CIRCUIT_AC;
+    pvsz_subject *owner =
+        is_ac ? &design->subject[PVSZ_KIND_INVERTER][index_of(cable, PVSIZE_CABLE_INVERTER)]
+              : &design->subject[PVSZ_KIND_ARRAY][index_of(cable, PVSIZE_CABLE_ARRAY)];
+    pvsz_subject *subject = place(design, PVSZ_KIND_CABLE, i, i, cable, owner);
+
+    subject->next_cable = owner->first_cable;
+    owner->first_cable = i;
+}
+
 static void lay_system(pvsz_design *design, const pvsize_spec *system)
 {
     const pvsize_spec *site = pvsz_spec_parts(system, PVSZ_KIND_SITE)->item[0];
     const pvsz_part_list *planes = pvsz_spec_parts(site, PVSZ_KIND_PLANE);
     const pvsz_part_list *inverters = pvsz_spec_parts(system, PVSZ_KIND_INVERTER);
     const pvsz_part_list *arrays = pvsz_spec_parts(system, PVSZ_KIND_ARRAY);
+    const pvsz_part_list *cables = pvsz_spec_parts(system, PVSZ_KIND_CABLE);
     pvsz_subject *top = place(design, PVSZ_KIND_SYSTEM, 0, 0, system, NULL);
     int32_t next_input = 0;
 
@@ -248,6 +281,8 @@ static void lay_system(pvsz_design *design, const pvsize_spec *system)
     /* from the last to the first: the lists come out in order */
     for (int32_t i = (int32_t)arrays->count - 1; i >= 0; i--)
         link_array(design, i);
+    for (int32_t i = (int32_t)cables->count - 1; i >= 0; i--)
+        lay_cable(design, cables->item[i], i);
 }
 
 void pvsz_design_lay(const pvsize_spec *spec, pvsz_design *design, pvsz_subject *room)

@@ -15,6 +15,8 @@ typedef struct pvsz_subject {
     int32_t below;         /* how many of these */
     int32_t next_on_input; /* array: the next one on the same input */
     int32_t next_on_plane; /* array: the next one on the same plane */
+    int32_t first_cable;   /* array, inverter: the first of its cables */
+    int32_t next_cable;    /* cable: the next one of the same array or inverter */
     const char *name;
 } pvsz_subject;
 

@@ -206,6 +206,8 @@ const pvsz_subject *pvsz_first_below(const pvsz_calc *calc, int32_t scope)
 {
     const pvsz_subject *on = calc->subject;
 
+    if (scope == PVSZ_KIND_CABLE && on->scope != PVSZ_KIND_SYSTEM)
+        return subject_at(calc, scope, on->first_cable);
     if (on->scope == PVSZ_KIND_SYSTEM)
         return subject_at(calc, scope, 0);
     return on->below > 0 ? subject_at(calc, scope, on->first_below) : NULL;
@@ -216,6 +218,8 @@ const pvsz_subject *pvsz_next_below(const pvsz_calc *calc, int32_t scope, const 
     const pvsz_subject *on = calc->subject;
     int32_t next = at->at[scope] + 1;
 
+    if (scope == PVSZ_KIND_CABLE && on->scope != PVSZ_KIND_SYSTEM)
+        return subject_at(calc, scope, at->next_cable);
     switch (on->scope) {
     case PVSZ_KIND_INPUT:
         return subject_at(calc, scope, at->next_on_input);

@@ -18,6 +18,9 @@ bool pvsz_reaches(int32_t scope, int32_t kind)
                             1U << PVSZ_KIND_INVERTER | 1U << PVSZ_KIND_SITE |
                             1U << PVSZ_KIND_SYSTEM,
         [PVSZ_KIND_SYSTEM] = 1U << PVSZ_KIND_SITE,
+        [PVSZ_KIND_CABLE] = 1U << PVSZ_KIND_ARRAY | 1U << PVSZ_KIND_MODULE | 1U << PVSZ_KIND_PLANE |
+                            1U << PVSZ_KIND_INPUT | 1U << PVSZ_KIND_INVERTER |
+                            1U << PVSZ_KIND_SITE | 1U << PVSZ_KIND_SYSTEM,
     };
 
     /* figures hang on nothing and are seen from everywhere */
@@ -84,6 +87,8 @@ static const char *reach_of(int32_t scope)
     switch (scope) {
     case PVSZ_KIND_ARRAY:
         return "what an array hangs on: module, plane, input, inverter, site, system";
+    case PVSZ_KIND_CABLE:
+        return "what a cable hangs on: array or inverter, and what these hang on";
     case PVSZ_KIND_INPUT:
         return "what an input hangs on: inverter, site, system";
     case PVSZ_KIND_INVERTER:

@@ -1,4 +1,5 @@
 /* Quantities of one inverter. */
+#include "../wiring/ratings.h"
 #include "calc.h"
 
 void pvsz_of_inverter_pv_power(pvsz_calc *calc)
@@ -77,4 +78,42 @@ void pvsz_of_supply_deviation(pvsz_calc *calc)
 
     pvsz_result(calc, (difference < 0 ? -difference : difference) / supply * 100,
                 "abs({Uac} - {Usupply}) / {Usupply} × 100");
+}
+
+/* a.c. side */
+
+void pvsz_of_inverter_terminal_voltage(pvsz_calc *calc)
+{
+    double rise = pvsz_quantity(calc, PVSZ_QUANTITY_INVERTER_AC_RISE); /* none without cables */
+    double nominal = pvsz_param(calc, PVSIZE_INVERTER_AC_VOLTAGE);
+    double supply = pvsz_param(calc, PVSIZE_SITE_SUPPLY_VOLTAGE_HIGHEST);
+
+    pvsz_result(calc, rise / 100 * nominal + supply, "{ΔUac} / 100 × {Uac} + {Usupply}");
+}
+
+void pvsz_of_inverter_phase_power(pvsz_calc *calc)
+{
+    bool apparent = pvsz_has_param(calc, PVSIZE_INVERTER_RATED_APPARENT_POWER);
+    double power = pvsz_param(calc, apparent ? PVSIZE_INVERTER_RATED_APPARENT_POWER
+                                             : PVSIZE_INVERTER_RATED_AC_POWER);
+
+    pvsz_result(calc, power / pvsz_param(calc, PVSIZE_INVERTER_PHASES),
+                apparent ? "{Sac} / {phases}" : "{Pac} / {phases}");
+}
+
+void pvsz_of_ac_device_rating(pvsz_calc *calc)
+{
+    double current = pvsz_quantity(calc, PVSZ_QUANTITY_INVERTER_AC_CURRENT_MAX);
+    double factor = pvsz_figure_of(calc, PVSZ_FIGURE_AC_DEVICE_FACTOR);
+    int32_t series = (int32_t)pvsz_figure_of(calc, PVSZ_FIGURE_AC_DEVICE_SERIES);
+    double rating = 0;
+    bool fits = pvsz_smallest_rating(series, current * factor, false, 1e6, &rating);
+
+    calc->operands = 0; /* the rating comes first in the formula */
+    pvsz_literal(calc, rating);
+    pvsz_figure_of(calc, PVSZ_FIGURE_AC_DEVICE_FACTOR);
+    pvsz_quantity(calc, PVSZ_QUANTITY_INVERTER_AC_CURRENT_MAX);
+    pvsz_result(calc, rating,
+                fits ? "{In}; smallest standard one from {kac} x {Iac,max}"
+                     : "{In}; no standard rating from {kac} x {Iac,max}");
 }

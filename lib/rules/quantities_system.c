@@ -54,3 +54,31 @@ void pvsz_of_system_export(pvsz_calc *calc)
     pvsz_result(calc, power < limit ? power : limit,
                 "min({Pac,total}, {Plimit}); export is measured and held");
 }
+
+/* Of all inverters on the busbar, at the end opposite to the supply. */
+void pvsz_of_busbar_load(pvsz_calc *calc)
+{
+    double factor = pvsz_figure_of(calc, PVSZ_FIGURE_BUSBAR_FACTOR);
+    double currents = 0;
+
+    for (const pvsz_subject *at = pvsz_first_below(calc, PVSZ_KIND_INVERTER); at;
+         at = pvsz_next_below(calc, PVSZ_KIND_INVERTER, at)) {
+        int32_t entry = pvsz_compute(calc->report, PVSZ_QUANTITY_INVERTER_AC_CURRENT_MAX, at);
+
+        if (entry < 0 || calc->report->entry[entry].state != PVSZ_VALUE) {
+            pvsz_missing(calc, PVSIZE_INVERTER_MAX_AC_CURRENT);
+            return;
+        }
+        currents += calc->report->entry[entry].value;
+    }
+    pvsz_literal(calc, currents);
+    pvsz_result(calc, factor * currents + pvsz_param(calc, PVSIZE_SITE_BUSBAR_DEVICE),
+                "{kbus} × {ΣIac} + {device}");
+}
+
+void pvsz_of_busbar_limit(pvsz_calc *calc)
+{
+    double rating = pvsz_param(calc, PVSIZE_SITE_BUSBAR_RATING);
+
+    pvsz_result(calc, rating * pvsz_figure_of(calc, PVSZ_FIGURE_BUSBAR_SHARE), "{B} × {sbus}");
+}

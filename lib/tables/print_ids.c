@@ -77,6 +77,7 @@ static void print_terms(void)
 #include "plane.def"
 #include "array.def"
 #include "system.def"
+#include "cable.def"
     close_enum();
     open_enum("figures of a rule set");
 #include "figures.def"

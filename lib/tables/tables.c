@@ -13,6 +13,11 @@
 #define TO_INVERTER .refers_to = PVSIZE_KIND_INVERTER
 #define TO_INPUT .refers_to = PVSIZE_KIND_INPUT
 #define TO_PLANE .refers_to = PVSIZE_KIND_PLANE
+#define TO_ARRAY .refers_to = PVSIZE_KIND_ARRAY
+#define SET_CIRCUIT .set = PVSIZE_SET_CIRCUIT
+#define SET_CONDUCTOR .set = PVSIZE_SET_CONDUCTOR
+#define SET_LAYING .set = PVSIZE_SET_LAYING
+#define SET_GROUPING .set = PVSIZE_SET_GROUPING
 
 #define TERM(number_, KIND_, ID, name_, TYPE_, unit_, low_, high_, NEED_, deflt_, link, text_) \
     {.number = number_,                                                                        \
@@ -49,6 +54,9 @@ static const pvsz_term plane_rows[] = {
 };
 static const pvsz_term array_rows[] = {
 #include "array.def"
+};
+static const pvsz_term cable_rows[] = {
+#include "cable.def"
 };
 static const pvsz_term system_rows[] = {
 #include "system.def"
@@ -118,6 +126,7 @@ static const pvsz_term rule_rows[] = {
 #define ROWS_PLANE plane_rows
 #define ROWS_ARRAY array_rows
 #define ROWS_SYSTEM system_rows
+#define ROWS_CABLE cable_rows
 #define ROWS_FIGURE figure_rows
 #define ROWS_QUANTITY quantity_rows
 #define ROWS_RULE rule_rows

@@ -57,7 +57,7 @@ def _load():
             sets.setdefault(a[0], {})[a[1]] = a[3]
 
     parameters = {}
-    for name in ("module", "input", "inverter", "site", "plane", "array"):
+    for name in ("module", "input", "inverter", "site", "plane", "array", "cable"):
         kind = {}
         for macro, a in rows(TABLES / f"{name}.def"):
             assert macro == "TERM" and a[1] == name.upper()
@@ -99,7 +99,7 @@ def _load():
         else:
             assert macro == "RATING"
             series[-1].append(number(a[0]))
-    assert figures["device_series"]["high"] == len(series)
+    assert figures["ac_device_series"]["high"] == len(series)
     return parameters, figures, quantities, rule_rows, factors, series
 
 
@@ -108,6 +108,51 @@ def _term(constant):
     return kind.lower(), name.lower()
 
 
+def _cable_tables():
+    """What the tables of conductors and capacities hold.
+
+    conductors  {"mm2" or "awg": [row]}, a row being (size, numbers...)
+    layings     {name: (degC of the conductor, ambient table, conductors, {size: A})}
+    ambient     {table: [(hottest degC, factor)]}
+    grouping    {table: [(most, factor)]}"""
+    conductors = {"mm2": [], "awg": []}
+    for macro, a in rows(TABLES / "conductors.def"):
+        row = (number(a[0]),) + tuple(number(cell) for cell in a[2:])
+        conductors[macro.removeprefix("CONDUCTOR_").lower()].append(row)
+
+    layings, columns = {}, {}
+    for macro, a in rows(TABLES / "ampacities.def"):
+        if macro == "LAYING":
+            layings[a[0].lower()] = (number(a[3]), a[4], a[5], {})
+            columns[a[0].lower()] = a[1], int(a[2])
+        else:
+            assert macro == "AMPACITY"
+            for name, (family, column) in columns.items():
+                capacity = number(a[2 + column]) if family == a[0] else 0
+                if capacity:
+                    layings[name][3][number(a[1])] = capacity
+
+    ambient, columns = {}, {}
+    for macro, a in rows(TABLES / "ambient_factors.def"):
+        if macro == "AMBIENT_TABLE":
+            ambient[a[0]] = []
+            columns[a[0]] = a[1], int(a[2])
+        else:
+            assert macro == "AMBIENT"
+            for name, (family, column) in columns.items():
+                if family == a[0]:
+                    ambient[name].append((number(a[1]), number(a[3 + column])))
+
+    grouping = {}
+    for macro, a in rows(TABLES / "grouping_factors.def"):
+        if macro == "GROUPING_TABLE":
+            grouping[a[0].lower()] = []
+        else:
+            grouping[a[0].lower()].append((int(a[1]), number(a[2])))
+    return conductors, layings, ambient, grouping
+
+
+CONDUCTORS, LAYINGS, AMBIENT_FACTORS, GROUPING_FACTORS = _cable_tables()
 PARAMETERS, FIGURES, QUANTITIES, RULES, VOC_FACTORS, DEVICE_RATINGS = _load()
 PRESETS = [Path(a[0]).stem for _, a in rows(TABLES / "presets" / "list.def")]
 

@@ -15,10 +15,11 @@ from def_tables import (FIGURES, PARAMETERS, PRESETS, QUANTITIES, RULES, number,
 from sizing_model import Missing, Model, NotApplicable, index
 
 # Without its input an array hangs on nothing: never left out.
-STRUCTURE = {("array", "input")}
+# Nor is a cable without its circuit, or without its array, a cable of something.
+STRUCTURE = {("array", "input"), ("cable", "circuit")}
 
 PLACES = {"input": (0, 1), "inverter": (0,), "plane": (3,), "site": (),
-          "module": (2,), "array": (2,)}
+          "module": (2,), "array": (2,), "cable": (4,)}
 
 # Limits that are put exactly on the value they bound:
 # (kind that holds the limit, parameter, quantity, highest or lowest wins)
@@ -46,6 +47,7 @@ FITS = [
     ("array", "string_device", "string_device_rating", max),
     ("array", "string_device_voltage", "string_device_duty_voltage", max),
     ("site", "connection_limit", "system_apparent_power", max),
+    ("site", "phase_limit", "inverter_phase_power", max),
     ("site", "export_limit", "system_export", max),
 ]
 
@@ -153,7 +155,8 @@ class Maker:
             elif slip == "pmax":
                 node["pmax"] = node["pmax"] + r.choice([20, 60])
             elif slip == "isc":
-                node["isc_coefficient"] = r.choice([0.2, 0.21, 0.5, -0.05, -0.06, -0.9])
+                node["isc_coefficient"] = r.choice([0.2, 0.21, 0.5, -0.05, -0.06, -0.06,
+                                                    -0.9, -0.9])
             elif slip == "beta":
                 node["vmp_coefficient"] = r.choice([-0.05, 0.35, -0.8, -0.9, 0])
             elif slip == "gamma":
@@ -253,6 +256,10 @@ class Maker:
             "connection_limit": r.choice([5000, 10000, 30000, 60000]),
             "export_limit": r.choice([0, 1500, 5000, 10000, 30000]),
             "export_control": self.choice("site", "export_control"),
+            "supply_voltage_highest": r.choice([230, 245, 249, 250, 252, 253, 257, 258]),
+            "phase_limit": r.choice([3680, 4600, 5000, 10000]),
+            "busbar_rating": r.choice([100, 125, 200, 225, 400]),
+            "busbar_device": r.choice([60, 80, 100, 150, 200]),
         }
         self.thin("site", node, 0.25)
         node["planes"] = [self.plane() for _ in range(r.randint(0, 4))]
@@ -299,6 +306,48 @@ class Maker:
                 node["plane"] = last["plane"]
         return node
 
+    def cable(self, job):
+        r = self.r
+        circuit = r.choice(["string", "array", "ac"] if job["arrays"] else ["ac"])
+        node = {"name": "cable", "circuit": circuit,
+                "length": r.choice([0, 3, 10, 12.5, 20, 43, 80, 200]),
+                "grouped": r.choice([1, 1, 2, 3, 5, 9, 10, 20, 21, 40, 41])}
+        if circuit == "ac":
+            node["inverter"] = r.randrange(len(job["inverters"]))
+        else:
+            node["array"] = r.randrange(len(job["arrays"]))
+        layings = PARAMETERS["cable"]["laying"]["choices"]
+        fit = self.chance(0.8)  # the laying's table is one of this conductor
+        node["conductor"] = self.choice("cable", "conductor")
+        if node["conductor"] == "awg":
+            node["gauge"] = r.choice([14, 12, 10, 8, 6, 4, 3, 2, 1, 0, -1, -2, -3])
+            if self.chance(0.1):
+                node["gauge"] = r.choice([13, 11, 9, 7, 5])
+            layings = [name for name in layings if name.startswith("nfpa") or not fit]
+            node["grouping"] = r.choice(["nfpa", "nfpa", "bunched"])
+        else:
+            node["section"] = r.choice([1, 1.5, 2.5, 4, 4, 6, 6, 10, 10, 16, 16, 25, 35,
+                                        50, 70, 95, 120, 150, 185, 240])
+            if self.chance(0.1):
+                node["section"] = r.choice([0.5, 3, 7.5, 300])
+            of_tinned = node["conductor"] == "class5_tinned" and self.chance(0.5)
+            layings = [name for name in layings if not fit
+                       or name.startswith("en" if of_tinned else ("iec", "iec", "fr"))]
+            node["grouping"] = self.choice("cable", "grouping")
+        node["laying"] = r.choice(layings)
+        node["ambient"] = r.choice([-5, 10, 25, 30, 30.5, 35, 40, 40, 45, 50, 55, 60,
+                                    60.5, 65, 70, 75, 80, 85, 90])
+        if self.chance(0.35):
+            node["conductor_temp"] = r.choice([20, 45, 50, 70, 75, 90])
+        if self.chance(0.1):  # a size of the other kind says nothing
+            node.setdefault("gauge", 6)
+            node.setdefault("section", 6)
+        owner = {name: node[name] for name in ("inverter", "array") if name in node}
+        node = dict(self.thin("cable", node, 0.08), **owner)
+        if node.get("inverter") == 0 and self.chance(0.5):
+            del node["inverter"]
+        return node
+
     def job(self):
         r = self.r
         job = {"site": self.site(),
@@ -307,12 +356,14 @@ class Maker:
         pool = self.modules()
         for _ in range(r.choice([0, 1, 1, 2, 2, 3, 3, 4, 5, 6, 8, 10, 12])):
             job["arrays"].append(self.array(pool, job))
+        job["cables"] = [self.cable(job) for _ in range(r.choice([0, 1, 2, 3, 4, 6]))]
         return job
 
     # -- limits that just fit -------------------------------------------------
 
     def fit(self, job, usual, wild):
         self.fit_module_fuses(job, usual, wild)
+        self.fit_cables(job, usual, wild)
         for kind, name, quantity, pick in FITS:
             if not self.chance(0.35):
                 continue
@@ -365,6 +416,30 @@ class Maker:
                 if "max_series_fuse" in module:
                     other["max_series_fuse"] = module["max_series_fuse"]
 
+    def fit_cables(self, job, usual, wild):
+        """Currents at what a cable and the busbar may take."""
+        for c, cable in enumerate(job["cables"]):
+            model = Model(job, usual)
+            try:
+                value = model.get("cable_capacity", c)
+            except (Missing, NotApplicable):
+                continue
+            if not self.chance(0.3):
+                continue
+            if cable["circuit"] == "ac":
+                self.put(job, "inverter", (cable.get("inverter", 0),),
+                         "max_ac_current", value, wild)
+            elif cable["circuit"] == "string":
+                self.put(job, "array", (cable["array"],), "string_device", value, wild)
+        if self.chance(0.3):
+            model = Model(job, usual)
+            try:
+                value = (model.get("busbar_limit", None) - model.get("busbar_load", None)
+                         + model.site("busbar_device"))
+                self.put(job, "site", (), "busbar_device", value, wild)
+            except (Missing, NotApplicable):
+                pass
+
     def put(self, job, kind, key, name, value, wild):
         row = PARAMETERS[kind][name]
         if (value * 10**5).denominator != 1:
@@ -395,6 +470,8 @@ class Maker:
         for array in job["arrays"]:
             yield "array", array
             yield "module", array["module"]
+        for cable in job["cables"]:
+            yield "cable", cable
 
     def state_none(self, job):
         """Makers and networks that state no such limit."""
@@ -473,6 +550,11 @@ OTHER_FIGURES = {
     "device_low_strict": [0, 1, None],
     "device_high_factor": [2, 2.4, None],
     "device_series": [1, 2, 3, None],
+    "ac_rise": [0.5, 1, 2, 5, None], "cable_table_factor": [1, 1.25, None],
+    "ac_voltage_limit": [253, 258, 264, None],
+    "ac_voltage_reduces": [250, 253, None],
+    "ac_device_factor": [1, 1.25, None], "ac_device_series": [1, 2, 3, 4, None],
+    "busbar_factor": [1, 1.25, None], "busbar_share": [1, 1.2, None],
 }
 
 

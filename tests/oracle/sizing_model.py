@@ -4,7 +4,7 @@
 evaluate(job, rules) -> (quantities, findings)
 
 job    {"site": {..., "planes": [..]}, "inverters": [{..., "inputs": [..]}],
-        "arrays": [{..., "module": {..}}]}; parameters by their table names,
+        "arrays": [{..., "module": {..}}], "cables": [..]}; parameters by their table names,
        choices by name, None or absence where not set.
 rules  {"figures": {name: value}, "severity": {rule: name}}; see preset().
 
@@ -14,18 +14,19 @@ quantities  {(name, scope, index): Fraction, MISSING or NOT_APPLICABLE}; an
             answer counts 1 for yes, 0 for no.
 findings    [(rule, kind, index, verdict, value, limit)], in the order of the
             rules table; value and limit are None where not assessed.
-index       (inverter, input, array, plane), -1 but for those that identify the
+index       (inverter, input, array, plane, cable), -1 but for those that identify the
             subject: see IDENTITY. A module is named by an array that uses it:
             in quantities by each, in findings by the first of its type.
 """
 from fractions import Fraction
-from math import ceil, floor
+from math import ceil, floor, pi, sqrt
 
-from def_tables import (DEVICE_RATINGS, FIGURES, PARAMETERS, QUANTITIES, RULES,
+from def_tables import (AMBIENT_FACTORS, CONDUCTORS, DEVICE_RATINGS, FIGURES,
+                        GROUPING_FACTORS, LAYINGS, PARAMETERS, QUANTITIES, RULES,
                         VOC_FACTORS, number, preset)
 
 __all__ = ["evaluate", "preset", "MISSING", "NOT_APPLICABLE", "IDENTITY",
-           "TOLERANCE", "band_of", "first_gap", "on_edge", "term_type", "verdict",
+           "NOT_MODELLED", "TOLERANCE", "band_of", "first_gap", "on_edge", "term_type", "verdict",
            "voc_factor"]
 
 MISSING = "missing"
@@ -33,11 +34,14 @@ NOT_APPLICABLE = "not applicable"
 
 # Places in the index tuple that tell one subject of a kind from another.
 IDENTITY = {"module": (2,), "array": (2,), "input": (0, 1), "inverter": (0,),
-            "plane": (3,), "site": (), "system": ()}
+            "plane": (3,), "cable": (4,), "site": (), "system": ()}
 
 TOLERANCE = Fraction(1, 10**9)
 STC = 25  # degC
 FORMULAS = {}
+
+# Quantities of the tables without a formula here.
+NOT_MODELLED = set()
 
 
 class Missing(Exception):
@@ -120,6 +124,7 @@ class Model:
         self.planes = job["site"].get("planes") or []
         self.inverters = job["inverters"]
         self.arrays = job.get("arrays") or []
+        self.cables = job.get("cables") or []
         self.rules = rules
         self.known = {}
         self.place = []  # (inverter, input) of each array
@@ -177,6 +182,9 @@ class Model:
 
     def input_of(self, a, name):
         return self.input(self.place[a], name)
+
+    def cable(self, c, name):
+        return self.need("cable", self.cables[c], name)
 
     def plane_of(self, a):
         """Plane node of an array, or None."""
@@ -236,6 +244,8 @@ class Model:
                      else self.input(subject, name))
         elif kind == "inverter":
             value = self.inverter(subject, name)
+        elif kind == "cable":
+            value = self.cable(subject, name)
         elif kind == "plane":
             node = (self.plane_of(subject) if scope == "array"
                     else self.planes[subject])
@@ -256,6 +266,8 @@ class Model:
             return range(len(self.inverters))
         if scope == "plane":
             return range(len(self.planes))
+        if scope == "cable":
+            return range(len(self.cables))
         return [None]
 
     def rule_subjects(self, scope):
@@ -269,14 +281,16 @@ class Model:
 
 def index(scope, subject):
     if scope in ("array", "module"):
-        return (-1, -1, subject, -1)
+        return (-1, -1, subject, -1, -1)
     if scope == "input":
-        return (subject[0], subject[1], -1, -1)
+        return (subject[0], subject[1], -1, -1, -1)
     if scope == "inverter":
-        return (subject, -1, -1, -1)
+        return (subject, -1, -1, -1, -1)
     if scope == "plane":
-        return (-1, -1, -1, subject)
-    return (-1, -1, -1, -1)
+        return (-1, -1, -1, subject, -1)
+    if scope == "cable":
+        return (-1, -1, -1, -1, subject)
+    return (-1, -1, -1, -1, -1)
 
 
 def term_type(term):
@@ -288,10 +302,17 @@ def term_type(term):
     return PARAMETERS[kind][name]["type"]
 
 
+# Rules that rest on a quantity without a formula.
+NOT_JUDGED = {name for name, row in RULES.items()
+              if {row["value"], row["limit"]} & {("quantity", q) for q in NOT_MODELLED}}
+
+
 def evaluate(job, rules):
     model = Model(job, rules)
     quantities = {}
     for name, row in QUANTITIES.items():
+        if name in NOT_MODELLED:
+            continue
         for subject in model.subjects(row["scope"]):
             try:
                 value = Fraction(model.get(name, subject))
@@ -303,7 +324,7 @@ def evaluate(job, rules):
 
     findings = []
     for name, row in RULES.items():
-        if rules["severity"].get(name, "off") == "off":
+        if name in NOT_JUDGED or rules["severity"].get(name, "off") == "off":
             continue
         for subject in model.rule_subjects(row["scope"]):
             finding = judge(model, name, row, subject)
@@ -952,6 +973,248 @@ def inverter_ac_current_stated(m, i):
             * (1 + m.figure("data_current_tolerance") / 100))
 
 
+@quantity
+def inverter_ac_current_max(m, i):
+    stated = m.raw("inverter", m.inverters[i], "max_ac_current")
+    return m.get("inverter_ac_current", i) if stated is None else stated
+
+
+@quantity
+def inverter_terminal_voltage(m, i):
+    # The rise is a share of the nominal voltage, on top of what the supply has.
+    return (m.get("inverter_ac_rise", i) / 100 * m.inverter(i, "ac_voltage")
+            + m.site("supply_voltage_highest"))
+
+
+@quantity
+def inverter_phase_power(m, i):
+    return apparent_power(m, i) / m.inverter(i, "phases")
+
+
+@quantity
+def ac_device_rating(m, i):
+    needed = m.figure("ac_device_factor") * m.get("inverter_ac_current_max", i)
+    for rating in DEVICE_RATINGS[int(m.figure("ac_device_series")) - 1]:
+        if verdict(rating, "at_least", needed) != "exceeds":
+            return rating
+    return 0
+
+
+def cables_of(m, circuits, owner):
+    """Cables of some circuits of one array or inverter."""
+    return [c for c, node in enumerate(m.cables)
+            if m.raw("cable", node, "circuit") in circuits
+            and m.raw("cable", node, "inverter" if circuits == ("ac",) else "array")
+            == owner]
+
+
+@quantity
+def inverter_ac_rise(m, i):
+    return sum_over(m, "cable_drop_share", cables_of(m, ("ac",), i))
+
+
+# -- one cable ----------------------------------------------------------------
+
+DC = ("string", "array")
+GAUGES = [14, 12, 10, 8, 6, 4, 3, 2, 1, 0, -1, -2, -3]  # as the table has them
+MM2_PER_CMIL = Fraction(254, 10)**2 / 10**6 * Fraction(pi) / 4
+COLUMN = {"class2": 1, "class2_coated": 2, "class5": 3, "class5_tinned": 4,
+          "aluminium": 5}
+COPPER = ("class2", "class2_coated", "class5", "class5_tinned")
+CONDUCTORS_OF = {"COPPER_MM2": COPPER, "TINNED_CLASS5": ("class5_tinned",),
+                 "AWG": ("awg",)}
+
+
+def size(m, c):
+    """mm2, or circular mils."""
+    if m.cable(c, "conductor") != "awg":
+        return m.cable(c, "section")
+    gauge = m.cable(c, "gauge")
+    if gauge not in GAUGES:
+        raise Missing
+    return CONDUCTORS["awg"][GAUGES.index(gauge)][0]
+
+
+def conductor_temp(m, c):
+    given = m.raw("cable", m.cables[c], "conductor_temp")
+    if given is not None:
+        return given
+    if m.raw("cable", m.cables[c], "laying") is None:
+        raise Missing
+    return LAYINGS[m.cable(c, "laying")][0]
+
+
+def resistance(m, c, of_size):
+    conductor, temperature = m.cable(c, "conductor"), conductor_temp(m, c)
+    for row in CONDUCTORS["awg" if conductor == "awg" else "mm2"]:
+        if row[0] == of_size:
+            break
+    else:
+        raise Missing
+    if conductor == "awg":  # NFPA 70 chapter 9 table 8, note 2
+        return (row[1] / Fraction("0.3048")
+                * (1 + Fraction("0.00323") * (temperature - 75)))
+    if not row[COLUMN[conductor]]:
+        raise Missing
+    per_kelvin = Fraction("0.00403" if conductor == "aluminium" else "0.00393")
+    return row[COLUMN[conductor]] * (1 + per_kelvin * (temperature - 20))
+
+
+@quantity
+def cable_resistance(m, c):
+    return resistance(m, c, size(m, c))
+
+
+def owner(m, c):
+    return int(m.cable(c, "inverter" if m.cable(c, "circuit") == "ac" else "array"))
+
+
+@quantity
+def cable_current(m, c):
+    circuit = m.cable(c, "circuit")
+    if circuit == "ac":
+        return m.get("inverter_ac_current_max", owner(m, c))
+    if circuit == "array":
+        return m.get("array_imp", owner(m, c))
+    return m.module(owner(m, c), "imp")
+
+
+SQRT3 = Fraction(sqrt(3))
+
+
+def three_phase(m, c):
+    return m.cable(c, "circuit") == "ac" and m.inverter(owner(m, c), "phases") == 3
+
+
+def drop(m, c, ohm_per_km):
+    ways = SQRT3 if three_phase(m, c) else 2
+    return ways * m.cable(c, "length") * m.get("cable_current", c) * ohm_per_km / 1000
+
+
+@quantity
+def cable_drop(m, c):
+    return drop(m, c, m.get("cable_resistance", c))
+
+
+def circuit_voltage(m, c):
+    if m.cable(c, "circuit") == "ac":
+        voltage = m.inverter(owner(m, c), "ac_voltage")
+        return SQRT3 * voltage if three_phase(m, c) else voltage
+    a = owner(m, c)
+    return m.array(a, "modules_per_string") * m.module(a, "vmp")
+
+
+@quantity
+def cable_drop_share(m, c):
+    return m.get("cable_drop", c) / circuit_voltage(m, c) * 100
+
+
+def table_capacity(m, c, of_size):
+    _, _, conductors, capacities = LAYINGS[m.cable(c, "laying")]
+    if m.cable(c, "conductor") not in CONDUCTORS_OF[conductors]:
+        raise Missing
+    if of_size not in capacities:
+        raise Missing
+    return capacities[of_size]
+
+
+@quantity
+def cable_table_capacity(m, c):
+    return table_capacity(m, c, size(m, c))
+
+
+def row_from(table, value):
+    """Factor of the first row that reaches the value."""
+    for most_of_row, factor in table:
+        if value <= most_of_row:
+            return factor
+    raise Missing
+
+
+def correction(m, c):
+    ambient = LAYINGS[m.cable(c, "laying")][1]
+    # No base ambient, no factor. A factor of 0 is the table's own: no current.
+    factor = row_from(AMBIENT_FACTORS.get(ambient, []), m.cable(c, "ambient"))
+    return factor * row_from(GROUPING_FACTORS[m.cable(c, "grouping")],
+                             m.cable(c, "grouped"))
+
+
+@quantity
+def cable_capacity(m, c):
+    return m.get("cable_table_capacity", c) * correction(m, c)
+
+
+@quantity
+def cable_duty(m, c):
+    circuit, at = m.cable(c, "circuit"), owner(m, c)
+    if circuit == "ac":
+        return m.get("inverter_ac_current_max", at)
+    if circuit == "array":  # what the other arrays on the input drive into it
+        others = max(m.get("input_isc", m.place[at]) - m.get("array_isc", at), Fraction(0))
+        return max(m.get("array_isc_max", at), m.figure("isc_factor") * others)
+    if m.raw("array", m.arrays[at], "string_device") is not None:
+        # The other strings of a group feed a fault past the device: IEC 62548.
+        group = m.array(at, "strings_per_device")
+        fed = (m.figure("isc_factor") * (group - 1) * string_isc(m, at) if group > 1
+               else 0)
+        return m.array(at, "string_device") + fed
+    others = max(m.get("input_isc", m.place[at]) - string_isc(m, at), Fraction(0))
+    return max(m.get("string_isc_max", at), m.figure("isc_factor") * others)
+
+
+@quantity
+def cable_table_duty(m, c):
+    try:
+        factor = m.figure("cable_table_factor")
+    except Missing:
+        raise NotApplicable from None  # a rule set without that rule
+    return factor * m.get("cable_duty", c)
+
+
+@quantity
+def cable_smallest(m, c):
+    """In mm2; 0 where no standard size does."""
+    duty = m.get("cable_duty", c)
+    m.cable(c, "ambient")
+    alternating = m.cable(c, "circuit") == "ac"
+    # The other cables in the way keep their size.
+    total = m.get("inverter_ac_rise" if alternating else "array_dc_drop", owner(m, c))
+    others = total - m.get("cable_drop_share", c)
+    try:
+        limit = m.figure("ac_rise" if alternating else "dc_drop")
+    except Missing:
+        others, limit = 0, Fraction(100)  # a cable cannot lose more than all
+    if others >= limit:  # whatever its size
+        return 0
+    factor = correction(m, c)
+    try:  # NFPA 70 690.8(B)(1): the table itself carries the current with factor
+        asked = m.figure("cable_table_factor") * duty
+    except Missing:
+        asked = Fraction(0)
+    in_mils = m.cable(c, "conductor") == "awg"
+    made = 0
+    for row in CONDUCTORS["awg" if in_mils else "mm2"]:
+        try:
+            capacity = table_capacity(m, c, row[0])
+            volts = drop(m, c, resistance(m, c, row[0]))
+        except Missing:
+            continue  # not made, or not in the table of the laying
+        made += 1
+        share = others + volts / circuit_voltage(m, c) * 100
+        if "exceeds" not in (verdict(asked, "at_most", capacity),
+                             verdict(duty, "at_most", capacity * factor),
+                             verdict(share, "at_most", limit)):
+            return row[0] * (MM2_PER_CMIL if in_mils else 1)
+    if not made:
+        raise Missing
+    return 0
+
+
+@quantity
+def array_dc_drop(m, a):
+    return sum_over(m, "cable_drop_share", cables_of(m, DC, a))
+
+
 # -- one plane, and the system ------------------------------------------------
 
 def sum_over(m, name, arrays):
@@ -985,6 +1248,17 @@ def system_ac_power(m, _):
 @quantity
 def system_apparent_power(m, _):
     return sum(apparent_power(m, i) for i in range(len(m.inverters)))
+
+
+@quantity
+def busbar_load(m, _):
+    currents = sum(m.get("inverter_ac_current_max", i) for i in range(len(m.inverters)))
+    return m.figure("busbar_factor") * currents + m.site("busbar_device")
+
+
+@quantity
+def busbar_limit(m, _):
+    return m.figure("busbar_share") * m.site("busbar_rating")
 
 
 @quantity
@@ -1022,6 +1296,11 @@ def input_given(m, place):
 @quantity
 def inverter_given(m, i):
     return given("inverter", m.inverters[i])
+
+
+@quantity
+def cable_given(m, c):
+    return given("cable", m.cables[c])
 
 
 @quantity

@@ -8,8 +8,8 @@ import pytest
 
 import random_jobs
 from def_tables import DEVICE_RATINGS, PARAMETERS, QUANTITIES, RULES
-from sizing_model import (FORMULAS, MISSING, NOT_APPLICABLE, evaluate, first_gap,
-                          on_edge, preset, verdict, voc_factor)
+from sizing_model import (FORMULAS, MISSING, NOT_APPLICABLE, NOT_JUDGED,
+                          NOT_MODELLED, evaluate, first_gap, on_edge, preset, verdict, voc_factor)
 
 AS, IEC = "asnzs_5033_2021", "iec_62548_1_2023"
 IEC_2016, LOW_VOLTAGE = "iec_62548_2016", "iec_60364_7_712_2017"
@@ -151,7 +151,8 @@ def test_w33_table_ends():
     assert voc_factor(F("-51.11")) is None
     job = one(module={"voc_coefficient": None}, site={"temp_min": -51.11})
     assert value(job, "module_voc_cold") == MISSING
-    assert value(job, "module_voc_cold", voc_multiplier=1.3) == F("48.1")
+    # no factor that stands for milder cold takes its place
+    assert value(job, "module_voc_cold", voc_multiplier=1.3) == MISSING
 
 
 def test_table_rows():
@@ -390,7 +391,8 @@ def test_w13_fuse_band_of_a_manual():
 
 def test_standard_ratings():
     # IEC 60269-6 series; NFPA 70:2023 240.6(A), read; 1 A steps to 15 A until 2017
-    iec, nfpa, nfpa_2017 = DEVICE_RATINGS
+    iec, nfpa, nfpa_2017, breakers = DEVICE_RATINGS
+    assert breakers == [6, 10, 13, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125]  # IEC 60898
     assert iec[:10] == [1, 2, 3, 4, 5, 6, 8, 10, 12, 15] and iec[-1] == 63
     assert nfpa[:6] == [1, 3, 6, 10, 15, 20] and nfpa[-1] == 6000 and 601 in nfpa
     assert nfpa_2017[:16] == [*range(1, 16), 20]
@@ -500,10 +502,145 @@ def test_r43_strings_within_5_percent_of_each_other():
     assert verdicts(pair(95, 100), "unlike_voltage") == ["exceeds"]
 
 
+# -- cables and the a.c. side ---------------------------------------------------
+
+def wired(cable, **parts):
+    """Job of one array with one cable, of the string where nothing else is said."""
+    job = one(**parts)
+    job["cables"] = [{**({"circuit": "string", "array": 0}
+                         if cable.get("circuit") != "ac" else {}), **cable}]
+    return job
+
+
+def test_we17_drop_in_a_string_cable():
+    # WE-17: French course; 2 x 8.21 ohm/km is tinned class 5 of 2.5 mm2 at 20 degC
+    for length, amperes, volts in ((7, 1.9, "0.21839"), (1.5, 2.43, "0.05985"),
+                                   (3, 2.43, "0.11970"), (10, 0.67, "0.11001")):
+        job = wired({"conductor": "class5_tinned", "section": 2.5, "length": length,
+                     "conductor_temp": 20}, module={"imp": amperes})
+        assert near(value(job, "cable_drop"), volts, 5)
+
+
+def test_w22_rise_of_a_single_phase_inverter():
+    # W22: Dutch supplier; 0.0175 ohm mm2/m, which is 7 ohm/km at 2.5 mm2
+    job = wired({"circuit": "ac", "conductor": "class2", "section": 2.5, "length": 43,
+                 "conductor_temp": 20},
+                inverter={"rated_ac_power": 1000, "phases": 1, "ac_voltage": 230})
+    as_printed = 7 / value(job, "cable_resistance")
+    assert near(value(job, "cable_current"), "4.3478", 4)
+    assert near(value(job, "cable_drop") * as_printed, "2.6174", 4)
+    assert near(value(job, "inverter_ac_rise") * as_printed, "1.138", 3)
+
+
+def test_two_percent_in_volts():
+    # AS/NZS 4777.1 cl. 3.3.3: 4.6 V on 230 V, 8.0 V between phases on 400 V
+    for phases, volts in ((1, "4.6"), (3, "8.0")):
+        job = wired({"circuit": "ac", "conductor": "class2", "section": 10,
+                     "length": 50, "conductor_temp": 75},
+                    inverter={"phases": phases, "ac_voltage": 230})
+        assert near(value(job, "cable_drop") / value(job, "cable_drop_share") * 2, volts, 1)
+
+
+def test_single_phase_voltage_drop_over_three_phase():
+    # AS/NZS 3008: 1.155 times, at one current
+    drops = [value(wired({"circuit": "ac", "conductor": "aluminium", "section": 16,
+                          "length": 50, "conductor_temp": 75},
+                         inverter={"phases": phases, "ac_voltage": 230,
+                                   "max_ac_current": 20}), "cable_drop")
+             for phases in (1, 3)]
+    assert near(drops[0] / drops[1], "1.155", 3)
+
+
+def test_resistance_by_temperature():
+    # 1 / (1 + 0.00393 (T - 20)), as printed for copper; NFPA 70 chapter 9 table 8
+    for hot, printed in ((10, "1.041"), (30, "0.962"), (60, "0.864"), (90, "0.784")):
+        cold, warm = (value(wired({"conductor": "class5", "section": 6, "length": 1,
+                                   "conductor_temp": t}), "cable_resistance")
+                      for t in (20, hot))
+        assert cold == F("3.30")
+        assert near(cold / warm, printed, 3)
+    job = wired({"conductor": "awg", "gauge": 10, "length": 1, "laying": "nfpa_75"})
+    assert near(value(job, "cable_resistance"), "4.07", 2)  # 1.24 ohm per 1000 ft
+
+
+def test_w16_capacity_after_correction():
+    # W16, with the factor of 66 to 70 degC that stood for all of 61 to 70
+    for gauge, printed in ((10, "23.2"), (12, "17.4"), (14, "14.5")):
+        job = wired({"conductor": "awg", "gauge": gauge, "length": 1, "ambient": 70,
+                     "laying": "nfpa_90"})
+        assert value(job, "cable_capacity", US) == F(printed)
+    for grouped, printed in ((20, "11.6"), (9, "16.24"), (6, "18.56")):
+        job = wired({"conductor": "awg", "gauge": 10, "length": 1, "ambient": 70,
+                     "laying": "nfpa_90", "grouping": "nfpa", "grouped": grouped},
+                    module={"isc": "8.468"})
+        assert value(job, "cable_capacity", US) == F(printed)
+        # since 2011 the factor and the corrections are not stacked
+        assert value(job, "cable_duty", US) == F("10.585")
+        assert value(job, "cable_table_duty", US) == F("13.23125")
+        assert verdicts(job, "cable_capacity", US) == ["meets"]
+        assert verdicts(job, "cable_table", US) == ["meets"]
+        assert value(job, "cable_table_duty", AS) == NOT_APPLICABLE
+
+
+def test_w17_between_two_rows_of_ambient():
+    # W17: 105 degF, 40.56 degC, is in the row of 41 to 45 degC
+    job = wired({"conductor": "awg", "gauge": 3, "length": 1, "laying": "nfpa_90",
+                 "ambient": "40.56"})
+    assert (value(job, "cable_capacity", US) / value(job, "cable_table_capacity", US)
+            == F("0.87"))
+
+
+def test_uk_string_cable():
+    # UK guide 2.2: Isc max of the string for one or two; 1.25 Isc of the others
+    # without devices; the device's rating with them
+    for strings, device_rating, isc in ((1, "none", 1), (2, "none", 1), (4, "none", 3)):
+        job = wired({"conductor": "class5_tinned", "section": 4, "length": 1},
+                    array={"strings": strings, "string_device": device_rating})
+        assert value(job, "cable_duty", UK) == isc * F("1.25") * 13
+    job = wired({"conductor": "class5_tinned", "section": 4, "length": 1},
+                array={"strings": 4, "string_device": 20})
+    assert value(job, "cable_duty", UK) == 20
+    # IEC 62548: and 1.25 Isc of the others in a group under one device
+    job["arrays"][0]["strings_per_device"] = 2
+    assert value(job, "cable_duty", IEC_2016) == 20 + F("1.25") * 13
+
+
+def test_w24_cross_section_from_drop():
+    # W24: 7.44 mm2 at 56 m/(ohm mm2), so 10 mm2
+    job = wired({"conductor": "class5_tinned", "section": 4, "length": 20,
+                 "laying": "en_air", "ambient": 40, "conductor_temp": 20},
+                module={"imp": 10, "vmp": 48}, array={"modules_per_string": 1})
+    assert value(job, "cable_smallest", dc_drop=2) == 10
+    assert value(job, "cable_smallest", dc_drop=F("0.001")) == 0
+    job["cables"][0]["conductor"] = "class2"
+    assert value(job, "cable_smallest", dc_drop=2) == MISSING
+
+
+@pytest.mark.parametrize("busbar, device_rating, amperes", [
+    (200, 200, 32), (225, 200, 56), (200, 150, 72)])
+def test_w19_w21_busbar(busbar, device_rating, amperes):
+    # W19, W21: NFPA 70 705.12, 120 % with the inverter at the opposite end
+    job = one(inverter={"max_ac_current": amperes},
+              site={"busbar_rating": busbar, "busbar_device": device_rating})
+    assert value(job, "busbar_load", US) == value(job, "busbar_limit", US)
+    job["inverters"][0]["max_ac_current"] = amperes + 8  # the next breaker, 10 A more
+    assert verdicts(job, "busbar", US) == ["exceeds"]
+
+
+def test_w20_three_inverters():
+    # W20: 25 A each; 1.25 times 50 A into the busbar, beside its device
+    job = one(inverter={"rated_ac_power": 4000, "phases": 1, "ac_voltage": 240},
+              site={"busbar_rating": 125, "busbar_device": 70})
+    assert value(job, "ac_device_rating", US) == 25
+    job["inverters"] *= 3
+    assert value(job, "busbar_load", US) == F("62.5") + 70
+
+
 # -- the contract ---------------------------------------------------------------
 
 def test_every_quantity_has_a_formula():
-    assert set(FORMULAS) == set(QUANTITIES)
+    assert set(FORMULAS) | NOT_MODELLED == set(QUANTITIES)
+    assert not set(FORMULAS) & NOT_MODELLED
 
 
 def test_verdict_edges():
@@ -657,7 +794,7 @@ def test_bifacial_correction():
 def test_open_input_says_only_that():
     job = one()
     job["inverters"][0]["inputs"].append(dict(INPUT))
-    open_input = (0, 1, -1, -1)
+    open_input = (0, 1, -1, -1, -1)
     assert value(job, "input_isc_max", at=open_input) == NOT_APPLICABLE
     found = [f for f in run(job)[1] if f[2] == open_input]
     assert [(f[0],) + f[3:] for f in found] == [("input_used", "exceeds", 0, 1)]
@@ -668,7 +805,7 @@ def test_equal_modules_are_one_type():
     twin = dict(job["arrays"][0]["module"], name="other name")
     job["arrays"].append(dict(job["arrays"][0], module=twin))
     assert value(job, "input_module_types") == 1
-    assert [f[2] for f in run(job)[1] if f[0] == "data_vmp"] == [(-1, -1, 0, -1)]
+    assert [f[2] for f in run(job)[1] if f[0] == "data_vmp"] == [(-1, -1, 0, -1, -1)]
     other = dict(twin, mass=20)
     job["arrays"].append(dict(job["arrays"][0], module=other))
     assert value(job, "input_module_types") == 2
@@ -686,7 +823,7 @@ def test_reverse_current_comes_from_all_that_shares_the_input():
     job = device(10, 20, 2)
     job["arrays"].append(dict(job["arrays"][0], strings=1,
                               module=dict(job["arrays"][0]["module"], isc=8)))
-    first, second = (-1, -1, 0, -1), (-1, -1, 1, -1)
+    first, second = (-1, -1, 0, -1, -1), (-1, -1, 1, -1, -1)
     assert value(job, "input_isc") == 28
     assert value(job, "string_reverse_current", at=first) == 18
     assert value(job, "string_reverse_current", at=second) == 20
@@ -786,17 +923,19 @@ def test_jobs_are_valid_and_repeatable(options):
             inverter = job["inverters"][array.get("inverter", 0)]
             assert array["input"] < len(inverter["inputs"])
             assert array.get("plane", -1) < len(job["site"]["planes"])
+        for cable in job["cables"]:
+            check("cable", cable)
 
 
 def test_jobs_reach_every_verdict_and_rule():
     seen, exact = set(), 0
-    for seed in range(200):
+    for seed in range(400):
         job = random_jobs.job(seed, gaps=seed % 2 == 1)
         _, findings = evaluate(job, random_jobs.rules(seed))
         for rule, _, _, result, got, limit in findings:
             seen.add((rule, result))
             exact += got is not None and got == limit
-    assert {rule for rule, _ in seen} == set(RULES)
+    assert {rule for rule, _ in seen} == set(RULES) - NOT_JUDGED
     assert exact > 200
 
 

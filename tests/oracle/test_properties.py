@@ -14,14 +14,14 @@ import re
 from collections import Counter
 from concurrent.futures import ProcessPoolExecutor
 from fractions import Fraction
-from math import ceil, floor
+from math import ceil, floor, sqrt
 from typing import NamedTuple
 
 import pytest
 
 from test_against_library import Answers, edge, job_of, library_rules, pvsize, rules_of
 from def_tables import FIGURES, PARAMETERS, QUANTITIES, RULES, number
-from sizing_model import Missing, Model, NotApplicable
+from sizing_model import Model
 
 DEFAULT_JOBS = 2000
 JOBS = int(os.environ.get("PVSIZE_ORACLE_JOBS", DEFAULT_JOBS))
@@ -58,6 +58,11 @@ def rules_on(seed):
     return {"figures": rules["figures"], "severity": ALL_ON}
 
 
+def without_cables(job):
+    """A cable follows one array by its place, and carries what its strings do."""
+    return dict(job, cables=[])
+
+
 def system(job):
     return pvsize.System(**job)
 
@@ -79,13 +84,14 @@ class Row(NamedTuple):
     gap: str = ""
 
 
-VOC_COLD = "voc_cold_input voc_cold_module voc_cold_building isolator_voltage"
+VOC_COLD = "voc_cold_input voc_cold_module voc_cold_building isolator_voltage device_voltage"
 VMP_COLD = "vmp_cold_tracking vmp_cold_full_power"
 VMP_HOT = "vmp_hot_tracking vmp_hot_reserve vmp_hot_full_power"
 HOT = VMP_HOT + " voc_hot_start"
 ISC = "isc_input terminal_rating isolator_current"
+REVERSE = "reverse_current"
 POWER = "input_power pv_ratio pv_maker"
-STRINGS = ISC + " operating_current terminals plane_room " + POWER
+STRINGS = REVERSE + " " + ISC + " operating_current terminals plane_room " + POWER
 ISC_DATA = "data_isc_coefficient data_isc_coefficient_low data_isc_coefficients_agree"
 VMP_DATA = "data_vmp_coefficient_high data_vmp_coefficient_low data_vmp_coefficients_agree"
 VOC_DATA = "data_voc_coefficient_high data_voc_coefficient_low data_coefficients_agree"
@@ -97,23 +103,26 @@ ROWS = {
                          VOC_COLD),
     "site.temp_max": Row(HOT, "data_temperatures"),
     "plane.cell_rise": Row(HOT),
-    "plane.current_correction": Row(ISC, "bifacial"),
+    "plane.current_correction": Row(f"{ISC} {REVERSE}", "bifacial"),
     # strings
     "array.modules_per_string": Row(f"{VOC_COLD} {VMP_COLD} {POWER} plane_room",
                                     f"{HOT} pv_underload", "unlike_voltage unlike_length"),
-    "array.strings": Row(STRINGS, "pv_underload"),
+    "array.strings": Row(STRINGS, "pv_underload", "", REVERSE),
     # a copy of an array beside it
-    "another array": Row(STRINGS, "pv_underload", LIKENESS),
+    "another array": Row(STRINGS, "pv_underload", LIKENESS, REVERSE),
     # modules
-    "module.bifaciality": Row(f"{ISC} bifacial"),
+    "module.bifaciality": Row(f"{ISC} {REVERSE} bifacial"),
     # Isc turns a coefficient in A/K into %/K, which the estimate for Vmp is made of.
-    "module.isc": Row(ISC, "data_imp", f"{HOT} {VMP_COLD} {ISC_DATA} {VMP_DATA}"),
+    "module.isc": Row(f"{ISC} {REVERSE}", "data_imp", f"{HOT} {VMP_COLD} {ISC_DATA} {VMP_DATA}"),
     "module.imp": Row("operating_current data_imp", "", "data_power"),
     "module.voc": Row(VOC_COLD, "voc_hot_start data_vmp", f"unlike_voltage {VOC_DATA}",
                       f"{VOC_COLD} voc_hot_start"),
     "module.vmp": Row(f"{VMP_COLD} data_vmp", VMP_HOT, f"data_power {VMP_DATA}"),
     "module.pmax": Row(POWER, "pv_underload", "data_power"),
     # limits
+    "module.max_series_fuse": Row("", REVERSE),
+    "array.string_device_voltage": Row("", "device_voltage"),
+    "inverter.backfeed_current": Row(REVERSE),
     "module.max_system_voltage": Row("", "voc_cold_module"),
     "input.max_voltage": Row("", "voc_cold_input data_window_max data_start"),
     "input.tracking_min": Row("vmp_hot_tracking vmp_hot_reserve data_window data_full_power_low"),
@@ -146,6 +155,9 @@ ROWS = {
 
 FIGURE_ROWS = {
     "isc_factor": Row(ISC),
+    "device_trigger_factor": Row(REVERSE),
+    "device_trigger_share": Row("", REVERSE),
+    "device_free_strings": Row("", REVERSE, "", REVERSE),
     "voc_multiplier": Row(VOC_COLD, "", "unlike_voltage"),
     "array_ratio_max": Row("", "pv_ratio"),
     "array_ratio_min": Row("pv_underload"),
@@ -311,24 +323,6 @@ def pair_of(job, name, r):
     return low, high
 
 
-def beyond_table(job, rules):
-    """The fixed factor, which serves below the coldest row, may be the lower one."""
-    coldest, factor = job["site"].get("temp_min"), rules["figures"].get("voc_multiplier")
-    return coldest is not None and coldest < -40 and factor is not None
-
-
-def rising(job):
-    """A slip: Vmp said to rise with temperature is lower in the cold."""
-    model = Model(job, {"figures": {}, "severity": {}})
-    for a in range(len(job["arrays"])):
-        try:
-            if model.get("module_vmp_coefficient", a) >= 0:
-                return True
-        except (Missing, NotApplicable):
-            pass
-    return False
-
-
 def check_directions(seed, counts):
     r = random.Random(f"directions {seed}")
     # Of plausible data only: a negative voltage grows the other way.
@@ -345,13 +339,7 @@ def check_directions(seed, counts):
         if name == "another array":  # it has findings of its own
             new = len(job["arrays"])
             high = {key: found for key, found in high.items() if key[1:] != ("array", (new,))}
-        row = ROWS[name]
-        if name == "site.temp_min":  # what the tests of flaws below speak of
-            if beyond_table(pair[0], rules):
-                row = row._replace(better=VMP_COLD, either=f"unlike_voltage {VOC_COLD}")
-            if rising(job):
-                row = row._replace(either=f"{row.either} {VMP_COLD}")
-        yield from direction_faults(low, high, row, counts, name)
+        yield from direction_faults(low, high, ROWS[name], counts, name)
 
 
 def check_figures(seed, counts):
@@ -505,7 +493,7 @@ def split(job, r):
 
 def check_split(seed, counts):
     r = random.Random(f"split {seed}")
-    job, rules = job_of(seed), rules_on(seed)
+    job, rules = without_cables(job_of(seed)), rules_on(seed)
     other = split(job, r)
     if other is None:
         return
@@ -530,7 +518,9 @@ def check_order(seed, counts):
     r.shuffle(order)
     counts["jobs"] += 1
     counts["moved"] += order != sorted(order)
-    other = dict(job, arrays=[job["arrays"][a] for a in order])
+    cables = [dict(cable, array=order.index(cable["array"])) if "array" in cable else cable
+              for cable in job["cables"]]
+    other = dict(job, arrays=[job["arrays"][a] for a in order], cables=cables)
     types = Model(job, {"figures": {}, "severity": {}})
     first = {}
     for a in range(len(order)):
@@ -652,7 +642,7 @@ def check_bounds(seed, counts):
     if not job["arrays"]:
         return
     # These quantities speak of an array alone on its input.
-    alone = dict(job, arrays=[r.choice(job["arrays"])])
+    alone = dict(without_cables(job), arrays=[r.choice(job["arrays"])])
     array = alone["arrays"][0]
     report = Answers(alone, handle).report
     for bound in BOUNDS:
@@ -681,7 +671,7 @@ def check_bounds(seed, counts):
 DIGITS = 7  # what is not exact is printed to, in steps
 SHORT = 5  # and in verdicts
 GUARD = Fraction(1, 10**9)  # of the library's counts
-UNIT = r"(?:%/K|V/K|A/K|VA|V|A|W|%|K|°C)"
+UNIT = r"(?:%/K|V/K|A/K|VA|V|A|W|%|K|°C|ohm/km|mm2|m)"
 NUMBER = r"\d+(?:\.\d+)?(?:e-?\d+)?"
 VALUE = re.compile(rf"(-?{NUMBER})(?: ({UNIT}))?")
 BRACKETED = re.compile(rf"\((-{NUMBER}(?: {UNIT})?)\)")
@@ -753,6 +743,7 @@ def whole(round_, sign):
 
 FUNCTIONS = {"min": lambda *a: spanned(min, *a) if len(a) < 6 else extreme(min, a),
              "max": lambda *a: spanned(max, *a) if len(a) < 6 else extreme(max, a),
+             "sqrt": lambda a: spanned(lambda x: Fraction(sqrt(x)), a),
              "abs": absolute, "floor": whole(floor, 1), "ceil": whole(ceil, -1)}
 ARITHMETIC = {ast.Add: lambda a, b: a + b, ast.Sub: lambda a, b: a - b,
               ast.Mult: lambda a, b: a * b, ast.Div: lambda a, b: a / b}
@@ -763,7 +754,7 @@ def extreme(pick, amounts):
 
 
 def computed(text):
-    """The substitution worked out: numbers, + - × / and five functions, no more."""
+    """The substitution worked out: numbers, + - × / and some functions, no more."""
     text = bare(text).replace("×", "*")
 
     def value(node):

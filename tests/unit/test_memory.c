@@ -229,6 +229,9 @@ START_TEST(checking_and_rendering_allocate_nothing)
     pvsize_report *report;
     long before;
 
+    give(system, SPEC(PVSIZE_KIND_CABLE, PVSIZE_CABLE_CIRCUIT, PVSIZE_CIRCUIT_STRING,
+                      PVSIZE_CABLE_ARRAY, 0, PVSIZE_CABLE_CONDUCTOR, PVSIZE_CONDUCTOR_CLASS5_TINNED,
+                      PVSIZE_CABLE_SECTION, 4, PVSIZE_CABLE_LENGTH, 15));
     OK(pvsize_report_new(&memory, &report, diag));
     OK(pvsize_check(system, rules, report, diag));
     before = c.made;
