@@ -35,6 +35,14 @@ def need(term):
     return f"default {term.default if term.choices else format(term.default, 'g')}"
 
 
+def table(heads, rows):
+    yield "| " + " | ".join(heads) + " |"
+    yield "|" + "---|" * len(heads)
+    for row in rows:
+        yield "| " + " | ".join(row) + " |"
+    yield ""
+
+
 def parameters():
     yield NOTE
     yield "# Parameters\n"
@@ -49,22 +57,18 @@ def parameters():
         yield cls.__doc__.splitlines()[0] + "\n"
         if cls._plurals:
             yield "Parts: " + ", ".join(cls._plurals) + ".\n"
-        yield "| name | unit | allowed | need | what it is |"
-        yield "|---|---|---|---|---|"
-        for term in pvsize.terms(kind).values():
-            yield (f"| `{term.name}` | {cell(term.unit)} | {allowed(term)} | {need(term)} "
-                   f"| {cell(term.text)} |")
-        yield ""
+        yield from table(
+            ["name", "unit", "allowed", "need", "what it is"],
+            ([f"`{term.name}`", cell(term.unit), allowed(term), need(term), cell(term.text)]
+             for term in pvsize.terms(kind).values()))
 
 
 def quantities():
     yield "## Quantities\n"
     yield "What the library computes, for every object of the kind. Own rules may limit each.\n"
-    yield "| name | of each | unit | what it is |"
-    yield "|---|---|---|---|"
-    for term in pvsize.terms("quantity").values():
-        yield f"| `{term.name}` | {term.scope} | {cell(term.unit)} | {cell(term.text)} |"
-    yield ""
+    yield from table(["name", "of each", "unit", "what it is"],
+                     ([f"`{term.name}`", term.scope, cell(term.unit), cell(term.text)]
+                      for term in pvsize.terms("quantity").values()))
 
 
 def compared(rules, name):
@@ -72,26 +76,23 @@ def compared(rules, name):
     return f"`{value}` {compare.replace('_', ' ')} `{limit_of}`"
 
 
+def sourced(rules, full_name, name, value):
+    source, known = rules.source(full_name)
+    return [f"`{name}`", value, cell(source), known]
+
+
 def preset(name, title):
     rules = pvsize.Rules(name)
     yield f"## `{name}`\n"
     yield title + ".\n"
-    yield "| rule | severity | source | how it is known |"
-    yield "|---|---|---|---|"
-    for rule in rules.names():
-        severity = rules.severity(rule)
-        if severity != "off":
-            source, known = rules.source(rule)
-            yield f"| `{rule}` | {severity} | {cell(source)} | {known} |"
-    yield ""
-    yield "| figure | value | source | how it is known |"
-    yield "|---|---|---|---|"
-    for term in pvsize.terms("figure").values():
-        value = rules.figure(term.name)
-        if value is not None:
-            source, known = rules.source("figure." + term.name)
-            yield f"| `{term.name}` | {value:g} {cell(term.unit)} | {cell(source)} | {known} |"
-    yield ""
+    yield from table(["rule", "severity", "source", "how it is known"],
+                     (sourced(rules, rule, rule, rules.severity(rule))
+                      for rule in rules.names() if rules.severity(rule) != "off"))
+    yield from table(["figure", "value", "source", "how it is known"],
+                     (sourced(rules, "figure." + term.name, term.name,
+                              f"{rules.figure(term.name):g} {cell(term.unit)}")
+                      for term in pvsize.terms("figure").values()
+                      if rules.figure(term.name) is not None))
 
 
 def rules():
@@ -104,17 +105,13 @@ def rules():
            "and *uncertain*, common *practice*, the *maker*'s, the *user*'s, or this library's own\n"
            "choice (*house*).\n")
     yield "## All rules\n"
-    yield "| rule | of each | compares | what it says |"
-    yield "|---|---|---|---|"
-    for term in pvsize.terms("rule").values():
-        yield f"| `{term.name}` | {term.scope} | {compared(empty, term.name)} | {cell(term.text)} |"
-    yield ""
+    yield from table(["rule", "of each", "compares", "what it says"],
+                     ([f"`{term.name}`", term.scope, compared(empty, term.name), cell(term.text)]
+                      for term in pvsize.terms("rule").values()))
     yield "## Figures\n"
-    yield "| name | unit | allowed | what it is |"
-    yield "|---|---|---|---|"
-    for term in pvsize.terms("figure").values():
-        yield f"| `{term.name}` | {cell(term.unit)} | {allowed(term)} | {cell(term.text)} |"
-    yield ""
+    yield from table(["name", "unit", "allowed", "what it is"],
+                     ([f"`{term.name}`", cell(term.unit), allowed(term), cell(term.text)]
+                      for term in pvsize.terms("figure").values()))
     yield from quantities()
     for name, title in pvsize.presets().items():
         yield from preset(name, title)

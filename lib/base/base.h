@@ -29,6 +29,18 @@ enum {
 
 /* memory */
 typedef pvsize_allocator pvsz_memory;
+/* What an object that is made by a ..._new call starts with. */
+typedef struct pvsz_head {
+    uint32_t mark;
+    pvsz_memory memory;
+} pvsz_head;
+/* Whether it is one of this mark, still alive; its head comes first. */
+bool pvsz_is(const void *object, uint32_t mark);
+/* Makes one, zeroed but for its head. Null in *out, and the status told, on failure. */
+pvsize_status pvsz_make(const pvsize_allocator *memory, size_t size, uint32_t mark, void **out,
+                        pvsize_diag *diag);
+/* Gives it back, marked dead. What it owns must have gone before. */
+void pvsz_unmake(void *object);
 /* Null means malloc and free; hooks that are only half there are refused. */
 pvsize_status pvsz_take_memory(const pvsize_allocator *memory, pvsz_memory *out, pvsize_diag *diag);
 /* Zeroed memory for n items; null if there is none or the size overflows. */
@@ -42,7 +54,7 @@ void *pvsz_grow(const pvsz_memory *memory, void *items, size_t count, size_t *ca
 
 /* failures: each fills the diag, if there is one, and returns the status */
 struct pvsize_diag {
-    uint32_t mark;
+    pvsz_head head;
     pvsize_status status;
     int32_t term;
     int32_t set;          /* whose choices are allowed; 0: the term's own */
@@ -54,7 +66,6 @@ struct pvsize_diag {
     double low;
     double high;
     char given[80];
-    pvsz_memory memory;
 };
 
 pvsize_status pvsz_fail(pvsize_diag *diag, pvsize_status status);

@@ -7,36 +7,27 @@
 
 static bool live(const pvsize_diag *diag)
 {
-    return diag && diag->mark == PVSZ_MARK_DIAG;
+    return pvsz_is(diag, PVSZ_MARK_DIAG);
 }
 
 pvsize_status pvsize_diag_new(const pvsize_allocator *memory, pvsize_diag **out)
 {
-    pvsz_memory hooks;
-    pvsize_diag *diag;
+    void *made;
+    pvsize_status status;
 
     if (!out)
         return PVSIZE_E_NULL_POINTER;
-    *out = NULL;
-    if (pvsz_take_memory(memory, &hooks, NULL))
-        return PVSIZE_E_NULL_POINTER;
-    diag = pvsz_new(&hooks, 1, sizeof *diag);
-    if (!diag)
-        return PVSIZE_E_NO_MEMORY;
-    diag->mark = PVSZ_MARK_DIAG;
-    diag->memory = hooks;
-    diag->index = -1;
-    *out = diag;
-    return PVSIZE_OK;
+    status = pvsz_make(memory, sizeof **out, PVSZ_MARK_DIAG, &made, NULL);
+    *out = made;
+    if (!status)
+        (*out)->index = -1;
+    return status;
 }
 
 void pvsize_diag_free(pvsize_diag *diag)
 {
-    if (!live(diag))
-        return;
-    diag->mark = PVSZ_MARK_DEAD;
-    pvsz_memory memory = diag->memory;
-    pvsz_release(&memory, diag);
+    if (live(diag))
+        pvsz_unmake(diag);
 }
 
 static void reset(pvsize_diag *diag, pvsize_status status)

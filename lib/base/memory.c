@@ -48,6 +48,38 @@ void pvsz_release(const pvsz_memory *memory, void *block)
         memory->release(memory->user, block);
 }
 
+bool pvsz_is(const void *object, uint32_t mark)
+{
+    return object && ((const pvsz_head *)object)->mark == mark;
+}
+
+pvsize_status pvsz_make(const pvsize_allocator *memory, size_t size, uint32_t mark, void **out,
+                        pvsize_diag *diag)
+{
+    pvsz_memory hooks;
+    pvsz_head *head;
+
+    *out = NULL;
+    if (pvsz_take_memory(memory, &hooks, diag))
+        return PVSIZE_E_NULL_POINTER;
+    head = pvsz_new(&hooks, 1, size);
+    if (!head)
+        return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
+    head->mark = mark;
+    head->memory = hooks;
+    *out = head;
+    return PVSIZE_OK;
+}
+
+void pvsz_unmake(void *object)
+{
+    pvsz_head *head = object;
+    pvsz_memory memory = head->memory;
+
+    head->mark = PVSZ_MARK_DEAD;
+    pvsz_release(&memory, head);
+}
+
 char *pvsz_copy_text(const pvsz_memory *memory, const char *text)
 {
     size_t size = strlen(text) + 1;

@@ -6,26 +6,26 @@
 
 bool pvsz_spec_live(const pvsize_spec *spec)
 {
-    return spec && spec->mark == PVSZ_MARK_SPEC;
+    return pvsz_is(spec, PVSZ_MARK_SPEC);
 }
 
-static pvsize_spec *make(int32_t kind, const pvsz_memory *memory)
+static pvsize_status make(int32_t kind, const pvsize_allocator *memory, pvsize_spec **out,
+                          pvsize_diag *diag)
 {
     size_t rows = (size_t)pvsz_kinds[kind].count;
-    pvsize_spec *spec = pvsz_new(memory, 1, sizeof *spec + rows * sizeof(pvsz_value));
+    void *made;
+    pvsize_status status =
+        pvsz_make(memory, sizeof **out + rows * sizeof(pvsz_value), PVSZ_MARK_SPEC, &made, diag);
 
-    if (spec) {
-        spec->mark = PVSZ_MARK_SPEC;
-        spec->kind = kind;
-        spec->memory = *memory;
-    }
-    return spec;
+    *out = made;
+    if (!status)
+        (*out)->kind = kind;
+    return status;
 }
 
 pvsize_status pvsize_spec_new(int32_t kind, const pvsize_allocator *memory, pvsize_spec **out,
                               pvsize_diag *diag)
 {
-    pvsz_memory hooks;
     const pvsz_kind *row = pvsz_kind_find(kind);
 
     if (!out)
@@ -35,10 +35,7 @@ pvsize_status pvsize_spec_new(int32_t kind, const pvsize_allocator *memory, pvsi
         return pvsz_fail_value(diag, PVSIZE_E_UNKNOWN_NUMBER, 0, kind);
     if (!pvsize_kind_is_spec(kind))
         return pvsz_fail_name(diag, PVSIZE_E_WRONG_KIND, kind, "kind of object");
-    if (pvsz_take_memory(memory, &hooks, diag))
-        return PVSIZE_E_NULL_POINTER;
-    *out = make((int32_t)(row - pvsz_kinds), &hooks);
-    return *out ? PVSIZE_OK : pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
+    return make((int32_t)(row - pvsz_kinds), memory, out, diag);
 }
 
 static bool copy_values(pvsize_spec *copy, const pvsize_spec *spec)
@@ -51,7 +48,7 @@ static bool copy_values(pvsize_spec *copy, const pvsize_spec *spec)
             continue;
         copy->value[i] = spec->value[i];
         if (kind->rows[i].type == PVSIZE_TYPE_TEXT) {
-            copy->value[i].text = pvsz_copy_text(&copy->memory, spec->value[i].text);
+            copy->value[i].text = pvsz_copy_text(&copy->head.memory, spec->value[i].text);
             if (!copy->value[i].text)
                 return false;
         }
@@ -68,12 +65,13 @@ static bool copy_parts(pvsize_spec *copy, const pvsize_spec *spec)
 
         if (from->count == 0)
             continue;
-        to->item = pvsz_new(&copy->memory, from->count, sizeof(pvsize_spec *));
+        to->item = pvsz_new(&copy->head.memory, from->count, sizeof(pvsize_spec *));
         if (!to->item)
             return false;
         to->capacity = from->count;
         for (; to->count < from->count; to->count++)
-            if (pvsize_spec_clone(from->item[to->count], &copy->memory, &to->item[to->count], NULL))
+            if (pvsize_spec_clone(from->item[to->count], &copy->head.memory, &to->item[to->count],
+                                  NULL))
                 return false;
     }
     return true;
@@ -83,8 +81,8 @@ static bool copy_parts(pvsize_spec *copy, const pvsize_spec *spec)
 pvsize_status pvsize_spec_clone(const pvsize_spec *spec, const pvsize_allocator *memory,
                                 pvsize_spec **out, pvsize_diag *diag)
 {
-    pvsz_memory hooks;
     pvsize_spec *copy;
+    pvsize_status status;
 
     if (!out)
         return pvsz_fail_null(diag, "out");
@@ -93,10 +91,10 @@ pvsize_status pvsize_spec_clone(const pvsize_spec *spec, const pvsize_allocator 
         return pvsz_fail_null(diag, "spec");
     if (!pvsz_spec_live(spec))
         return pvsz_fail_handle(diag, "spec");
-    if (pvsz_take_memory(memory, &hooks, diag))
-        return PVSIZE_E_NULL_POINTER;
-    copy = make(spec->kind, &hooks);
-    if (copy && copy_values(copy, spec) && copy_parts(copy, spec)) {
+    status = make(spec->kind, memory, &copy, diag);
+    if (status)
+        return status;
+    if (copy_values(copy, spec) && copy_parts(copy, spec)) {
         *out = copy;
         return PVSIZE_OK;
     }
@@ -110,7 +108,7 @@ void pvsize_spec_free(pvsize_spec *spec)
 
     if (!pvsz_spec_live(spec))
         return;
-    memory = spec->memory;
+    memory = spec->head.memory;
     for (int32_t list = 0; list < PVSZ_MOST_PART_KINDS; list++) {
         for (size_t i = 0; i < spec->parts[list].count; i++)
             pvsize_spec_free(spec->parts[list].item[i]);
@@ -119,8 +117,7 @@ void pvsize_spec_free(pvsize_spec *spec)
     for (int32_t i = 0; i < pvsz_kinds[spec->kind].count; i++)
         if (pvsz_spec_has(spec, i) && pvsz_kinds[spec->kind].rows[i].type == PVSIZE_TYPE_TEXT)
             pvsz_release(&memory, spec->value[i].text);
-    spec->mark = PVSZ_MARK_DEAD;
-    pvsz_release(&memory, spec);
+    pvsz_unmake(spec);
 }
 
 int32_t pvsize_spec_kind(const pvsize_spec *spec)
@@ -267,12 +264,12 @@ pvsize_status pvsize_spec_set_text(pvsize_spec *spec, int32_t term, const char *
     status = pvsz_check_text(text, PVSZ_MOST_TEXT, term, diag);
     if (status)
         return status;
-    copy = pvsz_copy_text(&spec->memory, text);
+    copy = pvsz_copy_text(&spec->head.memory, text);
     if (!copy)
         return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
     place = pvsz_term_place(row);
     if (pvsz_spec_has(spec, place))
-        pvsz_release(&spec->memory, spec->value[place].text);
+        pvsz_release(&spec->head.memory, spec->value[place].text);
     spec->value[place].text = copy;
     spec->set |= UINT64_C(1) << place;
     return PVSIZE_OK;
@@ -306,7 +303,7 @@ pvsize_status pvsize_spec_unset(pvsize_spec *spec, int32_t term, pvsize_diag *di
         return status;
     place = pvsz_term_place(row);
     if (row->type == PVSIZE_TYPE_TEXT && pvsz_spec_has(spec, place))
-        pvsz_release(&spec->memory, spec->value[place].text);
+        pvsz_release(&spec->head.memory, spec->value[place].text);
     spec->value[place] = (pvsz_value){0};
     spec->set &= ~(UINT64_C(1) << place);
     spec->none &= ~(UINT64_C(1) << place);

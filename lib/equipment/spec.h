@@ -18,9 +18,8 @@ typedef struct pvsz_part_list {
 } pvsz_part_list;
 
 struct pvsize_spec {
-    uint32_t mark;
-    int32_t kind; /* place */
-    pvsz_memory memory;
+    pvsz_head head;
+    int32_t kind;  /* place */
     uint64_t set;  /* bit i: row i has a value */
     uint64_t none; /* bit i: it is stated that row i has none */
     pvsz_part_list parts[PVSZ_MOST_PART_KINDS];

@@ -70,10 +70,11 @@ pvsize_status pvsize_spec_add(pvsize_spec *spec, const pvsize_spec *part, int32_
     if (list->count >= (size_t)rule->most)
         return pvsz_fail_range(diag, PVSIZE_E_TOO_MANY, pvsz_kinds[part->kind].number,
                                (double)list->count + 1, rule->fewest, rule->most);
-    status = pvsize_spec_clone(part, &spec->memory, &copy, diag);
+    status = pvsize_spec_clone(part, &spec->head.memory, &copy, diag);
     if (status)
         return status;
-    grown = pvsz_grow(&spec->memory, list->item, list->count, &list->capacity, sizeof *list->item);
+    grown =
+        pvsz_grow(&spec->head.memory, list->item, list->count, &list->capacity, sizeof *list->item);
     if (!grown) {
         pvsize_spec_free(copy);
         return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
@@ -155,7 +156,7 @@ pvsize_status pvsize_spec_replace(pvsize_spec *spec, int32_t index, const pvsize
     if (!status)
         status = find_part(spec, pvsz_kinds[part->kind].number, index, &list, diag);
     if (!status)
-        status = pvsize_spec_clone(part, &spec->memory, &copy, diag);
+        status = pvsize_spec_clone(part, &spec->head.memory, &copy, diag);
     if (status)
         return status;
     pvsize_spec_free(list->item[index]);

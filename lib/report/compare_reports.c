@@ -383,11 +383,11 @@ pvsize_status pvsize_compare_reports(const pvsize_report *first, const pvsize_re
     if (!status)
         status = pvsz_open_differences(comparison, wanted, &list, diag);
     if (!status)
-        status = open_matching(&in, &comparison->memory, diag);
+        status = open_matching(&in, &comparison->head.memory, diag);
     if (status)
         return status;
     compare_subjects(&list, &in);
     status = pvsz_keep_differences(comparison, &list, put_difference, &in, diag);
-    pvsz_release(&comparison->memory, in.twin);
+    pvsz_release(&comparison->head.memory, in.twin);
     return status;
 }

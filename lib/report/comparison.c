@@ -5,38 +5,29 @@
 
 static bool is_live(const pvsize_comparison *comparison)
 {
-    return comparison && comparison->mark == PVSZ_MARK_COMPARISON;
+    return pvsz_is(comparison, PVSZ_MARK_COMPARISON);
 }
 
 pvsize_status pvsize_comparison_new(const pvsize_allocator *memory, pvsize_comparison **out,
                                     pvsize_diag *diag)
 {
-    pvsz_memory hooks;
+    void *made;
+    pvsize_status status;
 
     if (!out)
         return pvsz_fail_null(diag, "out");
-    *out = NULL;
-    if (pvsz_take_memory(memory, &hooks, diag))
-        return PVSIZE_E_NULL_POINTER;
-    *out = pvsz_new(&hooks, 1, sizeof **out);
-    if (!*out)
-        return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
-    (*out)->mark = PVSZ_MARK_COMPARISON;
-    (*out)->memory = hooks;
-    return PVSIZE_OK;
+    status = pvsz_make(memory, sizeof **out, PVSZ_MARK_COMPARISON, &made, diag);
+    *out = made;
+    return status;
 }
 
 void pvsize_comparison_free(pvsize_comparison *comparison)
 {
-    pvsz_memory memory;
-
     if (!is_live(comparison))
         return;
-    memory = comparison->memory;
-    pvsz_release(&memory, comparison->row);
-    pvsz_release(&memory, comparison->text);
-    comparison->mark = PVSZ_MARK_DEAD;
-    pvsz_release(&memory, comparison);
+    pvsz_release(&comparison->head.memory, comparison->row);
+    pvsz_release(&comparison->head.memory, comparison->text);
+    pvsz_unmake(comparison);
 }
 
 static pvsize_status check_handle(const pvsize_comparison *comparison, pvsize_diag *diag)
@@ -67,7 +58,7 @@ pvsize_status pvsz_open_differences(const pvsize_comparison *comparison, int32_t
         return status;
     if (wanted & ~every_choice())
         return pvsz_fail_choice(diag, "wanted", PVSIZE_SET_DIFFERS, wanted);
-    *list = (pvsz_differences){.memory = &comparison->memory};
+    *list = (pvsz_differences){.memory = &comparison->head.memory};
     list->wanted = wanted ? wanted : every_choice() & ~PVSIZE_DIFFERS_SOURCE;
     return PVSIZE_OK;
 }
@@ -115,8 +106,8 @@ pvsize_status pvsz_keep_differences(pvsize_comparison *comparison, pvsz_differen
     put_texts(list, put, pair, text, bytes);
     for (size_t i = 0; i < list->rows; i++)
         list->row[i].text = text + list->row[i].text_at;
-    pvsz_release(&comparison->memory, comparison->row);
-    pvsz_release(&comparison->memory, comparison->text);
+    pvsz_release(&comparison->head.memory, comparison->row);
+    pvsz_release(&comparison->head.memory, comparison->text);
     comparison->row = list->row;
     comparison->rows = list->rows;
     comparison->text = text;

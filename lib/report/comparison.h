@@ -23,8 +23,7 @@ typedef struct pvsz_difference {
 } pvsz_difference;
 
 struct pvsize_comparison {
-    uint32_t mark;
-    pvsz_memory memory;
+    pvsz_head head;
     pvsz_difference *row;
     size_t rows;
     char *text;

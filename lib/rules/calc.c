@@ -152,6 +152,11 @@ bool pvsz_has_figure(const pvsz_calc *calc, int32_t place)
     return calc->report->figure[place].set;
 }
 
+bool pvsz_is_yes(const pvsz_calc *calc, int32_t place)
+{
+    return pvsz_has_figure(calc, place) && calc->report->figure[place].value == PVSIZE_ANSWER_YES;
+}
+
 double pvsz_figure_of(pvsz_calc *calc, int32_t place)
 {
     int32_t number = pvsz_kinds[PVSZ_KIND_FIGURE].rows[place].number;
@@ -191,6 +196,13 @@ bool pvsz_has_quantity(pvsz_calc *calc, int32_t place)
     int32_t entry = pvsz_compute(calc->report, place, calc->subject);
 
     return entry >= 0 && calc->report->entry[entry].state == PVSZ_VALUE;
+}
+
+double pvsz_peek_quantity(pvsz_calc *calc, int32_t place)
+{
+    int32_t entry = pvsz_compute(calc->report, place, calc->subject);
+
+    return entry < 0 ? 0 : calc->report->entry[entry].value;
 }
 
 /* things below */

@@ -29,11 +29,15 @@ bool pvsz_states_none(const pvsz_calc *calc, int32_t term);
 /* The value without noting it as an operand; 0 where there is none. */
 double pvsz_peek_param(pvsz_calc *calc, int32_t term);
 bool pvsz_has_figure(const pvsz_calc *calc, int32_t place);
+/* Whether an answer among the figures is yes; not noted. */
+bool pvsz_is_yes(const pvsz_calc *calc, int32_t place);
 double pvsz_figure_of(pvsz_calc *calc, int32_t place);
 /* A quantity of the subject or of what it hangs on, by place. */
 double pvsz_quantity(pvsz_calc *calc, int32_t place);
 /* Whether it can be had. */
 bool pvsz_has_quantity(pvsz_calc *calc, int32_t place);
+/* The value without noting it as an operand; 0 where there is none. */
+double pvsz_peek_quantity(pvsz_calc *calc, int32_t place);
 /* A number that stands in no table of terms. */
 double pvsz_literal(pvsz_calc *calc, double value);
 

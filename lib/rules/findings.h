@@ -60,8 +60,7 @@ typedef struct pvsz_assumption {
 
 /* One block of memory holds all arrays; a check that fits reuses it. */
 struct pvsize_report {
-    uint32_t mark;
-    pvsz_memory memory;
+    pvsz_head head;
     void *block;
     size_t block_size;
     bool filled;

@@ -194,7 +194,7 @@ pvsize_status pvsize_rules_add(pvsize_rules *rules, const char *name, const char
     if (rules->own_count >= PVSZ_MOST_OWN_RULES)
         return pvsz_fail_range(diag, PVSIZE_E_TOO_MANY, PVSIZE_KIND_RULE,
                                (double)rules->own_count + 1, 0, PVSZ_MOST_OWN_RULES);
-    grown = pvsz_grow(&rules->memory, rules->own, rules->own_count, &rules->own_capacity,
+    grown = pvsz_grow(&rules->head.memory, rules->own, rules->own_count, &rules->own_capacity,
                       sizeof *rules->own);
     if (!grown)
         return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
@@ -211,15 +211,15 @@ pvsize_status pvsize_rules_add(pvsize_rules *rules, const char *name, const char
     row.title = title;
     row.source = source ? source : "own rule";
     row.breach = "an own rule of this rule set is broken";
-    if (!pvsz_own_texts(&rules->memory, &row))
+    if (!pvsz_own_texts(&rules->head.memory, &row))
         return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
-    force = pvsz_new(&rules->memory, PVSZ_RULES + rules->own_count + 1, sizeof *force);
+    force = pvsz_new(&rules->head.memory, PVSZ_RULES + rules->own_count + 1, sizeof *force);
     if (!force) {
-        pvsz_release(&rules->memory, (void *)(uintptr_t)row.name);
+        pvsz_release(&rules->head.memory, (void *)(uintptr_t)row.name);
         return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
     }
     rules->own[rules->own_count++] = row;
-    pvsz_release(&rules->memory, rules->force);
+    pvsz_release(&rules->head.memory, rules->force);
     rules->force = force;
     pvsz_order_rules(rules);
     if (rule)

@@ -30,17 +30,16 @@ void pvsz_of_cell_temp_hot(pvsz_calc *calc)
  * Where a rule set says nothing of what is believable, it must be negative. */
 static bool is_believable(pvsz_calc *calc)
 {
-    int32_t stated, high;
+    double stated;
 
     if (!pvsz_has_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT))
         return false;
-    stated = pvsz_compute(calc->report, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT, calc->subject);
-    if (calc->report->entry[stated].value >= 0)
+    stated = pvsz_peek_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT);
+    if (stated >= 0)
         return false;
-    if (!pvsz_has_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT_HIGH))
-        return true;
-    high = pvsz_compute(calc->report, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT_HIGH, calc->subject);
-    return pvsz_at_most(calc->report->entry[stated].value, calc->report->entry[high].value);
+    return !pvsz_has_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT_HIGH) ||
+           pvsz_at_most(stated,
+                        pvsz_peek_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT_HIGH));
 }
 
 /* What is missing for a voltage at another temperature: the coefficient, or one
@@ -50,11 +49,6 @@ static int32_t coefficient_lacking(pvsz_calc *calc)
     return pvsz_has_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT)
                ? PVSIZE_QUANTITY_MODULE_VOC_COEFFICIENT
                : PVSIZE_MODULE_VOC_COEFFICIENT;
-}
-
-static bool is_yes(pvsz_calc *calc, int32_t figure)
-{
-    return pvsz_has_figure(calc, figure) && calc->report->figure[figure].value == PVSIZE_ANSWER_YES;
 }
 
 /* The maker's coefficient first; else the table, for crystalline silicon and
@@ -67,11 +61,11 @@ void pvsz_of_module_voc_cold(pvsz_calc *calc)
     double factor;
     bool has_temp = pvsz_has_param(calc, PVSIZE_SITE_TEMP_MIN);
     bool silicon = pvsz_peek_param(calc, PVSIZE_MODULE_CELL) == PVSIZE_CELL_CRYSTALLINE_SILICON;
-    bool fixed = is_yes(calc, PVSZ_FIGURE_VOC_FIXED);
+    bool fixed = pvsz_is_yes(calc, PVSZ_FIGURE_VOC_FIXED);
     bool has_multiplier = pvsz_has_figure(calc, PVSZ_FIGURE_VOC_MULTIPLIER) && (silicon || !fixed);
 
     fixed = fixed && has_multiplier;
-    bool table = has_temp && !fixed && silicon && is_yes(calc, PVSZ_FIGURE_VOC_TABLE);
+    bool table = has_temp && !fixed && silicon && pvsz_is_yes(calc, PVSZ_FIGURE_VOC_TABLE);
 
     if (has_temp && !fixed && is_believable(calc)) {
         double coefficient = pvsz_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT);

@@ -49,25 +49,32 @@ static int32_t size_of(pvsz_calc *calc)
     return size;
 }
 
+static int32_t laying_of(pvsz_calc *calc)
+{
+    return (int32_t)pvsz_peek_param(calc, PVSIZE_CABLE_LAYING) - 1;
+}
+
+/* As given, else the highest that the laying allows; 0 where neither is known. */
+static double conductor_temp(pvsz_calc *calc)
+{
+    return pvsz_has_param(calc, PVSIZE_CABLE_CONDUCTOR_TEMP)
+               ? pvsz_peek_param(calc, PVSIZE_CABLE_CONDUCTOR_TEMP)
+               : pvsz_laying_temp(laying_of(calc));
+}
+
 /* resistance and drop */
 
 void pvsz_of_cable_resistance(pvsz_calc *calc)
 {
     int32_t size = size_of(calc);
-    int32_t laying = (int32_t)pvsz_peek_param(calc, PVSIZE_CABLE_LAYING) - 1;
-    double ohm = 0, temp;
+    double temp = conductor_temp(calc), ohm = 0;
 
     if (size < 0)
         return;
-    if (pvsz_has_param(calc, PVSIZE_CABLE_CONDUCTOR_TEMP)) {
-        temp = pvsz_peek_param(calc, PVSIZE_CABLE_CONDUCTOR_TEMP);
-    } else if (pvsz_laying_temp(laying) > 0) {
-        temp = pvsz_laying_temp(laying);
+    if (!pvsz_has_param(calc, PVSIZE_CABLE_CONDUCTOR_TEMP) && temp > 0)
         pvsz_assume(calc, PVSIZE_CABLE_CONDUCTOR_TEMP, calc->subject, temp);
-    } else {
+    else if (!pvsz_has_param(calc, PVSIZE_CABLE_CONDUCTOR_TEMP))
         pvsz_missing(calc, PVSIZE_CABLE_CONDUCTOR_TEMP);
-        return;
-    }
     if (!pvsz_resistance(conductor_of(calc), size, temp, &ohm)) {
         pvsz_missing(calc, PVSIZE_CABLE_CONDUCTOR_TEMP);
         return;
@@ -108,16 +115,37 @@ static bool is_three_phase(pvsz_calc *calc)
            pvsz_peek_param(calc, PVSIZE_INVERTER_PHASES) == 3;
 }
 
+/* Length and current, noted in this order; the resistance is not known yet. */
+static pvsz_run run_of(pvsz_calc *calc)
+{
+    pvsz_run run = {.cos_phi = 1};
+
+    run.circuit = is_three_phase(calc) ? PVSZ_CIRCUIT_THREE_PHASE : PVSZ_CIRCUIT_DC;
+    run.length = pvsz_param(calc, PVSIZE_CABLE_LENGTH);
+    run.current = pvsz_quantity(calc, PVSZ_QUANTITY_CABLE_CURRENT);
+    return run;
+}
+
+/* Between the two conductors, or between lines; noted without the sqrt(3). */
+static double circuit_voltage(pvsz_calc *calc)
+{
+    double voltage;
+
+    if (circuit_of(calc) == PVSIZE_CIRCUIT_AC) {
+        voltage = pvsz_param(calc, PVSIZE_INVERTER_AC_VOLTAGE);
+        return is_three_phase(calc) ? voltage * 1.7320508075688772 : voltage;
+    }
+    voltage = pvsz_param(calc, PVSIZE_ARRAY_MODULES_PER_STRING);
+    return voltage * pvsz_param(calc, PVSIZE_MODULE_VMP);
+}
+
 void pvsz_of_cable_drop(pvsz_calc *calc)
 {
-    double length = pvsz_param(calc, PVSIZE_CABLE_LENGTH);
-    double current = pvsz_quantity(calc, PVSZ_QUANTITY_CABLE_CURRENT);
-    double resistance = pvsz_quantity(calc, PVSZ_QUANTITY_CABLE_RESISTANCE);
-    pvsz_run run = {.length = length, .current = current, .resistance = resistance, .cos_phi = 1};
+    pvsz_run run = run_of(calc);
 
+    run.resistance = pvsz_quantity(calc, PVSZ_QUANTITY_CABLE_RESISTANCE);
     if (circuit_of(calc) == PVSIZE_CIRCUIT_AC && !pvsz_has_param(calc, PVSIZE_INVERTER_PHASES))
         pvsz_missing(calc, PVSIZE_INVERTER_PHASES);
-    run.circuit = is_three_phase(calc) ? PVSZ_CIRCUIT_THREE_PHASE : PVSZ_CIRCUIT_DC;
     pvsz_result(calc, pvsz_drop(&run),
                 is_three_phase(calc) ? "sqrt(3) × {L} × {I} × {R} / 1000; between lines, cos φ 1"
                                      : "2 × {L} × {I} × {R} / 1000");
@@ -126,30 +154,28 @@ void pvsz_of_cable_drop(pvsz_calc *calc)
 void pvsz_of_cable_drop_share(pvsz_calc *calc)
 {
     double drop = pvsz_quantity(calc, PVSZ_QUANTITY_CABLE_DROP);
-    double voltage;
+    double share = pvsz_drop_percent(drop, circuit_voltage(calc));
 
-    if (circuit_of(calc) != PVSIZE_CIRCUIT_AC) {
-        voltage = pvsz_param(calc, PVSIZE_ARRAY_MODULES_PER_STRING);
-        voltage *= pvsz_param(calc, PVSIZE_MODULE_VMP);
-        pvsz_result(calc, pvsz_drop_percent(drop, voltage), "{ΔU} / ({N} × {Vmp}) × 100");
-        return;
-    }
-    voltage = pvsz_param(calc, PVSIZE_INVERTER_AC_VOLTAGE);
-    if (is_three_phase(calc))
-        pvsz_result(calc, pvsz_drop_percent(drop, voltage * 1.7320508075688772),
-                    "{ΔU} / (sqrt(3) × {Uac}) × 100");
+    if (circuit_of(calc) != PVSIZE_CIRCUIT_AC)
+        pvsz_result(calc, share, "{ΔU} / ({N} × {Vmp}) × 100");
     else
-        pvsz_result(calc, pvsz_drop_percent(drop, voltage), "{ΔU} / {Uac} × 100");
+        pvsz_result(calc, share,
+                    is_three_phase(calc) ? "{ΔU} / (sqrt(3) × {Uac}) × 100" : "{ΔU} / {Uac} × 100");
+}
+
+static void sum_shares(pvsz_calc *calc)
+{
+    pvsz_result(calc, pvsz_sum(calc, PVSZ_KIND_CABLE, PVSZ_QUANTITY_CABLE_DROP_SHARE), "{+Δu}");
 }
 
 void pvsz_of_array_dc_drop(pvsz_calc *calc)
 {
-    pvsz_result(calc, pvsz_sum(calc, PVSZ_KIND_CABLE, PVSZ_QUANTITY_CABLE_DROP_SHARE), "{+Δu}");
+    sum_shares(calc);
 }
 
 void pvsz_of_inverter_ac_rise(pvsz_calc *calc)
 {
-    pvsz_result(calc, pvsz_sum(calc, PVSZ_KIND_CABLE, PVSZ_QUANTITY_CABLE_DROP_SHARE), "{+Δu}");
+    sum_shares(calc);
 }
 
 /* capacity */
@@ -157,7 +183,7 @@ void pvsz_of_inverter_ac_rise(pvsz_calc *calc)
 void pvsz_of_cable_table_capacity(pvsz_calc *calc)
 {
     int32_t size = size_of(calc);
-    int32_t laying = (int32_t)pvsz_peek_param(calc, PVSIZE_CABLE_LAYING) - 1;
+    int32_t laying = laying_of(calc);
     int32_t known;
     double amps = 0;
 
@@ -179,7 +205,7 @@ void pvsz_of_cable_capacity(pvsz_calc *calc)
 {
     double table = pvsz_quantity(calc, PVSZ_QUANTITY_CABLE_TABLE_CAPACITY);
     double ambient = pvsz_param(calc, PVSIZE_CABLE_AMBIENT);
-    int32_t laying = (int32_t)pvsz_peek_param(calc, PVSIZE_CABLE_LAYING) - 1;
+    int32_t laying = laying_of(calc);
     int32_t grouping = (int32_t)pvsz_peek_param(calc, PVSIZE_CABLE_GROUPING) - 1;
     double by_ambient = 0, by_grouping = 0;
 
@@ -312,18 +338,6 @@ static double section_of(int32_t conductor, int32_t size)
     return conductor == PVSZ_CONDUCTOR_AWG ? section * 0.000506707479 : section;
 }
 
-static double circuit_voltage(pvsz_calc *calc)
-{
-    double voltage;
-
-    if (circuit_of(calc) == PVSIZE_CIRCUIT_AC) {
-        voltage = pvsz_param(calc, PVSIZE_INVERTER_AC_VOLTAGE);
-        return is_three_phase(calc) ? voltage * 1.7320508075688772 : voltage;
-    }
-    voltage = pvsz_param(calc, PVSIZE_ARRAY_MODULES_PER_STRING);
-    return voltage * pvsz_param(calc, PVSIZE_MODULE_VMP);
-}
-
 static const char *smallest_formula(int32_t governs)
 {
     switch (governs) {
@@ -365,18 +379,13 @@ void pvsz_of_cable_smallest(pvsz_calc *calc)
     pvsz_choice choice;
 
     duty.conductor = conductor_of(calc);
-    duty.place.laying = (int32_t)pvsz_peek_param(calc, PVSIZE_CABLE_LAYING) - 1;
+    duty.place.laying = laying_of(calc);
     duty.place.ambient = pvsz_param(calc, PVSIZE_CABLE_AMBIENT);
     duty.place.grouping = (int32_t)pvsz_peek_param(calc, PVSIZE_CABLE_GROUPING) - 1;
     duty.place.grouped = (int32_t)pvsz_peek_param(calc, PVSIZE_CABLE_GROUPED);
     duty.current = pvsz_quantity(calc, PVSZ_QUANTITY_CABLE_DUTY);
-    duty.run.circuit = is_three_phase(calc) ? PVSZ_CIRCUIT_THREE_PHASE : PVSZ_CIRCUIT_DC;
-    duty.run.length = pvsz_param(calc, PVSIZE_CABLE_LENGTH);
-    duty.run.current = pvsz_quantity(calc, PVSZ_QUANTITY_CABLE_CURRENT);
-    duty.run.cos_phi = 1;
-    duty.temp = pvsz_has_param(calc, PVSIZE_CABLE_CONDUCTOR_TEMP)
-                    ? pvsz_peek_param(calc, PVSIZE_CABLE_CONDUCTOR_TEMP)
-                    : pvsz_laying_temp(duty.place.laying);
+    duty.run = run_of(calc);
+    duty.temp = conductor_temp(calc);
     calc->operands = 0; /* the answer comes first, and is all there is to show */
     duty.voltage = circuit_voltage(calc);
     duty.drop_limit = drop_left(calc);

@@ -3,14 +3,6 @@
 #include "../wiring/ratings.h"
 #include "calc.h"
 
-/* The value of a quantity, not noted; 0 where there is none. */
-static double value_of(pvsz_calc *calc, int32_t place)
-{
-    int32_t entry = pvsz_compute(calc->report, place, calc->subject);
-
-    return entry < 0 ? 0 : calc->report->entry[entry].value;
-}
-
 void pvsz_of_array_isc(pvsz_calc *calc)
 {
     double strings = pvsz_param(calc, PVSIZE_ARRAY_STRINGS);
@@ -27,10 +19,9 @@ void pvsz_of_input_isc(pvsz_calc *calc)
 
 /* Whether what flows back from the inverter counts. A maker who states none of it
  * adds nothing. */
-static bool has_backfeed(pvsz_calc *calc)
+static bool has_backfeed(const pvsz_calc *calc)
 {
-    return pvsz_has_figure(calc, PVSZ_FIGURE_DEVICE_TRIGGER_BACKFEED) &&
-           calc->report->figure[PVSZ_FIGURE_DEVICE_TRIGGER_BACKFEED].value == PVSIZE_ANSWER_YES &&
+    return pvsz_is_yes(calc, PVSZ_FIGURE_DEVICE_TRIGGER_BACKFEED) &&
            !pvsz_states_none(calc, PVSIZE_INVERTER_BACKFEED_CURRENT);
 }
 
@@ -67,7 +58,7 @@ static bool are_free(pvsz_calc *calc)
 
     return pvsz_has_figure(calc, PVSZ_FIGURE_DEVICE_FREE_STRINGS) &&
            pvsz_has_quantity(calc, PVSZ_QUANTITY_INPUT_STRINGS) &&
-           pvsz_at_most(value_of(calc, PVSZ_QUANTITY_INPUT_STRINGS), most->value);
+           pvsz_at_most(pvsz_peek_quantity(calc, PVSZ_QUANTITY_INPUT_STRINGS), most->value);
 }
 
 void pvsz_of_string_device_needed(pvsz_calc *calc)
@@ -117,7 +108,7 @@ static bool is_of_interest(pvsz_calc *calc)
         pvsz_quantity(calc, PVSZ_QUANTITY_STRING_DEVICE_NEEDED); /* tells what is missing */
         return false;
     }
-    if (value_of(calc, PVSZ_QUANTITY_STRING_DEVICE_NEEDED) == PVSIZE_ANSWER_YES)
+    if (pvsz_peek_quantity(calc, PVSZ_QUANTITY_STRING_DEVICE_NEEDED) == PVSIZE_ANSWER_YES)
         return true;
     pvsz_nothing(calc);
     return false;
@@ -158,9 +149,7 @@ void pvsz_of_string_device_high(pvsz_calc *calc)
 
 void pvsz_of_string_device_rating(pvsz_calc *calc)
 {
-    const pvsz_figure *strictness = &calc->report->figure[PVSZ_FIGURE_DEVICE_LOW_STRICT];
-    bool strict = pvsz_has_figure(calc, PVSZ_FIGURE_DEVICE_LOW_STRICT) &&
-                  strictness->value == PVSIZE_ANSWER_YES;
+    bool strict = pvsz_is_yes(calc, PVSZ_FIGURE_DEVICE_LOW_STRICT);
     double low = pvsz_quantity(calc, PVSZ_QUANTITY_STRING_DEVICE_LOW);
     double high = pvsz_quantity(calc, PVSZ_QUANTITY_STRING_DEVICE_HIGH);
     int32_t series = (int32_t)pvsz_figure_of(calc, PVSZ_FIGURE_DEVICE_SERIES);
@@ -183,7 +172,7 @@ void pvsz_of_string_device_exists(pvsz_calc *calc)
 {
     if (!pvsz_has_quantity(calc, PVSZ_QUANTITY_STRING_DEVICE_NEEDED))
         pvsz_quantity(calc, PVSZ_QUANTITY_STRING_DEVICE_NEEDED); /* tells what is missing */
-    else if (value_of(calc, PVSZ_QUANTITY_STRING_DEVICE_NEEDED) == PVSIZE_ANSWER_NO)
+    else if (pvsz_peek_quantity(calc, PVSZ_QUANTITY_STRING_DEVICE_NEEDED) == PVSIZE_ANSWER_NO)
         pvsz_nothing(calc);
     pvsz_result(calc, pvsz_quantity(calc, PVSZ_QUANTITY_STRING_DEVICE_RATING) > 0, "{In} > 0");
 }

@@ -6,37 +6,28 @@
 
 bool pvsz_report_live(const pvsize_report *report)
 {
-    return report && report->mark == PVSZ_MARK_REPORT;
+    return pvsz_is(report, PVSZ_MARK_REPORT);
 }
 
 pvsize_status pvsize_report_new(const pvsize_allocator *memory, pvsize_report **out,
                                 pvsize_diag *diag)
 {
-    pvsz_memory hooks;
+    void *made;
+    pvsize_status status;
 
     if (!out)
         return pvsz_fail_null(diag, "out");
-    *out = NULL;
-    if (pvsz_take_memory(memory, &hooks, diag))
-        return PVSIZE_E_NULL_POINTER;
-    *out = pvsz_new(&hooks, 1, sizeof **out);
-    if (!*out)
-        return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
-    (*out)->mark = PVSZ_MARK_REPORT;
-    (*out)->memory = hooks;
-    return PVSIZE_OK;
+    status = pvsz_make(memory, sizeof **out, PVSZ_MARK_REPORT, &made, diag);
+    *out = made;
+    return status;
 }
 
 void pvsize_report_free(pvsize_report *report)
 {
-    pvsz_memory memory;
-
     if (!pvsz_report_live(report))
         return;
-    memory = report->memory;
-    pvsz_release(&memory, report->block);
-    report->mark = PVSZ_MARK_DEAD;
-    pvsz_release(&memory, report);
+    pvsz_release(&report->head.memory, report->block);
+    pvsz_unmake(report);
 }
 
 /* How much room a check needs. */
@@ -116,11 +107,11 @@ static pvsize_status make_room(pvsize_report *report, const room *need, arrays *
     size_t size = cut_all(NULL, need, out);
 
     if (size > report->block_size) {
-        void *block = pvsz_new(&report->memory, size, 1);
+        void *block = pvsz_new(&report->head.memory, size, 1);
 
         if (!block)
             return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
-        pvsz_release(&report->memory, report->block);
+        pvsz_release(&report->head.memory, report->block);
         report->block = block;
         report->block_size = size;
     }

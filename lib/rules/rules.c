@@ -6,7 +6,7 @@
 
 bool pvsz_rules_live(const pvsize_rules *rules)
 {
-    return rules && rules->mark == PVSZ_MARK_RULES;
+    return pvsz_is(rules, PVSZ_MARK_RULES);
 }
 
 pvsz_ref pvsz_refer(int32_t term)
@@ -84,30 +84,38 @@ static void apply_row(pvsize_rules *rules, const pvsz_preset_row *row)
     }
 }
 
+/* An object with room for so many rules in force. */
+static pvsize_status make(const pvsize_allocator *memory, size_t room, pvsize_rules **out,
+                          pvsize_diag *diag)
+{
+    void *made;
+    pvsize_status status = pvsz_make(memory, sizeof **out, PVSZ_MARK_RULES, &made, diag);
+
+    if (status)
+        return status;
+    *out = made;
+    (*out)->force = pvsz_new(&(*out)->head.memory, room, sizeof *(*out)->force);
+    if ((*out)->force)
+        return PVSIZE_OK;
+    pvsz_unmake(made);
+    return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
+}
+
 pvsize_status pvsize_rules_new(const char *preset, const pvsize_allocator *memory,
                                pvsize_rules **out, pvsize_diag *diag)
 {
-    pvsz_memory hooks;
     const pvsz_preset *found = preset ? pvsz_preset_named(preset) : NULL;
     pvsize_rules *rules;
+    pvsize_status status;
 
     if (!out)
         return pvsz_fail_null(diag, "out");
     *out = NULL;
     if (preset && !found)
         return pvsz_fail_name(diag, PVSIZE_E_UNKNOWN_NAME, 0, preset);
-    if (pvsz_take_memory(memory, &hooks, diag))
-        return PVSIZE_E_NULL_POINTER;
-    rules = pvsz_new(&hooks, 1, sizeof *rules);
-    if (!rules)
-        return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
-    rules->force = pvsz_new(&hooks, PVSZ_RULES, sizeof *rules->force);
-    if (!rules->force) {
-        pvsz_release(&hooks, rules);
-        return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
-    }
-    rules->mark = PVSZ_MARK_RULES;
-    rules->memory = hooks;
+    status = make(memory, PVSZ_RULES, &rules, diag);
+    if (status)
+        return status;
     rules->title = found ? found->title : "own rule set";
     fill_rules(rules);
     fill_constants(rules);
@@ -126,7 +134,7 @@ static bool copy_own_texts(pvsize_rules *copy, const pvsize_rules *rules)
     for (int32_t i = 0; i < PVSZ_FIGURES; i++)
         copy->figure[i].own_source = false;
     if (rules->own_title) {
-        char *title = pvsz_copy_text(&copy->memory, rules->title);
+        char *title = pvsz_copy_text(&copy->head.memory, rules->title);
 
         if (!title)
             return false;
@@ -138,7 +146,7 @@ static bool copy_own_texts(pvsize_rules *copy, const pvsize_rules *rules)
 
         if (!rules->figure[i].own_source)
             continue;
-        source = pvsz_copy_text(&copy->memory, rules->figure[i].source);
+        source = pvsz_copy_text(&copy->head.memory, rules->figure[i].source);
         if (!source)
             return false;
         copy->figure[i].source = source;
@@ -152,7 +160,7 @@ static bool copy_own_rules(pvsize_rules *copy, const pvsize_rules *rules)
     copy->own_count = 0;
     if (rules->own_count == 0)
         return true;
-    copy->own = pvsz_new(&copy->memory, rules->own_count, sizeof *copy->own);
+    copy->own = pvsz_new(&copy->head.memory, rules->own_count, sizeof *copy->own);
     if (!copy->own)
         return false;
     copy->own_capacity = rules->own_count;
@@ -160,7 +168,7 @@ static bool copy_own_rules(pvsize_rules *copy, const pvsize_rules *rules)
         pvsz_rule *to = &copy->own[copy->own_count];
 
         *to = rules->own[copy->own_count];
-        if (!pvsz_own_texts(&copy->memory, to))
+        if (!pvsz_own_texts(&copy->head.memory, to))
             return false;
     }
     return true;
@@ -169,8 +177,10 @@ static bool copy_own_rules(pvsize_rules *copy, const pvsize_rules *rules)
 pvsize_status pvsize_rules_clone(const pvsize_rules *rules, const pvsize_allocator *memory,
                                  pvsize_rules **out, pvsize_diag *diag)
 {
-    pvsz_memory hooks;
     pvsize_rules *copy;
+    pvsz_head head;
+    pvsz_rule *force;
+    pvsize_status status;
 
     if (!out)
         return pvsz_fail_null(diag, "out");
@@ -179,17 +189,17 @@ pvsize_status pvsize_rules_clone(const pvsize_rules *rules, const pvsize_allocat
         return pvsz_fail_null(diag, "rules");
     if (!pvsz_rules_live(rules))
         return pvsz_fail_handle(diag, "rules");
-    if (pvsz_take_memory(memory, &hooks, diag))
-        return PVSIZE_E_NULL_POINTER;
-    copy = pvsz_new(&hooks, 1, sizeof *copy);
-    if (!copy)
-        return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
+    status = make(memory, PVSZ_RULES + rules->own_count, &copy, diag);
+    if (status)
+        return status;
+    head = copy->head;
+    force = copy->force;
     *copy = *rules;
-    copy->memory = hooks;
+    copy->head = head;
+    copy->force = force;
     copy->own = NULL;
     copy->own_count = copy->own_capacity = 0;
-    copy->force = pvsz_new(&hooks, PVSZ_RULES + rules->own_count, sizeof *copy->force);
-    if (!copy_own_texts(copy, rules) || !copy_own_rules(copy, rules) || !copy->force) {
+    if (!copy_own_texts(copy, rules) || !copy_own_rules(copy, rules)) {
         pvsize_rules_free(copy);
         return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
     }
@@ -209,7 +219,7 @@ void pvsize_rules_free(pvsize_rules *rules)
 
     if (!pvsz_rules_live(rules))
         return;
-    memory = rules->memory;
+    memory = rules->head.memory;
     if (rules->own_title)
         release_text(&memory, rules->title);
     for (int32_t i = 0; i < PVSZ_FIGURES; i++)
@@ -219,8 +229,7 @@ void pvsize_rules_free(pvsize_rules *rules)
         release_text(&memory, rules->own[i].name);
     pvsz_release(&memory, rules->own);
     pvsz_release(&memory, rules->force);
-    rules->mark = PVSZ_MARK_DEAD;
-    pvsz_release(&memory, rules);
+    pvsz_unmake(rules);
 }
 
 static pvsize_status check_handle(const pvsize_rules *rules, pvsize_diag *diag)
@@ -242,11 +251,11 @@ pvsize_status pvsize_rules_set_title(pvsize_rules *rules, const char *title, pvs
     status = pvsz_check_text(title, PVSZ_MOST_RULE_TEXT, 0, diag);
     if (status)
         return status;
-    copy = pvsz_copy_text(&rules->memory, title);
+    copy = pvsz_copy_text(&rules->head.memory, title);
     if (!copy)
         return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
     if (rules->own_title)
-        release_text(&rules->memory, rules->title);
+        release_text(&rules->head.memory, rules->title);
     rules->title = copy;
     rules->own_title = true;
     pvsz_order_rules(rules);
@@ -312,12 +321,12 @@ pvsize_status pvsize_rules_set_figure(pvsize_rules *rules, int32_t figure, doubl
         status = pvsz_check_text(source, PVSZ_MOST_RULE_TEXT, figure, diag);
         if (status)
             return status;
-        copy = pvsz_copy_text(&rules->memory, source);
+        copy = pvsz_copy_text(&rules->head.memory, source);
         if (!copy)
             return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
     }
     if (rules->figure[place].own_source)
-        release_text(&rules->memory, rules->figure[place].source);
+        release_text(&rules->head.memory, rules->figure[place].source);
     rules->figure[place] = (pvsz_figure){.set = true,
                                          .own_source = copy != NULL,
                                          .known = PVSIZE_KNOWN_USER,
@@ -338,7 +347,7 @@ pvsize_status pvsize_rules_unset_figure(pvsize_rules *rules, int32_t figure, pvs
         pvsz_kinds[PVSZ_KIND_FIGURE].rows[place].high)
         return pvsz_fail_term(diag, PVSIZE_E_NEEDS_VALUE, figure); /* a constant */
     if (rules->figure[place].own_source)
-        release_text(&rules->memory, rules->figure[place].source);
+        release_text(&rules->head.memory, rules->figure[place].source);
     rules->figure[place] = (pvsz_figure){.set = false, .known = PVSIZE_KNOWN_USER, .source = ""};
     pvsz_order_rules(rules);
     return PVSIZE_OK;

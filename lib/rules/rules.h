@@ -39,8 +39,7 @@ typedef struct pvsz_rule {
 } pvsz_rule;
 
 struct pvsize_rules {
-    uint32_t mark;
-    pvsz_memory memory;
+    pvsz_head head;
     const char *title;
     bool own_title;
     pvsz_figure figure[PVSZ_FIGURES];

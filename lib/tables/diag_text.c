@@ -110,7 +110,7 @@ static pvsize_status tell(const pvsize_diag *diag, bool with_place, char *buffer
     pvsz_text text;
     pvsize_status status;
 
-    if (!diag || diag->mark != PVSZ_MARK_DIAG)
+    if (!pvsz_is(diag, PVSZ_MARK_DIAG))
         return PVSIZE_E_BAD_HANDLE;
     status = pvsz_text_begin(&text, buffer, capacity, NULL);
     if (status)

@@ -156,6 +156,25 @@ pvsize_spec *invented_system(void)
     return system;
 }
 
+void *counted(void *user, size_t size)
+{
+    counter *c = user;
+
+    if (c->made++ == c->fail_at)
+        return NULL;
+    c->live++;
+    return malloc(size);
+}
+
+void released(void *user, void *block)
+{
+    counter *c = user;
+
+    ck_assert_ptr_nonnull(block);
+    c->live--;
+    free(block);
+}
+
 pvsize_rules *preset(const char *name)
 {
     pvsize_rules *rules;

@@ -47,6 +47,14 @@ pvsize_spec *invented_site(void);
 pvsize_spec *invented_array(int32_t input, int32_t plane, int32_t modules, int32_t strings);
 pvsize_spec *invented_system(void);
 
+/* An allocator that counts, and fails at a given allocation (-1: never):
+ * pvsize_allocator memory = {counted, released, &counter}. */
+typedef struct counter {
+    long made, live, fail_at;
+} counter;
+void *counted(void *user, size_t size);
+void released(void *user, void *block);
+
 pvsize_rules *preset(const char *name);
 /* Checks and returns a new report. */
 pvsize_report *checked(const pvsize_spec *spec, const pvsize_rules *rules);

@@ -670,28 +670,6 @@ END_TEST
 
 /* memory */
 
-typedef struct counter {
-    long made, live, fail_at;
-} counter;
-
-static void *counted(void *user, size_t size)
-{
-    counter *c = user;
-
-    if (c->made++ == c->fail_at)
-        return NULL;
-    c->live++;
-    return malloc(size);
-}
-
-static void released(void *user, void *block)
-{
-    counter *c = user;
-
-    c->live--;
-    free(block);
-}
-
 /* Each allocation fails once; what the comparison held stays. */
 START_TEST(every_allocation_fails_once)
 {

@@ -2,30 +2,6 @@
  * check that has room allocates nothing. */
 #include "../support/pv_test.h"
 
-/* An allocator that counts, and fails at a given allocation. */
-typedef struct counter {
-    long made, live, fail_at;
-} counter;
-
-static void *counted(void *user, size_t size)
-{
-    counter *c = user;
-
-    if (c->made++ == c->fail_at)
-        return NULL;
-    c->live++;
-    return malloc(size);
-}
-
-static void released(void *user, void *block)
-{
-    counter *c = user;
-
-    ck_assert_ptr_nonnull(block);
-    c->live--;
-    free(block);
-}
-
 typedef struct all {
     pvsize_spec *module, *input, *inverter, *plane, *site, *array, *system, *copy, *part;
     pvsize_rules *rules, *rules_copy;
