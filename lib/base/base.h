@@ -123,9 +123,17 @@ pvsize_status pvsz_check_text(const char *text, size_t most, int32_t term, pvsiz
  * it by no more than this share of the limit (of 1 where the limit is 0), which
  * is rounding and nothing else. */
 #define PVSZ_GUARD 1e-9
-bool pvsz_at_most(double value, double limit);
 /* Whether a negative margin on a limit is rounding only. */
-bool pvsz_within(double margin, double limit);
+static inline bool pvsz_within(double margin, double limit)
+{
+    double size = limit < 0 ? -limit : limit;
+
+    return margin >= -PVSZ_GUARD * (size > 0 ? size : 1);
+}
+static inline bool pvsz_at_most(double value, double limit)
+{
+    return pvsz_within(limit - value, limit);
+}
 /* Largest n with n * unit at most limit, smallest n with n * unit at least
  * floor; 0 to 1e9. */
 double pvsz_most_that_fit(double unit, double limit);

@@ -3,18 +3,6 @@
 
 #include "base.h"
 
-bool pvsz_within(double margin, double limit)
-{
-    double size = limit < 0 ? -limit : limit;
-
-    return margin >= -PVSZ_GUARD * (size > 0 ? size : 1);
-}
-
-bool pvsz_at_most(double value, double limit)
-{
-    return pvsz_within(limit - value, limit);
-}
-
 enum { MOST_PIECES = 1000000000 };
 
 double pvsz_most_that_fit(double unit, double limit)

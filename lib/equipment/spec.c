@@ -139,6 +139,10 @@ bool pvsz_spec_same_numbers(const pvsize_spec *a, const pvsize_spec *b)
 
     if (a->kind != b->kind || a->none != b->none)
         return false;
+    /* fast where all behind the name is the same */
+    if ((a->set ^ b->set) <= 1 &&
+        memcmp(a->value + 1, b->value + 1, (size_t)(kind->count - 1) * sizeof *a->value) == 0)
+        return true;
     for (int32_t i = 0; i < kind->count; i++) {
         double of_a = 0, of_b = 0;
 

@@ -1,45 +1,232 @@
 /* What the functions behind the quantities work with. Each call that yields a
  * number also notes it as the next operand of the formula; a missing number
- * makes the whole quantity missing, and the function need not look. */
+ * makes the whole quantity missing, and the function need not look.
+ *
+ * A check computes some hundred quantities in a few microseconds: what each of
+ * them goes through stands here as inline functions, what few need in calc.c. */
 #ifndef PVSZ_CALC_H
 #define PVSZ_CALC_H
 
 #include "findings.h"
 
+/* The quantity that is being computed: its entry in the report, and where the
+ * operands go, as many as there is still room for. */
 typedef struct pvsz_calc {
     pvsize_report *report;
     const pvsz_subject *subject;
-    pvsz_operand operand[PVSZ_MOST_OPERANDS];
-    int32_t operands;
-    int32_t first_operand; /* in the report, of a list; else -1 */
-    int32_t missing;
-    pvsz_state state;
-    double value;
-    const char *formula;
+    pvsz_entry *entry;
+    pvsz_operand *operand;
+    int32_t room;
 } pvsz_calc;
 
-/* A parameter of the subject or of what it hangs on. */
-double pvsz_param(pvsz_calc *calc, int32_t term);
+typedef void pvsz_quantity_function(pvsz_calc *calc);
+#define QUANTITY(number, ID, name, SCOPE, symbol, TYPE, unit, HEAD, text) \
+    pvsz_quantity_function pvsz_of_##name;
+#include "../tables/quantities.def"
+#undef QUANTITY
+
+/* results */
+
+/* Whether nothing is decided yet: no result, nothing missing. */
+static inline bool pvsz_is_open(const pvsz_calc *calc)
+{
+    return calc->entry->state == PVSZ_COMPUTING;
+}
+static inline void pvsz_result(pvsz_calc *calc, double value, const char *formula)
+{
+    if (!pvsz_is_open(calc))
+        return;
+    calc->entry->state = PVSZ_VALUE;
+    calc->entry->value = value;
+    calc->entry->formula = formula;
+}
+static inline void pvsz_missing(pvsz_calc *calc, int32_t term)
+{
+    if (!pvsz_is_open(calc))
+        return;
+    calc->entry->state = PVSZ_MISSING;
+    calc->entry->missing = term;
+}
+/* The quantity does not apply to this subject. */
+static inline void pvsz_nothing(pvsz_calc *calc)
+{
+    if (pvsz_is_open(calc))
+        calc->entry->state = PVSZ_NOTHING;
+}
+/* Result yes if every required parameter of the subject has a value, else
+ * missing the first that has none. */
+void pvsz_all_given(pvsz_calc *calc);
+/* Says in the report that a value was taken for granted. */
+void pvsz_assume(pvsz_calc *calc, int32_t term, const pvsz_subject *subject, double value);
+
+/* operands */
+
+static inline double pvsz_note(pvsz_calc *calc, double value, int32_t term, int32_t entry)
+{
+    if (calc->room > 0) {
+        calc->operand[calc->entry->operands++] = (pvsz_operand){value, term, entry};
+        calc->room--;
+    }
+    return value;
+}
+/* A number that stands in no table of terms. */
+static inline double pvsz_literal(pvsz_calc *calc, double value)
+{
+    return pvsz_note(calc, value, 0, -1);
+}
+/* Forgets what was noted, where the formula states it in another order. */
+static inline void pvsz_note_anew(pvsz_calc *calc)
+{
+    calc->room += calc->entry->operands;
+    calc->entry->operands = 0;
+}
+
+/* parameters */
+
+/* Place of the kind whose table holds a parameter, and of its row there: kinds of
+ * specs are numbered 1000, 2000, ... in order. */
+static inline int32_t pvsz_kind_of(int32_t term)
+{
+    return term / 1000 - 1;
+}
+static inline int32_t pvsz_row_of(int32_t term)
+{
+    return term % 1000 - 1;
+}
+/* The value in force of a parameter of the subject or of what it hangs on. A
+ * default is noted as an assumption about the thing it belongs to. */
+bool pvsz_find_unset(pvsize_report *report, const pvsz_subject *subject, int32_t term,
+                     double *value);
+static inline bool pvsz_find_param(pvsize_report *report, const pvsz_subject *subject, int32_t term,
+                                   double *value)
+{
+    const pvsize_spec *spec = subject->spec[pvsz_kind_of(term)];
+
+    if (!spec)
+        return false;
+    if (!pvsz_spec_has(spec, pvsz_row_of(term)))
+        return pvsz_find_unset(report, subject, term, value);
+    *value = spec->value[pvsz_row_of(term)].number;
+    return true;
+}
+/* What a lacking parameter means: where none is stated, and of a thing looked at
+ * alone what it would hang on, does not apply; of an array on no plane, the plane is
+ * what is missing. */
+pvsz_state pvsz_lack_of(const pvsz_subject *subject, int32_t term, int32_t *missing);
+/* The same, as the state of the quantity. */
+double pvsz_lacking(pvsz_calc *calc, int32_t term);
+/* The parameter. */
+static inline double pvsz_param(pvsz_calc *calc, int32_t term)
+{
+    double value;
+
+    if (pvsz_find_param(calc->report, calc->subject, term, &value))
+        return pvsz_note(calc, value, term, -1);
+    return pvsz_lacking(calc, term);
+}
+/* The value without noting it as an operand; 0 where there is none. */
+static inline double pvsz_peek_param(pvsz_calc *calc, int32_t term)
+{
+    double value = 0;
+
+    pvsz_find_param(calc->report, calc->subject, term, &value);
+    return value;
+}
 /* Whether it has a value; notes nothing. */
-bool pvsz_has_param(const pvsz_calc *calc, int32_t term);
+static inline bool pvsz_has_param(const pvsz_calc *calc, int32_t term)
+{
+    const pvsize_spec *spec = calc->subject->spec[pvsz_kind_of(term)];
+    double value;
+
+    return spec && pvsz_spec_number(spec, term, &value);
+}
 /* Whether it is not known: no value, and not stated to be none. */
 bool pvsz_is_unknown(const pvsz_calc *calc, int32_t term);
 /* Whether it is stated that there is none. */
 bool pvsz_states_none(const pvsz_calc *calc, int32_t term);
-/* The value without noting it as an operand; 0 where there is none. */
-double pvsz_peek_param(pvsz_calc *calc, int32_t term);
-bool pvsz_has_figure(const pvsz_calc *calc, int32_t place);
+/* A parameter of something below; a default in force is noted as an assumption. */
+static inline bool pvsz_param_below(pvsz_calc *calc, const pvsz_subject *below, int32_t term,
+                                    double *value)
+{
+    return pvsz_find_param(calc->report, below, term, value);
+}
+
+/* figures of the rule set, by place */
+
+static inline bool pvsz_has_figure(const pvsz_calc *calc, int32_t place)
+{
+    calc->report->looked |= UINT64_C(1) << place;
+    return calc->report->figure[place].set;
+}
+static inline double pvsz_figure_of(pvsz_calc *calc, int32_t place)
+{
+    if (pvsz_has_figure(calc, place))
+        return pvsz_note(calc, calc->report->figure[place].value, pvsz_figure_number[place], -1);
+    pvsz_missing(calc, pvsz_figure_number[place]);
+    return 0;
+}
 /* Whether an answer among the figures is yes; not noted. */
-bool pvsz_is_yes(const pvsz_calc *calc, int32_t place);
-double pvsz_figure_of(pvsz_calc *calc, int32_t place);
-/* A quantity of the subject or of what it hangs on, by place. */
-double pvsz_quantity(pvsz_calc *calc, int32_t place);
+static inline bool pvsz_is_yes(const pvsz_calc *calc, int32_t place)
+{
+    return pvsz_has_figure(calc, place) && calc->report->figure[place].value == PVSIZE_ANSWER_YES;
+}
+
+/* quantities, by place */
+
+/* Computes one for the first time. */
+int32_t pvsz_compute_now(pvsize_report *report, int32_t place, const pvsz_subject *subject,
+                         int32_t *memo);
+/* Finds or computes a quantity of a subject or of what that hangs on; returns its
+ * entry, or -1 where it does not apply. */
+static inline int32_t pvsz_compute(pvsize_report *report, int32_t place,
+                                   const pvsz_subject *subject)
+{
+    int32_t scope = pvsz_quantity_scope[place], at = subject->at[scope];
+    int32_t *memo;
+
+    if (at < 0)
+        return -1;
+    memo = &report->memo[report->memo_start[scope] + at * PVSZ_QUANTITIES + place];
+    if (*memo < 0)
+        return pvsz_compute_now(report, place, &report->design.subject[scope][at], memo);
+    report->looked |= report->entry[*memo].figures;
+    return *memo;
+}
+/* Takes over why an entry has no value. */
+void pvsz_pass_on(pvsz_calc *calc, int32_t entry);
+static inline bool pvsz_has_value(const pvsize_report *report, int32_t entry)
+{
+    return entry >= 0 && report->entry[entry].state == PVSZ_VALUE;
+}
+/* A quantity of the subject or of what it hangs on. */
+static inline double pvsz_quantity(pvsz_calc *calc, int32_t place)
+{
+    int32_t entry = pvsz_compute(calc->report, place, calc->subject);
+
+    if (pvsz_has_value(calc->report, entry))
+        return pvsz_note(calc, calc->report->entry[entry].value, pvsz_quantity_number[place],
+                         entry);
+    pvsz_pass_on(calc, entry);
+    return 0;
+}
 /* Whether it can be had. */
-bool pvsz_has_quantity(pvsz_calc *calc, int32_t place);
+static inline bool pvsz_has_quantity(pvsz_calc *calc, int32_t place)
+{
+    return pvsz_has_value(calc->report, pvsz_compute(calc->report, place, calc->subject));
+}
 /* The value without noting it as an operand; 0 where there is none. */
-double pvsz_peek_quantity(pvsz_calc *calc, int32_t place);
-/* A number that stands in no table of terms. */
-double pvsz_literal(pvsz_calc *calc, double value);
+static inline double pvsz_peek_quantity(pvsz_calc *calc, int32_t place)
+{
+    int32_t entry = pvsz_compute(calc->report, place, calc->subject);
+
+    return entry < 0 ? 0 : calc->report->entry[entry].value;
+}
+
+/* things below */
+
+/* The first subject of a scope below this one, and the next; null at the end. */
+const pvsz_subject *pvsz_first_below(const pvsz_calc *calc, int32_t scope);
+const pvsz_subject *pvsz_next_below(const pvsz_calc *calc, int32_t scope, const pvsz_subject *at);
 
 /* Over the arrays of an input or plane, the inputs of an inverter, the
  * inverters of a system: each has the quantity noted. */
@@ -49,39 +236,5 @@ double pvsz_sum(pvsz_calc *calc, int32_t scope, int32_t place);
 double pvsz_sum_params(pvsz_calc *calc, int32_t scope, int32_t term, int32_t instead);
 double pvsz_highest(pvsz_calc *calc, int32_t scope, int32_t place);
 double pvsz_lowest(pvsz_calc *calc, int32_t scope, int32_t place);
-
-/* A parameter of something below; a default in force is noted as an assumption. */
-bool pvsz_param_below(pvsz_calc *calc, const pvsz_subject *below, int32_t term, double *value);
-
-/* The first subject of a scope below this one, and the next; null at the end. */
-const pvsz_subject *pvsz_first_below(const pvsz_calc *calc, int32_t scope);
-const pvsz_subject *pvsz_next_below(const pvsz_calc *calc, int32_t scope, const pvsz_subject *at);
-
-void pvsz_result(pvsz_calc *calc, double value, const char *formula);
-void pvsz_missing(pvsz_calc *calc, int32_t term);
-/* Result yes if every required parameter of the subject has a value, else
- * missing the first that has none. */
-void pvsz_all_given(pvsz_calc *calc);
-/* The quantity does not apply to this subject. */
-void pvsz_nothing(pvsz_calc *calc);
-/* Says in the report that a value was taken for granted. */
-void pvsz_assume(pvsz_calc *calc, int32_t term, const pvsz_subject *subject, double value);
-
-/* Finds or computes a quantity; returns its entry, or -1 where it does not apply. */
-int32_t pvsz_compute(pvsize_report *report, int32_t place, const pvsz_subject *subject);
-/* One side of a rule on a subject; 0 stands for its own constant. */
-typedef struct pvsz_side {
-    double value;
-    int32_t entry; /* of a quantity; else -1 */
-    int32_t missing;
-    pvsz_state state;
-} pvsz_side;
-pvsz_side pvsz_side_of(pvsize_report *report, const pvsz_ref *ref, const pvsz_subject *subject);
-
-typedef void pvsz_quantity_function(pvsz_calc *calc);
-#define QUANTITY(number, ID, name, SCOPE, symbol, TYPE, unit, HEAD, text) \
-    pvsz_quantity_function pvsz_of_##name;
-#include "../tables/quantities.def"
-#undef QUANTITY
 
 #endif

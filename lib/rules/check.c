@@ -45,15 +45,56 @@ static void judge(const pvsize_report *report, pvsz_finding *finding)
         finding->margin = 0; /* rounding only */
 }
 
+/* One side of a rule on a subject: its value, the entry of a quantity (else -1), and
+ * what is missing. */
+typedef struct side {
+    double value;
+    int32_t entry, missing;
+    pvsz_state state;
+} side;
+
+static inline void look_at_quantity(const pvsize_report *report, int32_t entry, side *out)
+{
+    out->entry = entry;
+    out->state = PVSZ_NOTHING;
+    if (entry < 0)
+        return;
+    out->value = report->entry[entry].value;
+    out->missing = report->entry[entry].missing;
+    out->state = report->entry[entry].state;
+}
+
+static void look_at(pvsize_report *report, const pvsz_ref *ref, const pvsz_subject *subject,
+                    side *out)
+{
+    if (ref->kind == PVSZ_KIND_QUANTITY) {
+        look_at_quantity(report, pvsz_compute(report, ref->place, subject), out);
+        return;
+    }
+    out->entry = -1;
+    out->missing = ref->number;
+    if (ref->kind == PVSZ_KIND_FIGURE) {
+        out->value = report->figure[ref->place].value;
+        out->state = report->figure[ref->place].set ? PVSZ_VALUE : PVSZ_MISSING;
+    } else if (pvsz_find_param(report, subject, ref->number, &out->value)) {
+        out->state = PVSZ_VALUE;
+    } else {
+        out->value = 0;
+        out->state = pvsz_lack_of(subject, ref->number, &out->missing);
+    }
+}
+
 /* Adds the finding of a rule on a subject, unless there is nothing to find. */
 static void find(pvsize_report *report, const pvsz_rule *rule, const pvsz_subject *subject)
 {
     pvsz_finding *finding = &report->finding[report->findings];
-    pvsz_side value = pvsz_side_of(report, &rule->value, subject), limit;
+    side value, limit = {.value = 1, .entry = -1, .state = PVSZ_VALUE};
 
+    look_at(report, &rule->value, subject, &value);
     if (value.state == PVSZ_NOTHING)
         return;
-    limit = pvsz_side_of(report, &rule->limit, subject);
+    if (rule->limit.number) /* else the rule's own constant, which is its factor */
+        look_at(report, &rule->limit, subject, &limit);
     if (limit.state == PVSZ_NOTHING)
         return;
     finding->rule = rule;
@@ -125,13 +166,13 @@ static void check_scope(pvsize_report *report, int32_t scope)
 /* What can be asked of a report does not depend on the rules that were on. */
 static void compute_the_rest(pvsize_report *report)
 {
-    const pvsz_term *quantities = pvsz_kinds[PVSZ_KIND_QUANTITY].rows;
-
     for (int32_t i = 0; i < PVSZ_QUANTITIES; i++) {
-        int32_t scope = quantities[i].scope;
+        int32_t scope = pvsz_quantity_scope[i];
+        int32_t *memo = &report->memo[report->memo_start[scope] + i];
 
-        for (int32_t at = 0; at < report->design.count[scope]; at++)
-            pvsz_compute(report, i, &report->design.subject[scope][at]);
+        for (int32_t at = 0; at < report->design.count[scope]; at++, memo += PVSZ_QUANTITIES)
+            if (*memo < 0)
+                pvsz_compute_now(report, i, &report->design.subject[scope][at], memo);
     }
 }
 

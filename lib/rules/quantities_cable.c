@@ -209,7 +209,7 @@ void pvsz_of_cable_capacity(pvsz_calc *calc)
     int32_t grouping = (int32_t)pvsz_peek_param(calc, PVSIZE_CABLE_GROUPING) - 1;
     double by_ambient = 0, by_grouping = 0;
 
-    if (calc->state != PVSZ_COMPUTING)
+    if (!pvsz_is_open(calc))
         return;
     if (!pvsz_ambient_factor(pvsz_laying_ambient(laying), ambient, &by_ambient)) {
         pvsz_missing(calc, PVSIZE_CABLE_AMBIENT);
@@ -220,7 +220,7 @@ void pvsz_of_cable_capacity(pvsz_calc *calc)
         pvsz_missing(calc, PVSIZE_CABLE_GROUPED);
         return;
     }
-    calc->operands = 0; /* the factors stand in the formula, the ambient in the remark */
+    pvsz_note_anew(calc); /* the factors stand in the formula, the ambient in the remark */
     pvsz_quantity(calc, PVSZ_QUANTITY_CABLE_TABLE_CAPACITY);
     pvsz_literal(calc, by_ambient);
     pvsz_literal(calc, by_grouping);
@@ -386,10 +386,10 @@ void pvsz_of_cable_smallest(pvsz_calc *calc)
     duty.current = pvsz_quantity(calc, PVSZ_QUANTITY_CABLE_DUTY);
     duty.run = run_of(calc);
     duty.temp = conductor_temp(calc);
-    calc->operands = 0; /* the answer comes first, and is all there is to show */
+    pvsz_note_anew(calc); /* the answer comes first, and is all there is to show */
     duty.voltage = circuit_voltage(calc);
     duty.drop_limit = drop_left(calc);
-    if (calc->state != PVSZ_COMPUTING)
+    if (!pvsz_is_open(calc))
         return;
     if (duty.drop_limit <= 0) { /* the other cables of the circuit take it all */
         pvsz_result(calc, pvsz_literal(calc, 0), smallest_formula(PVSZ_BY_NONE_FITS));
@@ -401,7 +401,7 @@ void pvsz_of_cable_smallest(pvsz_calc *calc)
         pvsz_missing(calc, PVSIZE_CABLE_LAYING);
         return;
     }
-    calc->operands = 0;
+    pvsz_note_anew(calc);
     pvsz_result(calc,
                 pvsz_literal(calc, choice.size < 0 ? 0 : section_of(duty.conductor, choice.size)),
                 smallest_formula(choice.governs));

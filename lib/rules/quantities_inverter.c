@@ -109,7 +109,7 @@ void pvsz_of_ac_device_rating(pvsz_calc *calc)
     double rating = 0;
     bool fits = pvsz_smallest_rating(series, current * factor, false, 1e6, &rating);
 
-    calc->operands = 0; /* the rating comes first in the formula */
+    pvsz_note_anew(calc); /* the rating comes first in the formula */
     pvsz_literal(calc, rating);
     pvsz_figure_of(calc, PVSZ_FIGURE_AC_DEVICE_FACTOR);
     pvsz_quantity(calc, PVSZ_QUANTITY_INVERTER_AC_CURRENT_MAX);

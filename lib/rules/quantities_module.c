@@ -53,7 +53,7 @@ void pvsz_of_module_vmp_coefficient(pvsz_calc *calc)
     double current = pvsz_quantity(calc, PVSZ_QUANTITY_MODULE_ISC_COEFFICIENT);
 
     pvsz_result(calc, power - current, "{γPmax} - {αIsc}; estimate, the maker states none");
-    if (calc->state == PVSZ_VALUE)
+    if (calc->entry->state == PVSZ_VALUE)
         pvsz_assume(calc, PVSIZE_QUANTITY_MODULE_VMP_COEFFICIENT, calc->subject, power - current);
 }
 

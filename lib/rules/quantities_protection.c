@@ -156,7 +156,7 @@ void pvsz_of_string_device_rating(pvsz_calc *calc)
     double rating = 0;
     bool fits = pvsz_smallest_rating(series, low, strict, high, &rating);
 
-    calc->operands = 0; /* the rating comes first in the formula */
+    pvsz_note_anew(calc); /* the rating comes first in the formula */
     pvsz_literal(calc, rating);
     pvsz_quantity(calc, PVSZ_QUANTITY_STRING_DEVICE_LOW);
     pvsz_quantity(calc, PVSZ_QUANTITY_STRING_DEVICE_HIGH);

@@ -31,6 +31,25 @@ enum {
     PVSZ_QUANTITIES
 };
 
+/* The kind that each speaks of; here, so that a compiler sees it. */
+static const int8_t pvsz_quantity_scope[PVSZ_QUANTITIES] = {
+#define QUANTITY(number, ID, name, SCOPE, symbol, TYPE, unit, HEAD, text) PVSZ_KIND_##SCOPE,
+#include "quantities.def"
+#undef QUANTITY
+};
+
+static const int32_t pvsz_quantity_number[PVSZ_QUANTITIES] = {
+#define QUANTITY(number, ID, name, SCOPE, symbol, TYPE, unit, HEAD, text) number,
+#include "quantities.def"
+#undef QUANTITY
+};
+
+static const int32_t pvsz_figure_number[PVSZ_FIGURES] = {
+#define FIGURE(number, ID, name, symbol, TYPE, unit, low, high, text) number,
+#include "figures.def"
+#undef FIGURE
+};
+
 enum {
 #define RULE(number, ID, name, SCOPE, MANNER, VALUE, COMPARE, LIMIT, title, breach) PVSZ_RULE_##ID,
 #include "rules.def"
