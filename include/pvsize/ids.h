@@ -48,6 +48,7 @@ enum {
     PVSIZE_KIND_FIGURE = 20000, /* figure of a rule set */
     PVSIZE_KIND_QUANTITY = 30000, /* quantity the library computes */
     PVSIZE_KIND_RULE = 40000, /* rule of a rule set */
+    PVSIZE_KIND_ATTRIBUTE = 60000, /* what tells things to buy apart */
     /* numbers are never reused */
 };
 
@@ -75,6 +76,9 @@ enum {
     PVSIZE_SET_CONDUCTOR = 20,
     PVSIZE_SET_LAYING = 21,
     PVSIZE_SET_GROUPING = 22,
+    PVSIZE_SET_ITEM = 23,
+    PVSIZE_SET_MEASURE = 24,
+    PVSIZE_SET_COUNTING = 25,
     /* numbers are never reused */
 };
 
@@ -180,6 +184,33 @@ enum {
     PVSIZE_GROUPING_BUNCHED = 1, /* bunched or enclosed, by circuits */
     PVSIZE_GROUPING_SINGLE_LAYER = 2, /* single layer on wall or tray, by circuits */
     PVSIZE_GROUPING_NFPA = 3, /* by current-carrying conductors (NFPA 70) */
+    PVSIZE_ITEM_MODULE = 1, /* PV modules */
+    PVSIZE_ITEM_STRING = 2, /* strings, put together of these modules */
+    PVSIZE_ITEM_INVERTER = 3, /* inverters */
+    PVSIZE_ITEM_CONNECTOR_PAIR = 4, /* d.c. connectors, plug and socket for cables */
+    PVSIZE_ITEM_COMBINER = 5, /* combiners, for the strings of one array */
+    PVSIZE_ITEM_STRING_FUSE = 6, /* string fuses, gPV, or d.c. breakers in their place */
+    PVSIZE_ITEM_FUSE_HOLDER = 7, /* fuse holders, of one pole */
+    PVSIZE_ITEM_DC_ISOLATOR = 8, /* load-break d.c. isolators beside the inverter */
+    PVSIZE_ITEM_CABLE = 9, /* cable, metres of single conductor */
+    PVSIZE_ITEM_AC_BREAKER = 10, /* a.c. breakers */
+    PVSIZE_ITEM_CURRENT_SENSOR = 11, /* current sensors at the connection point */
+    PVSIZE_ITEM_EXPORT_METER = 12, /* meters that measure the export at the connection point */
+    PVSIZE_MEASURE_PIECES = 1, /* pieces */
+    PVSIZE_MEASURE_PAIRS = 2, /* pairs of one plug and one socket */
+    PVSIZE_MEASURE_METRES = 3, /* metres */
+    PVSIZE_COUNTING_LEADS = 1, /* modules in a string are joined by the connectors on their own leads, which come with them */
+    PVSIZE_COUNTING_HOME_RUN = 2, /* the two cables of a string take one pair of connectors at the modules and one at the far end; joints between lengths of cable are not counted */
+    PVSIZE_COUNTING_MATES = 3, /* connectors mate with those of one make only, so each module type, each inverter type, and isolators with combiners have a line of their own */
+    PVSIZE_COUNTING_PLUGGED = 4, /* strings whose cables all have the length 0 plug straight in by their own leads, and take no connectors */
+    PVSIZE_COUNTING_COMBINERS = 5, /* an array with a cable of its own circuit has a combiner: its strings end there, and one run goes on */
+    PVSIZE_COUNTING_ISOLATORS = 6, /* one external isolator for each input that needs or has one, with two poles for each run through it */
+    PVSIZE_COUNTING_FUSES = 7, /* one fuse and one holder for each pole of each group of strings under one device */
+    PVSIZE_COUNTING_STRING_CABLES = 8, /* the length of a string's cable is needed for each string of the array */
+    PVSIZE_COUNTING_CONDUCTORS = 9, /* a d.c. circuit has two conductors; an a.c. one has one for each phase, a neutral and a protective earth */
+    PVSIZE_COUNTING_BREAKERS = 10, /* one a.c. breaker for each inverter, that opens its phases */
+    PVSIZE_COUNTING_SENSORS = 11, /* one current sensor for each phase of the supply, or one meter for all */
+    PVSIZE_COUNTING_LEFT_OUT = 12, /* mounting, earthing of frames, conduit, enclosures, surge protection, labels and tools are not in the bill */
     /* numbers are never reused */
 };
 
@@ -342,6 +373,12 @@ enum {
     PVSIZE_FIGURE_AC_DEVICE_SERIES = 20206, /* standard ratings of the a.c. device: 2 NFPA 70 240.6, 4 IEC 60898 */
     PVSIZE_FIGURE_BUSBAR_FACTOR = 20207, /* factor on the inverters' currents in the load of a busbar */
     PVSIZE_FIGURE_BUSBAR_SHARE = 20208, /* share of the busbar's rating that this load and the device together may reach, the inverters at the opposite end */
+    PVSIZE_FIGURE_CONNECTOR_SPARE = 20301, /* spare connectors, rounded up to whole pairs, % */
+    PVSIZE_FIGURE_CONNECTORS_AT_DEVICE = 20302, /* pairs of connectors where a run enters or leaves an external isolator or a combiner; 0: it has clamps */
+    PVSIZE_FIGURE_FUSE_SPARE = 20303, /* spare string fuses, rounded up to whole ones, % */
+    PVSIZE_FIGURE_STRING_FUSE_POLES = 20304, /* conductors of a string that have a fuse */
+    PVSIZE_FIGURE_CABLE_WASTE = 20305, /* cable that is cut to waste, in percent of what is laid, % */
+    PVSIZE_FIGURE_AC_BREAKER_NEUTRAL = 20306, /* whether the a.c. breaker opens the neutral as well */
     /* numbers are never reused */
 };
 
@@ -522,6 +559,26 @@ enum {
     PVSIZE_RULE_GIVEN_SITE = 40704, /* every required value of the site given */
     PVSIZE_RULE_GIVEN_ARRAY = 40705, /* every required value of the array given */
     PVSIZE_RULE_GIVEN_CABLE = 40706, /* every required value of the cable given */
+    /* numbers are never reused */
+};
+
+/* attributes of what is bought */
+enum {
+    PVSIZE_ATTRIBUTE_POWER = 60001, /* rated power, W */
+    PVSIZE_ATTRIBUTE_MODULES = 60002, /* modules in series */
+    PVSIZE_ATTRIBUTE_PHASES = 60003, /* phases */
+    PVSIZE_ATTRIBUTE_STRINGS = 60004, /* strings */
+    PVSIZE_ATTRIBUTE_RATING = 60005, /* rated current, A */
+    PVSIZE_ATTRIBUTE_CURRENT_AT_LEAST = 60006, /* rated current at least, A */
+    PVSIZE_ATTRIBUTE_VOLTAGE = 60007, /* rated d.c. voltage, V */
+    PVSIZE_ATTRIBUTE_VOLTAGE_AT_LEAST = 60008, /* rated d.c. voltage at least, V */
+    PVSIZE_ATTRIBUTE_POLES = 60009, /* poles */
+    PVSIZE_ATTRIBUTE_CIRCUIT = 60010, /* circuit */
+    PVSIZE_ATTRIBUTE_CONDUCTOR = 60011, /* conductor */
+    PVSIZE_ATTRIBUTE_SECTION = 60012, /* cross-section, mm2 */
+    PVSIZE_ATTRIBUTE_GAUGE = 60013, /* AWG */
+    PVSIZE_ATTRIBUTE_CONDUCTORS = 60014, /* conductors side by side */
+    PVSIZE_ATTRIBUTE_INSULATION_TEMP = 60015, /* insulation for a conductor at, °C */
     /* numbers are never reused */
 };
 

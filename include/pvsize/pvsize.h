@@ -8,8 +8,8 @@
  *
  * The way of a job: make specs (spec.h), fill them by their tables (terms.h),
  * add them up to a system, take a rule set (rules.h), check, read the report
- * (report.h). Two rule sets or two reports side by side: compare.h. base.h states
- * the conventions that all calls keep. */
+ * (report.h). Two rule sets or two reports side by side: compare.h. What must be
+ * bought: bill.h. base.h states the conventions that all calls keep. */
 #ifndef PVSIZE_PVSIZE_H
 #define PVSIZE_PVSIZE_H
 
@@ -19,5 +19,6 @@
 #include "rules.h"
 #include "report.h"
 #include "compare.h"
+#include "bill.h"
 
 #endif

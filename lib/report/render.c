@@ -47,45 +47,50 @@ static void put_summary(page *out)
               count(report, PVSIZE_VERDICT_NOT_ASSESSED, PVSIZE_SEVERITY_MUST), "\n");
 }
 
-/* The caution in lines that fit a page. */
-static void put_caution(page *out)
+void pvsz_put_caution(pvsz_text *text)
 {
     const char *s = pvsize_caution();
     size_t column = 0;
 
-    pvsz_put(out->text, out->markdown ? "> " : "");
+    pvsz_put(text, text->markdown ? "> " : "");
     while (*s) {
         size_t word = strcspn(s, " ");
 
-        if (!out->markdown && column > 0 && column + 1 + word > 78) {
-            pvsz_put(out->text, "\n");
+        if (!text->markdown && column > 0 && column + 1 + word > 78) {
+            pvsz_put(text, "\n");
             column = 0;
         } else if (column > 0) {
-            pvsz_put(out->text, " ");
+            pvsz_put(text, " ");
             column++;
         }
-        pvsz_put_bytes(out->text, s, word);
+        pvsz_put_bytes(text, s, word);
         column += word;
         s += word + (s[word] == ' ');
     }
-    pvsz_put(out->text, "\n");
+    pvsz_put(text, "\n");
+}
+
+void pvsz_put_title(pvsz_text *text, const pvsize_report *report, const char *what)
+{
+    const pvsz_design *design = &report->design;
+    const char *name =
+        design->count[PVSZ_KIND_SYSTEM] ? design->subject[PVSZ_KIND_SYSTEM][0].name : "";
+
+    pvsz_put(text, text->markdown ? "# " : "");
+    pvsz_put(text, what);
+    if (name[0]) {
+        pvsz_put(text, ": ");
+        pvsz_put_given(text, name);
+    }
+    pvsz_put(text, text->markdown ? "\n\n**Rule set:** " : "\nRule set: ");
+    pvsz_put_given(text, report->title);
+    pvsz_put(text, "\n\n");
 }
 
 static void put_head(page *out)
 {
-    const pvsz_design *design = &out->report->design;
-    const char *name =
-        design->count[PVSZ_KIND_SYSTEM] ? design->subject[PVSZ_KIND_SYSTEM][0].name : "";
-
-    pvsz_put(out->text, out->markdown ? "# PV sizing" : "PV sizing");
-    if (name[0]) {
-        pvsz_put(out->text, ": ");
-        pvsz_put_given(out->text, name);
-    }
-    pvsz_put(out->text, out->markdown ? "\n\n**Rule set:** " : "\nRule set: ");
-    pvsz_put_given(out->text, out->report->title);
-    pvsz_put(out->text, "\n\n");
-    put_caution(out);
+    pvsz_put_title(out->text, out->report, "PV sizing");
+    pvsz_put_caution(out->text);
     pvsz_put(out->text, "\n");
     put_summary(out);
 }

@@ -40,8 +40,8 @@ static int32_t subject_count(const pvsize_report *report)
     return first_of(report, PVSZ_KIND_MODULE) + report->design.count[PVSZ_KIND_MODULE];
 }
 
-static pvsize_status find_subject(const pvsize_report *report, int32_t number,
-                                  const pvsz_subject **subject, pvsize_diag *diag)
+pvsize_status pvsz_find_subject(const pvsize_report *report, int32_t number,
+                                const pvsz_subject **subject, pvsize_diag *diag)
 {
     pvsize_status status = pvsz_check_report(report, diag);
 
@@ -95,7 +95,7 @@ pvsize_status pvsize_report_subject(const pvsize_report *report, int32_t subject
                                     int32_t *index, int32_t *owner, pvsize_diag *diag)
 {
     const pvsz_subject *found = NULL;
-    pvsize_status status = find_subject(report, subject, &found, diag);
+    pvsize_status status = pvsz_find_subject(report, subject, &found, diag);
 
     if (status)
         return status;
@@ -113,7 +113,7 @@ static pvsize_status find_input(const pvsize_report *report, int32_t *index, int
                                 pvsize_diag *diag)
 {
     const pvsz_subject *inverter = NULL;
-    pvsize_status status = find_subject(report, owner, &inverter, diag);
+    pvsize_status status = pvsz_find_subject(report, owner, &inverter, diag);
 
     if (status)
         return status;
@@ -159,7 +159,7 @@ pvsize_status pvsize_report_subject_text(const pvsize_report *report, int32_t su
 {
     const pvsz_subject *found = NULL;
     pvsz_text text;
-    pvsize_status status = find_subject(report, subject, &found, diag);
+    pvsize_status status = pvsz_find_subject(report, subject, &found, diag);
 
     if (!status)
         status = pvsz_text_begin(&text, buffer, capacity, diag);
@@ -176,7 +176,7 @@ static pvsize_status find_entry(const pvsize_report *report, int32_t quantity, i
 {
     const pvsz_subject *found = NULL;
     const pvsz_term *row = pvsz_term_find(quantity);
-    pvsize_status status = find_subject(report, subject, &found, diag);
+    pvsize_status status = pvsz_find_subject(report, subject, &found, diag);
 
     if (status)
         return status;

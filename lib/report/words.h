@@ -11,9 +11,16 @@ enum { PVSZ_FINDING_DIGITS = 5, PVSZ_WORKING_DIGITS = 7 };
 pvsize_status pvsz_check_report(const pvsize_report *report, pvsize_diag *diag);
 /* Number of a subject in the report. */
 int32_t pvsz_subject_number(const pvsize_report *report, const pvsz_subject *subject);
+/* The subject with a number, or the failure told. */
+pvsize_status pvsz_find_subject(const pvsize_report *report, int32_t number,
+                                const pvsz_subject **subject, pvsize_diag *diag);
 
 /* PVSIZE_OUTCOME_... of the whole report. */
 int32_t pvsz_outcome(const pvsize_report *report);
+/* The caution in lines that fit a page. */
+void pvsz_put_caution(pvsz_text *text);
+/* "PV sizing: name of the job", and the title of the rule set. */
+void pvsz_put_title(pvsz_text *text, const pvsize_report *report, const char *what);
 /* "input 2 of inverter 1 (B)" */
 void pvsz_put_subject(pvsz_text *text, const pvsize_report *report, const pvsz_subject *subject);
 /* A value of a term: number with unit, or name of a choice. */

@@ -14,6 +14,9 @@
            unit);
 #define RULE(number, ID, name, SCOPE, MANNER, VALUE, COMPARE, LIMIT, title, breach) \
     printf("    PVSIZE_RULE_%s = %d, /* %s */\n", #ID, number, title);
+#define ATTRIBUTE(number, ID, name, TYPE, unit, low, high, link, text)                             \
+    printf("    PVSIZE_ATTRIBUTE_%s = %d, /* %s%s%s */\n", #ID, number, text, unit[0] ? ", " : "", \
+           unit);
 
 static void open_enum(const char *what)
 {
@@ -87,6 +90,9 @@ static void print_terms(void)
     close_enum();
     open_enum("rules");
 #include "rules.def"
+    close_enum();
+    open_enum("attributes of what is bought");
+#include "attributes.def"
     close_enum();
 }
 

@@ -118,6 +118,23 @@ static const pvsz_term rule_rows[] = {
 #include "rules.def"
 };
 
+#define ATTRIBUTE(number_, ID, name_, TYPE_, unit_, low_, high_, link, text_) \
+    {.number = number_,                                                       \
+     .kind = PVSZ_KIND_ATTRIBUTE,                                             \
+     .scope = -1,                                                             \
+     .type = PVSIZE_TYPE_##TYPE_,                                             \
+     link,                                                                    \
+     .low = low_,                                                             \
+     .high = high_,                                                           \
+     .name = #name_,                                                          \
+     .symbol = #name_,                                                        \
+     .unit = unit_,                                                           \
+     .text = text_},
+
+static const pvsz_term attribute_rows[] = {
+#include "attributes.def"
+};
+
 #define ROWS_MODULE module_rows
 #define ROWS_INPUT input_rows
 #define ROWS_INVERTER inverter_rows
@@ -130,6 +147,7 @@ static const pvsz_term rule_rows[] = {
 #define ROWS_FIGURE figure_rows
 #define ROWS_QUANTITY quantity_rows
 #define ROWS_RULE rule_rows
+#define ROWS_ATTRIBUTE attribute_rows
 
 const pvsz_kind pvsz_kinds[PVSZ_KINDS] = {
 #define KIND(number, ID, name, plural, text) \

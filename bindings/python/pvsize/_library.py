@@ -81,6 +81,13 @@ SIGNATURES = {
     "comparison_count": ("i", "hIh"), "comparison_difference": ("i", "hiIIh"),
     "comparison_side": ("i", "hiiIIh"), "comparison_number": ("i", "hiiiDh"),
     "comparison_figure": ("i", "hiiIh"), "comparison_text": ("i", "hibh"),
+    "bill_new": ("i", "hHh"), "bill_free": ("-", "h"), "bill_fill": ("i", "hhhh"),
+    "bill_outcome": ("i", "hIh"), "bill_count": ("i", "hIh"), "bill_row": ("i", "hiIIIIh"),
+    "bill_quantity": ("i", "hiDDIh"), "bill_attribute_count": ("i", "hiIh"),
+    "bill_attribute": ("i", "hiiIDIh"), "bill_share_count": ("i", "hiIh"),
+    "bill_share": ("i", "hiiIDIh"), "bill_subject_text": ("i", "hibh"),
+    "bill_assumption_count": ("i", "hIh"), "bill_assumption": ("i", "hiIDIh"),
+    "bill_assumption_text": ("i", "hibh"), "bill_text": ("i", "hibh"), "bill_render": ("i", "hibh"),
 }
 
 _RESULTS = {"i": c_int32, "s": c_char_p, "-": None}

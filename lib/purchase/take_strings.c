@@ -1,0 +1,189 @@
+/* Modules, strings, their connectors and combiners. */
+#include "bill.h"
+
+static const pvsz_subject *array_at(const pvsz_taking *take, int32_t at)
+{
+    return pvsz_row_of(take, PVSZ_KIND_ARRAY, at);
+}
+
+static int32_t arrays_of(const pvsz_taking *take)
+{
+    return take->report->design.count[PVSZ_KIND_ARRAY];
+}
+
+static int32_t module_type(const pvsz_taking *take, const pvsz_subject *array)
+{
+    return pvsz_subject_number(take->report,
+                               pvsz_row_of(take, PVSZ_KIND_MODULE, array->at[PVSZ_KIND_MODULE]));
+}
+
+/* Equal inverters are one type; the first of them stands for it. */
+static int32_t inverter_type(const pvsz_taking *take, int32_t at)
+{
+    return pvsz_subject_number(take->report, pvsz_row_of(take, PVSZ_KIND_INVERTER, take->like[at]));
+}
+
+static pvsz_told strings_of(const pvsz_taking *take, const pvsz_subject *array)
+{
+    return pvsz_told_param(pvsz_part_of(take, array), PVSIZE_ARRAY_STRINGS);
+}
+
+void pvsz_take_modules(pvsz_taking *take)
+{
+    for (int32_t i = 0; i < arrays_of(take); i++) {
+        const pvsz_subject *array = array_at(take, i);
+        pvsz_bill_row line = pvsz_line(PVSIZE_ITEM_MODULE, module_type(take, array));
+
+        pvsz_with(&line, PVSIZE_ATTRIBUTE_POWER,
+                  pvsz_told_param(pvsz_module_of(take, array), PVSIZE_MODULE_PMAX));
+        pvsz_put_share(take, &line, array, PVSIZE_QUANTITY_ARRAY_MODULES,
+                       pvsz_told_quantity(take, array, PVSZ_QUANTITY_ARRAY_MODULES));
+    }
+}
+
+void pvsz_take_strings(pvsz_taking *take)
+{
+    for (int32_t i = 0; i < arrays_of(take); i++) {
+        const pvsz_subject *array = array_at(take, i);
+        pvsz_bill_row line = pvsz_line(PVSIZE_ITEM_STRING, module_type(take, array));
+
+        pvsz_with(&line, PVSIZE_ATTRIBUTE_MODULES,
+                  pvsz_told_param(pvsz_part_of(take, array), PVSIZE_ARRAY_MODULES_PER_STRING));
+        pvsz_put_share(take, &line, array, PVSIZE_ARRAY_STRINGS, strings_of(take, array));
+    }
+}
+
+void pvsz_take_inverters(pvsz_taking *take)
+{
+    for (int32_t i = 0; i < take->report->design.count[PVSZ_KIND_INVERTER]; i++) {
+        const pvsz_subject *inverter = pvsz_row_of(take, PVSZ_KIND_INVERTER, i);
+        const pvsize_spec *spec = pvsz_part_of(take, inverter);
+        pvsz_bill_row line = pvsz_line(PVSIZE_ITEM_INVERTER, inverter_type(take, i));
+
+        pvsz_with(&line, PVSIZE_ATTRIBUTE_POWER,
+                  pvsz_told_param(spec, PVSIZE_INVERTER_RATED_AC_POWER));
+        pvsz_with(&line, PVSIZE_ATTRIBUTE_PHASES, pvsz_told_param(spec, PVSIZE_INVERTER_PHASES));
+        pvsz_put_share(take, &line, inverter, PVSIZE_KIND_INVERTER, pvsz_tell(1));
+    }
+}
+
+/* the way of a string's cables */
+
+static double circuit_of(const pvsize_spec *cable)
+{
+    return pvsz_told_param(cable, PVSIZE_CABLE_CIRCUIT).value;
+}
+
+bool pvsz_has_combiner(const pvsz_taking *take, const pvsz_subject *array)
+{
+    for (int32_t at = array->first_cable; at >= 0;) {
+        const pvsz_subject *cable = pvsz_row_of(take, PVSZ_KIND_CABLE, at);
+
+        if (circuit_of(pvsz_part_of(take, cable)) == PVSIZE_CIRCUIT_ARRAY)
+            return true;
+        at = cable->next_cable;
+    }
+    return false;
+}
+
+bool pvsz_is_plugged(const pvsz_taking *take, const pvsz_subject *array)
+{
+    bool any = false;
+
+    for (int32_t at = array->first_cable; at >= 0;) {
+        const pvsz_subject *cable = pvsz_row_of(take, PVSZ_KIND_CABLE, at);
+        const pvsize_spec *spec = pvsz_part_of(take, cable);
+        pvsz_told length = pvsz_told_param(spec, PVSIZE_CABLE_LENGTH);
+
+        at = cable->next_cable;
+        if (circuit_of(spec) != PVSIZE_CIRCUIT_STRING)
+            continue;
+        any = true;
+        if (length.missing || length.value > 0)
+            return false;
+    }
+    return any;
+}
+
+pvsz_told pvsz_runs(const pvsz_taking *take, const pvsz_subject *array)
+{
+    return pvsz_has_combiner(take, array) ? pvsz_tell(1) : strings_of(take, array);
+}
+
+/* connectors */
+
+static void at_modules(pvsz_taking *take, const pvsz_subject *array)
+{
+    pvsz_bill_row line = pvsz_line(PVSIZE_ITEM_CONNECTOR_PAIR, module_type(take, array));
+
+    if (!pvsz_is_plugged(take, array))
+        pvsz_put_share(take, &line, array, PVSIZE_ARRAY_STRINGS, strings_of(take, array));
+}
+
+static void at_input(pvsz_taking *take, const pvsz_subject *array)
+{
+    pvsz_bill_row line =
+        pvsz_line(PVSIZE_ITEM_CONNECTOR_PAIR, inverter_type(take, array->at[PVSZ_KIND_INVERTER]));
+    bool combined = pvsz_has_combiner(take, array);
+
+    if (combined || !pvsz_is_plugged(take, array))
+        pvsz_put_share(take, &line, array, combined ? PVSIZE_CABLE_CIRCUIT : PVSIZE_ARRAY_STRINGS,
+                       pvsz_runs(take, array));
+}
+
+/* One for each string that comes in by a cable, and one for the run that goes on. */
+static void at_combiner(pvsz_taking *take, const pvsz_subject *array)
+{
+    pvsz_bill_row line = pvsz_line(PVSIZE_ITEM_CONNECTOR_PAIR, -1);
+    pvsz_told sides = pvsz_tell(1);
+
+    if (!pvsz_has_combiner(take, array))
+        return;
+    if (!pvsz_is_plugged(take, array)) {
+        sides = strings_of(take, array);
+        sides.value += sides.missing ? 0 : 1;
+    }
+    pvsz_put_share(take, &line, array, PVSIZE_CABLE_CIRCUIT,
+                   pvsz_times(sides, pvsz_told_figure(take, PVSZ_FIGURE_CONNECTORS_AT_DEVICE)));
+}
+
+/* A run enters and leaves. */
+static void at_isolator(pvsz_taking *take, const pvsz_subject *array)
+{
+    pvsz_bill_row line = pvsz_line(PVSIZE_ITEM_CONNECTOR_PAIR, -1);
+    pvsz_isolation isolation = take->isolation[array->at[PVSZ_KIND_INPUT]];
+    pvsz_told sides = pvsz_times(pvsz_tell(2), pvsz_runs(take, array));
+
+    if (!isolation.count.missing && isolation.count.value == 0)
+        return;
+    if (pvsz_is_plugged(take, array) && !pvsz_has_combiner(take, array))
+        return;
+    sides = pvsz_times(isolation.count, sides);
+    pvsz_put_share(take, &line, array, isolation.why,
+                   pvsz_times(sides, pvsz_told_figure(take, PVSZ_FIGURE_CONNECTORS_AT_DEVICE)));
+}
+
+void pvsz_take_connectors(pvsz_taking *take)
+{
+    static void (*const places[])(pvsz_taking *, const pvsz_subject *) = {at_modules, at_input,
+                                                                          at_combiner, at_isolator};
+
+    for (int32_t place = 0; place < PVSZ_COUNT(places); place++)
+        for (int32_t i = 0; i < arrays_of(take); i++)
+            places[place](take, array_at(take, i));
+}
+
+void pvsz_take_combiners(pvsz_taking *take)
+{
+    for (int32_t i = 0; i < arrays_of(take); i++) {
+        const pvsz_subject *array = array_at(take, i);
+        pvsz_bill_row line = pvsz_line(PVSIZE_ITEM_COMBINER, -1);
+
+        if (!pvsz_has_combiner(take, array))
+            continue;
+        pvsz_with(&line, PVSIZE_ATTRIBUTE_STRINGS, strings_of(take, array));
+        pvsz_with(&line, PVSIZE_ATTRIBUTE_VOLTAGE_AT_LEAST,
+                  pvsz_told_quantity(take, array, PVSZ_QUANTITY_STRING_VOC_COLD));
+        pvsz_put_share(take, &line, array, PVSIZE_CABLE_CIRCUIT, pvsz_tell(1));
+    }
+}
