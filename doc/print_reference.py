@@ -50,7 +50,7 @@ def parameters():
            "name of a choice, or text. *required*: no sizing without it. *optional*: rules that\n"
            "need it are not assessed without it. A default that was used is listed in the report.\n")
     for kind in pvsize.kinds():
-        if kind in ("figure", "quantity", "rule"):
+        if kind in ("figure", "quantity", "rule", "attribute"):
             continue
         cls = getattr(pvsize, kind.title().replace("_", ""))
         yield f"## {kind}\n"
@@ -61,6 +61,11 @@ def parameters():
             ["name", "unit", "allowed", "need", "what it is"],
             ([f"`{term.name}`", cell(term.unit), allowed(term), need(term), cell(term.text)]
              for term in pvsize.terms(kind).values()))
+    yield "## Attributes of what is bought\n"
+    yield "What a bill tells things apart by; see `pvsize/bill.h`.\n"
+    yield from table(["name", "unit", "what it is"],
+                     ([f"`{term.name}`", cell(term.unit), cell(term.text)]
+                      for term in pvsize.terms("attribute").values()))
 
 
 def quantities():

@@ -2,7 +2,8 @@
  * SPDX-License-Identifier: MIT
  *
  * The way through: the reader makes a system and a rule set of the job, the
- * library checks the one by the other, and the report is printed. */
+ * library checks the one by the other, and the report is printed, then what must
+ * be bought. */
 #include "built_in_job.h"
 #include "job_reader.h"
 #include "job_text.h"
@@ -77,38 +78,42 @@ static bool read_job(const char *file, job_errors *errors, job *out)
     return good;
 }
 
-/* The caller frees the text; null without memory. */
-static char *render(const pvsize_report *report, const options *how)
-{
-    size_t length = 0;
-    char *text;
+/* What is printed: a report, or the bill if there is one. */
+typedef struct document {
+    const pvsize_report *report;
+    const pvsize_bill *bill;
+} document;
 
-    if (pvsize_report_render(report, how->format, how->detail, NULL, 0, &length, NULL))
-        return NULL;
-    text = malloc(length + 1);
-    if (text &&
-        pvsize_report_render(report, how->format, how->detail, text, length + 1, NULL, NULL)) {
-        free(text);
-        text = NULL;
-    }
-    return text;
+static pvsize_status render(document what, const options *how, char *buffer, size_t capacity,
+                            size_t *length)
+{
+    if (what.bill)
+        return pvsize_bill_render(what.bill, how->format, buffer, capacity, length, NULL);
+    return pvsize_report_render(what.report, how->format, how->detail, buffer, capacity, length,
+                                NULL);
 }
 
-static int print_report(const pvsize_report *report, const options *how, job_errors *errors)
+static bool print(document what, const options *how, job_errors *errors)
 {
-    char *text = render(report, how);
+    size_t length = 0;
+    char *text = NULL;
+    bool good = !render(what, how, NULL, 0, &length) && (text = malloc(length + 1)) != NULL &&
+                !render(what, how, text, length + 1, NULL);
+
+    if (!good) {
+        job_fail(errors, NULL, "no memory for the report");
+    } else if (fputs(text, stdout) < 0 || fflush(stdout) != 0 || ferror(stdout)) {
+        job_fail(errors, NULL, "cannot write the report");
+        good = false;
+    }
+    free(text);
+    return good;
+}
+
+static int result_of(const pvsize_report *report, job_errors *errors)
+{
     int32_t broken = 0, open = 0;
 
-    if (!text) {
-        job_fail(errors, NULL, "no memory for the report");
-        return BAD_INPUT;
-    }
-    fputs(text, stdout);
-    free(text);
-    if (fflush(stdout) != 0 || ferror(stdout)) {
-        job_fail(errors, NULL, "cannot write the report");
-        return BAD_INPUT;
-    }
     pvsize_report_count(report, PVSIZE_VERDICT_EXCEEDS, PVSIZE_SEVERITY_MUST, &broken, NULL);
     pvsize_report_count(report, PVSIZE_VERDICT_NOT_ASSESSED, PVSIZE_SEVERITY_MUST, &open, NULL);
     /* who reads only the exit status must still hear of this */
@@ -121,15 +126,20 @@ static int print_report(const pvsize_report *report, const options *how, job_err
 static int size(const job *work, const options *how, job_errors *errors)
 {
     pvsize_report *report = NULL;
+    pvsize_bill *bill = NULL;
     pvsize_diag *diag = NULL;
     int result = BAD_INPUT;
 
-    if (pvsize_diag_new(NULL, &diag) || pvsize_report_new(NULL, &report, diag))
+    if (pvsize_diag_new(NULL, &diag) || pvsize_report_new(NULL, &report, diag) ||
+        pvsize_bill_new(NULL, &bill, diag))
         job_fail(errors, NULL, "no memory");
-    else if (pvsize_check(work->system, work->rules, report, diag))
+    else if (pvsize_check(work->system, work->rules, report, diag) ||
+             pvsize_bill_fill(work->system, work->rules, bill, diag))
         job_fail_diag(errors, NULL, diag, NULL);
-    else
-        result = print_report(report, how, errors);
+    else if (print((document){report, NULL}, how, errors) && puts("") >= 0 &&
+             print((document){NULL, bill}, how, errors))
+        result = result_of(report, errors);
+    pvsize_bill_free(bill);
     pvsize_report_free(report);
     pvsize_diag_free(diag);
     return result;

@@ -93,8 +93,8 @@ PVSIZE_API pvsize_status pvsize_bill_subject_text(const pvsize_bill *bill, int32
                                                   char *buffer, size_t capacity, size_t *length,
                                                   pvsize_diag *diag);
 
-/* What the bill took for granted: the allowances that it used, and defaults of
- * parameters. How many; term, value and subject (-1: none) of the i-th; the line that says
+/* What the bill took for granted: the allowances that it used, and defaults that it
+ * counted by. How many; term, value and subject (-1: none) of the i-th; the line that says
  * so, with the allowance's source and how that is known. What the check took for granted
  * stands in its report. */
 PVSIZE_API pvsize_status pvsize_bill_assumption_count(const pvsize_bill *bill, int32_t *count,

@@ -22,7 +22,7 @@ static void put_needs(pvsz_text *text, int32_t term)
 
 /* one row */
 
-/* "9 pairs (8 and 10 % more)" */
+/* "9 pairs (8 and 10 % more)"; pieces have no word of their own. */
 static void put_quantity(pvsz_text *text, const pvsize_report *report, const pvsz_bill_row *row)
 {
     const pvsz_term *figure = pvsz_term_find(row->allowance);
@@ -33,7 +33,7 @@ static void put_quantity(pvsz_text *text, const pvsize_report *report, const pvs
     }
     if (row->quantity.missing) {
         put_number(text, row->installed.value);
-        pvsz_put(text, " and spare ");
+        pvsz_put(text, " and more, ");
         put_needs(text, row->quantity.missing);
         return;
     }
@@ -42,23 +42,26 @@ static void put_quantity(pvsz_text *text, const pvsize_report *report, const pvs
         return;
     }
     put_number(text, row->quantity.value);
-    pvsz_put(text, " ");
-    pvsz_put(text, pvsize_set_name(PVSIZE_SET_MEASURE, pvsz_measure_of(row->item)));
+    if (pvsz_measure_of(row->item) != PVSIZE_MEASURE_PIECES) {
+        pvsz_put(text, " ");
+        pvsz_put(text, pvsize_set_name(PVSIZE_SET_MEASURE, pvsz_measure_of(row->item)));
+    }
     if (!figure || report->figure[pvsz_term_place(figure)].value == 0)
         return;
     pvsz_put(text, " (");
     put_number(text, row->installed.value);
     pvsz_put(text, " and ");
     pvsz_put_value(text, figure, report->figure[pvsz_term_place(figure)].value, 0);
-    pvsz_put(text, ")");
+    pvsz_put(text, " more)");
 }
 
 static void put_type(pvsz_text *text, const pvsize_report *report, const pvsz_bill_row *row)
 {
     bool connectors = row->item == PVSIZE_ITEM_CONNECTOR_PAIR;
+    bool inverter = row->item == PVSIZE_ITEM_INVERTER;
 
     if (row->type >= 0) {
-        pvsz_put(text, connectors ? ", to mate with " : ", ");
+        pvsz_put(text, connectors ? ", to mate with " : inverter ? ", like " : ", ");
         put_subject(text, report, row->type);
     } else if (connectors) {
         pvsz_put(text, ", at isolators and combiners");

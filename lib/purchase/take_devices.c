@@ -114,7 +114,7 @@ pvsz_isolation pvsz_isolation_of(const pvsz_taking *take, const pvsz_subject *in
 }
 
 /* Both conductors of every run are opened. */
-static pvsz_told poles_through(pvsz_taking *take, const pvsz_subject *input)
+static pvsz_told poles_through(const pvsz_taking *take, const pvsz_subject *input)
 {
     pvsz_told runs = pvsz_tell(0);
 
@@ -122,7 +122,6 @@ static pvsz_told poles_through(pvsz_taking *take, const pvsz_subject *input)
          array = array_on(take, array->next_on_input)) {
         pvsz_told here = pvsz_runs(take, array);
 
-        pvsz_note_default(take, array, PVSIZE_ARRAY_EXTERNAL_ISOLATOR);
         if (!runs.missing)
             runs = here.missing ? here : pvsz_tell(runs.value + here.value);
     }

@@ -6,6 +6,7 @@ typedef struct all {
     pvsize_spec *module, *input, *inverter, *plane, *site, *array, *system, *copy, *part;
     pvsize_rules *rules, *rules_copy;
     pvsize_report *report;
+    pvsize_bill *bill;
 } all;
 
 static pvsize_status build_specs(all *a, const pvsize_allocator *memory)
@@ -92,11 +93,16 @@ static pvsize_status scenario(all *a, const pvsize_allocator *memory)
         s = pvsize_report_new(memory, &a->report, NULL);
     if (!s)
         s = pvsize_check(a->copy, a->rules_copy, a->report, NULL);
+    if (!s)
+        s = pvsize_bill_new(memory, &a->bill, NULL);
+    if (!s)
+        s = pvsize_bill_fill(a->copy, a->rules_copy, a->bill, NULL);
     return s;
 }
 
 static void free_all(all *a)
 {
+    pvsize_bill_free(a->bill);
     pvsize_report_free(a->report);
     pvsize_rules_free(a->rules_copy);
     pvsize_rules_free(a->rules);
