@@ -132,10 +132,12 @@ void pvsz_with(pvsz_bill_row *line, int32_t attribute, pvsz_told is)
     line->attribute[line->attributes++] = (pvsz_attribute){attribute, is};
 }
 
-/* What needs a term is never the same as what needs another, or none. */
+/* What needs a term is never the same as what needs another, or none. Two ways to one
+ * number may round to unlike doubles. */
 static bool same_told(pvsz_told a, pvsz_told b)
 {
-    return a.missing == b.missing && a.value == b.value;
+    return a.missing == b.missing && pvsz_at_most(a.value, b.value) &&
+           pvsz_at_most(b.value, a.value);
 }
 
 static bool same_thing(const pvsz_bill_row *row, const pvsz_bill_row *line, int32_t missing)

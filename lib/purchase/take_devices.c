@@ -21,6 +21,14 @@ static protection fuse_of(const pvsz_taking *take, const pvsz_subject *array)
     if (!result.rating.missing)
         return result;
     result.needed = pvsz_told_quantity(take, array, PVSZ_QUANTITY_STRING_DEVICE_NEEDED);
+    if (result.needed.missing == PVSIZE_QUANTITY_STRING_DEVICE_NEEDED) {
+        /* the module states no rating to judge by: the design has the last word */
+        bool none = pvsz_spec_states_none(
+            spec, pvsz_term_place(pvsz_term_find(PVSIZE_ARRAY_STRING_DEVICE)));
+
+        result.needed = none ? pvsz_tell(0) : pvsz_needs(PVSIZE_ARRAY_STRING_DEVICE);
+        return result;
+    }
     result.rating = pvsz_told_quantity(take, array, PVSZ_QUANTITY_STRING_DEVICE_RATING);
     result.why = PVSIZE_QUANTITY_STRING_DEVICE_NEEDED;
     if (!result.rating.missing && result.rating.value == 0) /* no standard rating fits */

@@ -155,7 +155,7 @@ class Term(typing.NamedTuple):
 # numbers of the library's own sets, as in ids.h
 _SETS = {"severity": 8, "verdict": 9, "known": 10, "compare": 11, "format": 12,
          "type": 13, "need": 14, "text": 16, "outcome": 17,
-         "differs": 18}
+         "differs": 18, "item": 23, "measure": 24}
 
 
 def _choice_name(set_name, number):

@@ -41,7 +41,7 @@ def test_every_kind_has_a_class_with_its_parameters():
     for kind in pvsize.kinds():
         name = kind.title().replace("_", "")
         if not hasattr(pvsize, name):
-            assert kind in ("figure", "quantity", "rule")
+            assert kind in ("figure", "quantity", "rule", "attribute")
             continue
         spec = getattr(pvsize, name)()
         for term in pvsize.terms(kind).values():
@@ -255,3 +255,36 @@ def test_all_presets_on_one_job(capsys):
     assert head == ["rule", "of", *pvsize.presets()]
     assert "figure.voltage_limit_other_building: 1500 V" in printed
     assert "CAUTION" in printed
+
+
+def test_bill():
+    job = system(9, 2)
+    bill = pvsize.bill(job)
+    modules = bill[0]
+    assert (modules.item, modules.quantity, modules.measure) == ("module", 18, "pieces")
+    assert modules.attributes["power"] == 430 and modules.missing is None
+    assert [share[1:] for share in modules.shares] == [("array 1", 18, "quantity.array_modules")]
+    assert pvsize.check(job).subjects()[modules.shares[0].subject].text == "array 1"
+    pairs = next(row for row in bill if row.item == "connector_pair")
+    assert (pairs.installed, pairs.quantity, pairs.allowance) == (2, 3, "figure.connector_spare")
+    cable = next(row for row in bill if row.item == "cable")
+    assert (cable.quantity, cable.missing) == (None, "cable.length")
+    assert cable.attributes == {"circuit": "string"}
+    assert bill.outcome == pvsize.check(job).outcome
+    assert any(line.startswith("spare connectors") for line in bill.assumptions)
+    assert "CAUTION" in str(bill) and bill.render(markdown=True).startswith("# What must")
+    with pytest.raises(IndexError):
+        bill[len(bill)]
+
+
+def test_bill_by_own_allowances():
+    rules = pvsize.Rules()
+    rules.set_figure("connector_spare", 50, "own practice")
+    job = system(9, 2)
+    pairs = next(row for row in pvsize.bill(job, rules) if row.item == "connector_pair")
+    assert pairs.quantity == 3
+    rules.set_figure("connector_spare", None)
+    pairs = next(row for row in pvsize.bill(job, rules) if row.item == "connector_pair")
+    assert (pairs.installed, pairs.quantity, pairs.missing) == (2, None, "figure.connector_spare")
+    with pytest.raises(pvsize.ArgumentError, match="a system"):
+        pvsize.bill(pvsize.Module(**module()))
