@@ -58,11 +58,13 @@ void pvsz_take_inverters(pvsz_taking *take)
     for (int32_t i = 0; i < take->report->design.count[PVSZ_KIND_INVERTER]; i++) {
         const pvsz_subject *inverter = pvsz_row_of(take, PVSZ_KIND_INVERTER, i);
         const pvsize_spec *spec = pvsz_part_of(take, inverter);
+        pvsz_told phases = pvsz_told_param(spec, PVSIZE_INVERTER_PHASES);
         pvsz_bill_row line = pvsz_line(PVSIZE_ITEM_INVERTER, inverter_type(take, i));
 
         pvsz_with(&line, PVSIZE_ATTRIBUTE_POWER,
                   pvsz_told_param(spec, PVSIZE_INVERTER_RATED_AC_POWER));
-        pvsz_with(&line, PVSIZE_ATTRIBUTE_PHASES, pvsz_told_param(spec, PVSIZE_INVERTER_PHASES));
+        if (!phases.missing) /* the type is known without */
+            pvsz_with(&line, PVSIZE_ATTRIBUTE_PHASES, phases);
         pvsz_put_share(take, &line, inverter, PVSIZE_KIND_INVERTER, pvsz_tell(1));
     }
 }

@@ -138,10 +138,12 @@ class Count:
                      {"modules": self.of_array(a, "modules_per_string")}, ("array", (a,)),
                      "array.strings", self.of_array(a, "strings"))
         for i in self.inverters:
-            self.add("inverter", self.inverter(i),
-                     {"power": tell(self.m.inverter, i, "rated_ac_power"),
-                      "phases": tell(self.m.inverter, i, "phases")},
-                     ("inverter", (i,)), "inverter", Fraction(1))
+            attributes = {"power": tell(self.m.inverter, i, "rated_ac_power")}
+            phases = tell(self.m.inverter, i, "phases")
+            if phases is not None:
+                attributes["phases"] = phases
+            self.add("inverter", self.inverter(i), attributes, ("inverter", (i,)), "inverter",
+                     Fraction(1))
 
     def count_connectors(self):
         each = self.figure("connectors_at_device")

@@ -246,6 +246,7 @@ START_TEST(six_inputs_with_fuses)
 {
     /* Voc x (1 - 0.0025 x (-3 - 25)) x 12 */
     double voltage = 38.8 * (1 + -0.25 / 100 * (-3 - 25.0)) * 12;
+    char text[300];
 
     fill(six_inputs());
     comes_to(PVSIZE_ITEM_MODULE, 0, 288, 288);
@@ -258,6 +259,8 @@ START_TEST(six_inputs_with_fuses)
     comes_to(PVSIZE_ITEM_CONNECTOR_PAIR, 0, 24, 27); /* 26.4 */
     ck_assert(attribute(PVSIZE_ITEM_AC_BREAKER, 0, PVSIZE_ATTRIBUTE_RATING) == 100);
     ck_assert(attribute(PVSIZE_ITEM_AC_BREAKER, 0, PVSIZE_ATTRIBUTE_POLES) == 3);
+    OK(pvsize_bill_assumption_text(bill, 5, text, sizeof text, NULL, diag));
+    ck_assert_str_eq(text, "array 6: strings grouped under one device: 1, the default");
     done();
 }
 END_TEST
