@@ -122,6 +122,14 @@ pvsize_status pvsz_find_row(const pvsize_bill *bill, int32_t i, const pvsz_bill_
     return status;
 }
 
+int32_t pvsz_severity_of(const pvsize_report *report, int32_t rule)
+{
+    for (int32_t i = 0; i < report->rules; i++)
+        if (report->rule[i].number == rule)
+            return report->rule[i].severity;
+    return PVSIZE_SEVERITY_OFF;
+}
+
 pvsize_status pvsize_bill_row(const pvsize_bill *bill, int32_t i, int32_t *item, int32_t *measure,
                               int32_t *type, int32_t *missing, pvsize_diag *diag)
 {

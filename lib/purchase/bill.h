@@ -133,6 +133,8 @@ pvsize_status pvsz_find_row(const pvsize_bill *bill, int32_t i, const pvsz_bill_
 pvsize_status pvsz_find_taken(const pvsize_bill *bill, int32_t i, const pvsz_taken **taken,
                               pvsize_diag *diag);
 int32_t pvsz_measure_of(int32_t item);
+/* Of a rule of the tables in the rule set of a report. */
+int32_t pvsz_severity_of(const pvsize_report *report, int32_t rule);
 /* First term that a row needs; 0: all is told. */
 int32_t pvsz_row_missing(const pvsz_bill_row *row);
 

@@ -86,6 +86,17 @@ static void put_thing(pvsz_text *text, const pvsize_report *report, const pvsz_b
     }
 }
 
+/* "rule.isolator (must)" */
+static void put_why(pvsz_text *text, const pvsize_report *report, int32_t why)
+{
+    pvsz_put_term(text, why);
+    if (pvsize_term_kind(why) != PVSIZE_KIND_RULE)
+        return;
+    pvsz_put(text, " (");
+    pvsz_put(text, pvsize_set_name(PVSIZE_SET_SEVERITY, pvsz_severity_of(report, why)));
+    pvsz_put(text, ")");
+}
+
 /* Whether a share is the first of its row with this reason. */
 static bool is_new_reason(const pvsz_share *share, const pvsz_share *first)
 {
@@ -112,7 +123,7 @@ static void put_shares(pvsz_text *text, const pvsz_bill_body *body, const pvsz_b
         if (!is_new_reason(share, first))
             continue;
         pvsz_put(text, share > first ? ", " : "; by ");
-        pvsz_put_term(text, share->why);
+        put_why(text, body->report, share->why);
     }
 }
 

@@ -92,10 +92,7 @@ pvsz_told pvsz_told_figure(pvsz_taking *take, int32_t place)
 
 bool pvsz_calls_for(const pvsz_taking *take, int32_t rule)
 {
-    for (int32_t i = 0; i < take->report->rules; i++)
-        if (take->report->rule[i].number == rule)
-            return take->report->rule[i].severity >= PVSIZE_SEVERITY_SHOULD;
-    return false;
+    return pvsz_severity_of(take->report, rule) >= PVSIZE_SEVERITY_SHOULD;
 }
 
 /* rows */

@@ -151,3 +151,54 @@ def test_every_case_of_a_bill_was_met(outcome):
             assert counts["merged", item] >= few, item
     for item in ("string_fuse", "fuse_holder", "dc_isolator", "current_sensor", "cable"):
         assert counts[item, "none"] >= few, item
+
+
+# -- two systems beside one another ---------------------------------------------
+
+def beside(first, second):
+    """Two jobs that share the first one's site and nothing else: the second on that
+    site, and both together."""
+    planes = len(first["site"]["planes"])
+    alone = dict(second, site=first["site"], arrays=[], cables=[dict(c) for c in second["cables"]])
+    for array in second["arrays"]:
+        array = dict(array)
+        if array.get("plane", 0) >= planes:
+            array.pop("plane", None)
+        alone["arrays"].append(array)
+    arrays, inverters = len(first["arrays"]), len(first["inverters"])
+    moved = [dict(array, inverter=array.get("inverter", 0) + inverters)
+             for array in alone["arrays"]]
+    cables = []
+    for cable in alone["cables"]:
+        if cable["circuit"] == "ac":
+            cables.append(dict(cable, inverter=cable.get("inverter", 0) + inverters))
+        else:
+            cables.append(dict(cable, array=cable["array"] + arrays))
+    return alone, {"site": first["site"], "inverters": first["inverters"] + second["inverters"],
+                   "arrays": first["arrays"] + moved, "cables": first["cables"] + cables}
+
+
+def totals(job, rules):
+    """Of each item: installed and to buy, of what is known; and rows."""
+    spec = pvsize.System(site=job["site"], inverters=job["inverters"], arrays=job["arrays"],
+                         cables=job["cables"])
+    installed, quantity, rows = Counter(), Counter(), Counter()
+    for row in pvsize.bill(spec, rules):
+        installed[row.item] += row.installed or 0
+        quantity[row.item] += row.quantity or 0
+        rows[row.item] += 1
+    return installed, quantity, rows
+
+
+def test_bills_of_independent_systems_add_up():
+    for seed in range(JOBS // 10):
+        first, second = job_of(seed), job_of(seed + 1)
+        rules = library_rules(rule_sets(seed))
+        second, both = beside(first, second)
+        one, other, sum_of = (totals(job, rules) for job in (first, second, both))
+        for item in ITEMS[:-2]:  # what measures the export is the site's
+            expected = one[0][item] + other[0][item]
+            assert abs(sum_of[0][item] - expected) <= 1e-9 * expected, (seed, item)
+            saved = one[1][item] + other[1][item] - sum_of[1][item]
+            slack = one[2][item] + other[2][item] if item in ("connector_pair", "string_fuse") else 0
+            assert -1e-9 * expected <= saved <= slack + 1e-9 * expected, (seed, item)

@@ -183,6 +183,7 @@ START_TEST(micro_inverters)
 {
     pvsize_spec *system = SPEC(PVSIZE_KIND_SYSTEM, 0), *part;
     pvsize_rules *rules = preset("asnzs_5033_2021");
+    char text[500];
 
     give(system, SPEC(PVSIZE_KIND_SITE, PVSIZE_SITE_TEMP_MIN, 1, PVSIZE_SITE_SUPPLY_PHASES, 1));
     for (int32_t i = 0; i < 3; i++) {
@@ -212,6 +213,8 @@ START_TEST(micro_inverters)
     ck_assert(attribute(PVSIZE_ITEM_AC_BREAKER, 0, PVSIZE_ATTRIBUTE_RATING) == 6);
     comes_to(PVSIZE_ITEM_DC_ISOLATOR, 0, 0, 0); /* the rule set does not insist */
     is_for(PVSIZE_ITEM_DC_ISOLATOR, 0, 5, "input 2 of inverter 3", 0, PVSIZE_RULE_ISOLATOR);
+    OK(pvsize_bill_text(bill, row_of(PVSIZE_ITEM_DC_ISOLATOR, 0), text, sizeof text, NULL, diag));
+    ck_assert_ptr_nonnull(strstr(text, "; by rule.isolator (note)"));
     OK(pvsize_rules_set_severity(rules, PVSIZE_RULE_ISOLATOR, PVSIZE_SEVERITY_SHOULD, diag));
     fill_by(system, rules);
     comes_to(PVSIZE_ITEM_DC_ISOLATOR, 0, 6, 6);
