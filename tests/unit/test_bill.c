@@ -228,6 +228,30 @@ START_TEST(micro_inverters)
 }
 END_TEST
 
+/* Inverters are one type if their numbers and those of all their inputs are the same. */
+START_TEST(types_of_inverters)
+{
+    pvsize_spec *system = SPEC(PVSIZE_KIND_SYSTEM, 0), *part;
+
+    give(system, SPEC(PVSIZE_KIND_SITE, 0));
+    give(system, small_inverter());
+    part = small_inverter();
+    give(part, SPEC(PVSIZE_KIND_INPUT, 0));
+    give(system, part); /* one input more */
+    give(system, small_inverter());
+    part = small_inverter();
+    OK(pvsize_spec_set_part_number(part, 1, PVSIZE_INPUT_MAX_VOLTAGE, 61, diag));
+    give(system, part);
+    fill(system);
+    ck_assert_int_eq(rows(PVSIZE_ITEM_INVERTER), 3);
+    comes_to(PVSIZE_ITEM_INVERTER, 0, 2, 2);
+    is_for(PVSIZE_ITEM_INVERTER, 0, 1, "inverter 3", 1, PVSIZE_KIND_INVERTER);
+    comes_to(PVSIZE_ITEM_INVERTER, 1, 1, 1);
+    comes_to(PVSIZE_ITEM_AC_BREAKER, 0, 4, 4);
+    done();
+}
+END_TEST
+
 /* Six inputs with 4 strings of 12 each, under a module rating of 25 A: 3 x 13.9 A can flow
  * back, so each string has a device of at least 1.5 x 13.9 = 20.85 A: 25 A. */
 static pvsize_spec *six_inputs(void)
@@ -701,6 +725,7 @@ static void add(Suite *suite)
 {
     add_test(suite, "two unlike inputs", two_unlike_inputs);
     add_test(suite, "micro-inverters", micro_inverters);
+    add_test(suite, "types of inverters", types_of_inverters);
     add_test(suite, "six inputs", six_inputs_with_fuses);
     add_test(suite, "fuses as designed", fuses_as_designed);
     add_test(suite, "combiner and isolator", combiner_and_isolator);
