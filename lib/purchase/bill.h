@@ -79,7 +79,6 @@ void pvsz_release_body(const pvsz_memory *memory, pvsz_bill_body *body);
 
 /* what a take reads */
 const pvsize_spec *pvsz_part_of(const pvsz_taking *take, const pvsz_subject *subject);
-const pvsize_spec *pvsz_module_of(const pvsz_taking *take, const pvsz_subject *array);
 /* The number in force. */
 pvsz_told pvsz_told_param(const pvsize_spec *spec, int32_t term);
 /* Takes a default for granted, if it is in force. */
@@ -93,7 +92,7 @@ pvsz_told pvsz_tell(double value);
 pvsz_told pvsz_needs(int32_t term);
 /* Of two that are told the product; else what the first of them needs. */
 pvsz_told pvsz_times(pvsz_told a, pvsz_told b);
-const pvsz_subject *pvsz_row_of(const pvsz_taking *take, int32_t scope, int32_t at);
+const pvsz_subject *pvsz_subject_at(const pvsz_taking *take, int32_t scope, int32_t at);
 
 /* what it writes */
 pvsz_bill_row pvsz_line(int32_t item, int32_t type);
@@ -117,10 +116,6 @@ void pvsz_take_export_control(pvsz_taking *take);
 
 /* shared by the d.c. parts */
 
-/* Whether an array has a combiner: a cable of its own circuit. */
-bool pvsz_has_combiner(const pvsz_taking *take, const pvsz_subject *array);
-/* Whether its strings plug straight in: all their cables are given as of length 0. */
-bool pvsz_is_plugged(const pvsz_taking *take, const pvsz_subject *array);
 /* Pairs of conductors that go on to the input. */
 pvsz_told pvsz_runs(const pvsz_taking *take, const pvsz_subject *array);
 pvsz_isolation pvsz_isolation_of(const pvsz_taking *take, const pvsz_subject *input);

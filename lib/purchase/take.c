@@ -21,7 +21,7 @@ pvsz_told pvsz_times(pvsz_told a, pvsz_told b)
     return pvsz_tell(a.value * b.value);
 }
 
-const pvsz_subject *pvsz_row_of(const pvsz_taking *take, int32_t scope, int32_t at)
+const pvsz_subject *pvsz_subject_at(const pvsz_taking *take, int32_t scope, int32_t at)
 {
     return &take->report->design.subject[scope][at];
 }
@@ -33,13 +33,8 @@ const pvsize_spec *pvsz_part_of(const pvsz_taking *take, const pvsz_subject *sub
 
     if (subject->scope == PVSZ_KIND_INPUT)
         owner = pvsz_part_of(
-            take, pvsz_row_of(take, PVSZ_KIND_INVERTER, subject->at[PVSZ_KIND_INVERTER]));
+            take, pvsz_subject_at(take, PVSZ_KIND_INVERTER, subject->at[PVSZ_KIND_INVERTER]));
     return pvsz_spec_parts(owner, subject->scope)->item[subject->index];
-}
-
-const pvsize_spec *pvsz_module_of(const pvsz_taking *take, const pvsz_subject *array)
-{
-    return pvsz_spec_parts(pvsz_part_of(take, array), PVSZ_KIND_MODULE)->item[0];
 }
 
 static void take_for_granted(pvsz_taking *take, int32_t term, int32_t subject, double value)
@@ -218,11 +213,12 @@ static void allow(pvsz_taking *take, pvsz_bill_row *row)
         return;
     row->allowance = pvsz_kinds[PVSZ_KIND_FIGURE].rows[figure].number;
     percent = pvsz_told_figure(take, figure);
-    row->quantity = pvsz_times(row->installed, pvsz_tell(1 + percent.value / 100));
-    row->quantity.missing = percent.missing;
-    if (percent.missing)
-        row->quantity.value = 0;
-    else if (row->item != PVSIZE_ITEM_CABLE)
+    if (percent.missing) {
+        row->quantity = percent;
+        return;
+    }
+    row->quantity.value *= 1 + percent.value / 100;
+    if (row->item != PVSIZE_ITEM_CABLE)
         row->quantity.value = pvsz_fewest_that_reach(1, row->quantity.value);
 }
 
@@ -290,7 +286,7 @@ static void prepare(pvsz_taking *take)
     for (int32_t i = 0; i < count[PVSZ_KIND_INVERTER]; i++)
         take->like[i] = first_like(take, i);
     for (int32_t i = 0; i < count[PVSZ_KIND_INPUT]; i++)
-        take->isolation[i] = pvsz_isolation_of(take, pvsz_row_of(take, PVSZ_KIND_INPUT, i));
+        take->isolation[i] = pvsz_isolation_of(take, pvsz_subject_at(take, PVSZ_KIND_INPUT, i));
 }
 
 static void note_figures(pvsz_taking *take)

@@ -28,8 +28,8 @@ static pvsz_told conductors_of(const pvsz_taking *take, const pvsz_subject *cabl
     pvsz_told phases = pvsz_tell(0);
 
     if (circuit == PVSIZE_CIRCUIT_AC)
-        phases = pvsz_told_param(pvsz_part_of(take, pvsz_row_of(take, PVSZ_KIND_INVERTER,
-                                                                cable->at[PVSZ_KIND_INVERTER])),
+        phases = pvsz_told_param(pvsz_part_of(take, pvsz_subject_at(take, PVSZ_KIND_INVERTER,
+                                                                    cable->at[PVSZ_KIND_INVERTER])),
                                  PVSIZE_INVERTER_PHASES);
     return phases.missing ? phases : pvsz_tell(phases.value + 2);
 }
@@ -44,8 +44,8 @@ static void take_cable(pvsz_taking *take, const pvsz_subject *cable)
 
     if (circuit.value == PVSIZE_CIRCUIT_STRING)
         metres = pvsz_times(
-            metres, pvsz_told_param(pvsz_part_of(take, pvsz_row_of(take, PVSZ_KIND_ARRAY,
-                                                                   cable->at[PVSZ_KIND_ARRAY])),
+            metres, pvsz_told_param(pvsz_part_of(take, pvsz_subject_at(take, PVSZ_KIND_ARRAY,
+                                                                       cable->at[PVSZ_KIND_ARRAY])),
                                     PVSIZE_ARRAY_STRINGS));
     pvsz_with(&line, PVSIZE_ATTRIBUTE_CIRCUIT, circuit);
     with_size(&line, spec);
@@ -60,7 +60,7 @@ static void take_unknown_cable(pvsz_taking *take, const pvsz_subject *owner, int
     pvsz_bill_row line = pvsz_line(PVSIZE_ITEM_CABLE, -1);
 
     for (int32_t at = owner->first_cable; at >= 0;) {
-        const pvsz_subject *cable = pvsz_row_of(take, PVSZ_KIND_CABLE, at);
+        const pvsz_subject *cable = pvsz_subject_at(take, PVSZ_KIND_CABLE, at);
 
         if (pvsz_told_param(pvsz_part_of(take, cable), PVSIZE_CABLE_CIRCUIT).value == circuit)
             return;
@@ -75,11 +75,11 @@ void pvsz_take_cables(pvsz_taking *take)
     const int32_t *count = take->report->design.count;
 
     for (int32_t i = 0; i < count[PVSZ_KIND_CABLE]; i++)
-        take_cable(take, pvsz_row_of(take, PVSZ_KIND_CABLE, i));
+        take_cable(take, pvsz_subject_at(take, PVSZ_KIND_CABLE, i));
     for (int32_t i = 0; i < count[PVSZ_KIND_ARRAY]; i++)
-        take_unknown_cable(take, pvsz_row_of(take, PVSZ_KIND_ARRAY, i), PVSIZE_CIRCUIT_STRING);
+        take_unknown_cable(take, pvsz_subject_at(take, PVSZ_KIND_ARRAY, i), PVSIZE_CIRCUIT_STRING);
     for (int32_t i = 0; i < count[PVSZ_KIND_INVERTER]; i++)
-        take_unknown_cable(take, pvsz_row_of(take, PVSZ_KIND_INVERTER, i), PVSIZE_CIRCUIT_AC);
+        take_unknown_cable(take, pvsz_subject_at(take, PVSZ_KIND_INVERTER, i), PVSIZE_CIRCUIT_AC);
 }
 
 /* breakers */
@@ -87,7 +87,7 @@ void pvsz_take_cables(pvsz_taking *take)
 void pvsz_take_breakers(pvsz_taking *take)
 {
     for (int32_t i = 0; i < take->report->design.count[PVSZ_KIND_INVERTER]; i++) {
-        const pvsz_subject *inverter = pvsz_row_of(take, PVSZ_KIND_INVERTER, i);
+        const pvsz_subject *inverter = pvsz_subject_at(take, PVSZ_KIND_INVERTER, i);
         pvsz_told rating = pvsz_told_quantity(take, inverter, PVSZ_QUANTITY_AC_DEVICE_RATING);
         pvsz_told poles = pvsz_told_param(pvsz_part_of(take, inverter), PVSIZE_INVERTER_PHASES);
         pvsz_told neutral = pvsz_told_figure(take, PVSZ_FIGURE_AC_BREAKER_NEUTRAL);
@@ -123,7 +123,7 @@ static pvsz_told export_exceeds(const pvsz_taking *take, const pvsz_subject *sit
 
 void pvsz_take_export_control(pvsz_taking *take)
 {
-    const pvsz_subject *site = pvsz_row_of(take, PVSZ_KIND_SITE, 0);
+    const pvsz_subject *site = pvsz_subject_at(take, PVSZ_KIND_SITE, 0);
     const pvsize_spec *spec = pvsz_part_of(take, site);
     int32_t control = (int32_t)pvsz_told_param(spec, PVSIZE_SITE_EXPORT_CONTROL).value;
     pvsz_told phases = pvsz_told_param(spec, PVSIZE_SITE_SUPPLY_PHASES);

@@ -63,7 +63,7 @@ static pvsz_told poles_of(pvsz_taking *take, const pvsz_subject *array)
 static void take_poles(pvsz_taking *take, int32_t item)
 {
     for (int32_t i = 0; i < take->report->design.count[PVSZ_KIND_ARRAY]; i++) {
-        const pvsz_subject *array = pvsz_row_of(take, PVSZ_KIND_ARRAY, i);
+        const pvsz_subject *array = pvsz_subject_at(take, PVSZ_KIND_ARRAY, i);
         protection fuse = fuse_of(take, array);
         pvsz_bill_row line = pvsz_line(item, -1);
 
@@ -93,7 +93,7 @@ void pvsz_take_holders(pvsz_taking *take)
 
 static const pvsz_subject *array_on(const pvsz_taking *take, int32_t at)
 {
-    return at < 0 ? NULL : pvsz_row_of(take, PVSZ_KIND_ARRAY, at);
+    return at < 0 ? NULL : pvsz_subject_at(take, PVSZ_KIND_ARRAY, at);
 }
 
 static bool has_external(const pvsz_taking *take, const pvsz_subject *input)
@@ -139,7 +139,7 @@ static pvsz_told poles_through(const pvsz_taking *take, const pvsz_subject *inpu
 void pvsz_take_isolators(pvsz_taking *take)
 {
     for (int32_t i = 0; i < take->report->design.count[PVSZ_KIND_INPUT]; i++) {
-        const pvsz_subject *input = pvsz_row_of(take, PVSZ_KIND_INPUT, i);
+        const pvsz_subject *input = pvsz_subject_at(take, PVSZ_KIND_INPUT, i);
         pvsz_isolation isolation = take->isolation[i];
         pvsz_bill_row line = pvsz_line(PVSIZE_ITEM_DC_ISOLATOR, -1);
         pvsz_told poles = poles_through(take, input);

@@ -3,7 +3,7 @@
 
 static const pvsz_subject *array_at(const pvsz_taking *take, int32_t at)
 {
-    return pvsz_row_of(take, PVSZ_KIND_ARRAY, at);
+    return pvsz_subject_at(take, PVSZ_KIND_ARRAY, at);
 }
 
 static int32_t arrays_of(const pvsz_taking *take)
@@ -13,19 +13,27 @@ static int32_t arrays_of(const pvsz_taking *take)
 
 static int32_t module_type(const pvsz_taking *take, const pvsz_subject *array)
 {
-    return pvsz_subject_number(take->report,
-                               pvsz_row_of(take, PVSZ_KIND_MODULE, array->at[PVSZ_KIND_MODULE]));
+    return pvsz_subject_number(
+        take->report, pvsz_subject_at(take, PVSZ_KIND_MODULE, array->at[PVSZ_KIND_MODULE]));
 }
 
 /* Equal inverters are one type; the first of them stands for it. */
 static int32_t inverter_type(const pvsz_taking *take, int32_t at)
 {
-    return pvsz_subject_number(take->report, pvsz_row_of(take, PVSZ_KIND_INVERTER, take->like[at]));
+    return pvsz_subject_number(take->report,
+                               pvsz_subject_at(take, PVSZ_KIND_INVERTER, take->like[at]));
 }
 
 static pvsz_told strings_of(const pvsz_taking *take, const pvsz_subject *array)
 {
     return pvsz_told_param(pvsz_part_of(take, array), PVSIZE_ARRAY_STRINGS);
+}
+
+static pvsz_told module_power(const pvsz_taking *take, const pvsz_subject *array)
+{
+    const pvsz_part_list *modules = pvsz_spec_parts(pvsz_part_of(take, array), PVSZ_KIND_MODULE);
+
+    return pvsz_told_param(modules->item[0], PVSIZE_MODULE_PMAX);
 }
 
 void pvsz_take_modules(pvsz_taking *take)
@@ -34,8 +42,7 @@ void pvsz_take_modules(pvsz_taking *take)
         const pvsz_subject *array = array_at(take, i);
         pvsz_bill_row line = pvsz_line(PVSIZE_ITEM_MODULE, module_type(take, array));
 
-        pvsz_with(&line, PVSIZE_ATTRIBUTE_POWER,
-                  pvsz_told_param(pvsz_module_of(take, array), PVSIZE_MODULE_PMAX));
+        pvsz_with(&line, PVSIZE_ATTRIBUTE_POWER, module_power(take, array));
         pvsz_put_share(take, &line, array, PVSIZE_QUANTITY_ARRAY_MODULES,
                        pvsz_told_quantity(take, array, PVSZ_QUANTITY_ARRAY_MODULES));
     }
@@ -56,7 +63,7 @@ void pvsz_take_strings(pvsz_taking *take)
 void pvsz_take_inverters(pvsz_taking *take)
 {
     for (int32_t i = 0; i < take->report->design.count[PVSZ_KIND_INVERTER]; i++) {
-        const pvsz_subject *inverter = pvsz_row_of(take, PVSZ_KIND_INVERTER, i);
+        const pvsz_subject *inverter = pvsz_subject_at(take, PVSZ_KIND_INVERTER, i);
         const pvsize_spec *spec = pvsz_part_of(take, inverter);
         pvsz_told phases = pvsz_told_param(spec, PVSIZE_INVERTER_PHASES);
         pvsz_bill_row line = pvsz_line(PVSIZE_ITEM_INVERTER, inverter_type(take, i));
@@ -76,10 +83,11 @@ static double circuit_of(const pvsize_spec *cable)
     return pvsz_told_param(cable, PVSIZE_CABLE_CIRCUIT).value;
 }
 
-bool pvsz_has_combiner(const pvsz_taking *take, const pvsz_subject *array)
+/* A cable of the array's own circuit goes on from one. */
+static bool has_combiner(const pvsz_taking *take, const pvsz_subject *array)
 {
     for (int32_t at = array->first_cable; at >= 0;) {
-        const pvsz_subject *cable = pvsz_row_of(take, PVSZ_KIND_CABLE, at);
+        const pvsz_subject *cable = pvsz_subject_at(take, PVSZ_KIND_CABLE, at);
 
         if (circuit_of(pvsz_part_of(take, cable)) == PVSIZE_CIRCUIT_ARRAY)
             return true;
@@ -88,12 +96,13 @@ bool pvsz_has_combiner(const pvsz_taking *take, const pvsz_subject *array)
     return false;
 }
 
-bool pvsz_is_plugged(const pvsz_taking *take, const pvsz_subject *array)
+/* All cables of its strings are given as of length 0. */
+static bool is_plugged(const pvsz_taking *take, const pvsz_subject *array)
 {
     bool any = false;
 
     for (int32_t at = array->first_cable; at >= 0;) {
-        const pvsz_subject *cable = pvsz_row_of(take, PVSZ_KIND_CABLE, at);
+        const pvsz_subject *cable = pvsz_subject_at(take, PVSZ_KIND_CABLE, at);
         const pvsize_spec *spec = pvsz_part_of(take, cable);
         pvsz_told length = pvsz_told_param(spec, PVSIZE_CABLE_LENGTH);
 
@@ -109,7 +118,7 @@ bool pvsz_is_plugged(const pvsz_taking *take, const pvsz_subject *array)
 
 pvsz_told pvsz_runs(const pvsz_taking *take, const pvsz_subject *array)
 {
-    return pvsz_has_combiner(take, array) ? pvsz_tell(1) : strings_of(take, array);
+    return has_combiner(take, array) ? pvsz_tell(1) : strings_of(take, array);
 }
 
 /* connectors */
@@ -118,7 +127,7 @@ static void at_modules(pvsz_taking *take, const pvsz_subject *array)
 {
     pvsz_bill_row line = pvsz_line(PVSIZE_ITEM_CONNECTOR_PAIR, module_type(take, array));
 
-    if (!pvsz_is_plugged(take, array))
+    if (!is_plugged(take, array))
         pvsz_put_share(take, &line, array, PVSIZE_ARRAY_STRINGS, strings_of(take, array));
 }
 
@@ -126,9 +135,9 @@ static void at_input(pvsz_taking *take, const pvsz_subject *array)
 {
     pvsz_bill_row line =
         pvsz_line(PVSIZE_ITEM_CONNECTOR_PAIR, inverter_type(take, array->at[PVSZ_KIND_INVERTER]));
-    bool combined = pvsz_has_combiner(take, array);
+    bool combined = has_combiner(take, array);
 
-    if (combined || !pvsz_is_plugged(take, array))
+    if (combined || !is_plugged(take, array))
         pvsz_put_share(take, &line, array, combined ? PVSIZE_CABLE_CIRCUIT : PVSIZE_ARRAY_STRINGS,
                        pvsz_runs(take, array));
 }
@@ -139,9 +148,9 @@ static void at_combiner(pvsz_taking *take, const pvsz_subject *array)
     pvsz_bill_row line = pvsz_line(PVSIZE_ITEM_CONNECTOR_PAIR, -1);
     pvsz_told sides = pvsz_tell(1);
 
-    if (!pvsz_has_combiner(take, array))
+    if (!has_combiner(take, array))
         return;
-    if (!pvsz_is_plugged(take, array)) {
+    if (!is_plugged(take, array)) {
         sides = strings_of(take, array);
         sides.value += sides.missing ? 0 : 1;
     }
@@ -158,7 +167,7 @@ static void at_isolator(pvsz_taking *take, const pvsz_subject *array)
 
     if (!isolation.count.missing && isolation.count.value == 0)
         return;
-    if (pvsz_is_plugged(take, array) && !pvsz_has_combiner(take, array))
+    if (is_plugged(take, array) && !has_combiner(take, array))
         return;
     sides = pvsz_times(isolation.count, sides);
     pvsz_put_share(take, &line, array, isolation.why,
@@ -181,7 +190,7 @@ void pvsz_take_combiners(pvsz_taking *take)
         const pvsz_subject *array = array_at(take, i);
         pvsz_bill_row line = pvsz_line(PVSIZE_ITEM_COMBINER, -1);
 
-        if (!pvsz_has_combiner(take, array))
+        if (!has_combiner(take, array))
             continue;
         pvsz_with(&line, PVSIZE_ATTRIBUTE_STRINGS, strings_of(take, array));
         pvsz_with(&line, PVSIZE_ATTRIBUTE_VOLTAGE_AT_LEAST,
