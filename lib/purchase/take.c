@@ -218,7 +218,7 @@ static void allow(pvsz_taking *take, pvsz_bill_row *row)
         return;
     }
     row->quantity.value *= 1 + percent.value / 100;
-    if (row->item != PVSIZE_ITEM_CABLE)
+    if (row->item != PVSIZE_ITEM_CABLE && row->quantity.value < 1e9) /* as far as it counts */
         row->quantity.value = pvsz_fewest_that_reach(1, row->quantity.value);
 }
 
