@@ -1,0 +1,156 @@
+/* Points of the single-diode curve. */
+#include "diode.h"
+
+#include <math.h>
+
+#include "diode_mpp.h"
+#include "elementary.h"
+
+static bool between(double x, double low, double high)
+{
+    return x >= low && x <= high;
+}
+
+bool pvsz_diode_is_sane(const pvsz_diode *d)
+{
+    return between(d->light, 0, 1e4) && between(d->saturation, 1e-200, 1e3) &&
+           between(d->ideality, 1e-4, 1e4) && between(d->series, 0, 1e4) &&
+           between(d->shunt, 0, 1e4);
+}
+
+/* Solves a (exp(u) - 1) + b u = c with a, b not negative and not both 0. The left side
+ * is convex and rises: Newton from the right of the root comes down to it and never
+ * passes it, but for rounding. */
+static double solve(double a, double b, double c)
+{
+    double u;
+
+    if (a <= 0)
+        return c / b;
+    if (b <= 0)
+        return c > -a ? pvsz_log1p(c / a) : -INFINITY;
+    if (c >= 0)
+        /* both terms are positive: neither passes c */
+        u = pvsz_least(c / b, pvsz_log1p(pvsz_least(c / a, 1e299)));
+    else
+        u = c / (a + b); /* root of the tangent in 0 */
+    for (int i = 0; i < 100; i++) {
+        double em1 = pvsz_expm1(u);
+        double step = (a * em1 + b * u - c) / (a * (em1 + 1) + b);
+
+        u -= step;
+        if (!(step > 1e-15 * pvsz_size(u)))
+            break;
+    }
+    return u;
+}
+
+static double current_at(const pvsz_diode *d, double u)
+{
+    return d->light - d->saturation * pvsz_expm1(u) - d->shunt * d->ideality * u;
+}
+
+/* Diode voltage where the module's voltage is this. */
+static double diode_at_voltage(const pvsz_diode *d, double voltage)
+{
+    return solve(d->series * d->saturation, d->ideality * (1 + d->series * d->shunt),
+                 voltage + d->series * d->light);
+}
+
+static double diode_at_current(const pvsz_diode *d, double current)
+{
+    return solve(d->saturation, d->shunt * d->ideality, d->light - current);
+}
+
+/* The diode's current follows from u with an error of I0 exp(u) u; what falls along the
+ * series resistance has one of a u / Rs: the smaller counts. */
+static pvsz_slope slope_at(const pvsz_diode *d, double u, double voltage)
+{
+    double em1 = pvsz_expm1(u);
+    double p = d->saturation * (em1 + 1) / d->ideality;
+    double g = p + d->shunt, rise = 1 + d->series * g;
+
+    return (pvsz_slope){
+        .current = d->series * p > 1 ? (d->ideality * u - voltage) / d->series
+                                     : d->light - d->saturation * em1 - d->shunt * d->ideality * u,
+        .first = -g / rise,
+        .second = -p / (d->ideality * rise * rise * rise),
+    };
+}
+
+pvsz_slope pvsz_diode_slope(const pvsz_diode *diode, double voltage)
+{
+    return slope_at(diode, diode_at_voltage(diode, voltage), voltage);
+}
+
+double pvsz_diode_current(const pvsz_diode *diode, double voltage)
+{
+    return pvsz_diode_slope(diode, voltage).current;
+}
+
+double pvsz_diode_voltage(const pvsz_diode *diode, double current)
+{
+    return diode->ideality * diode_at_current(diode, current) - diode->series * current;
+}
+
+/* Halley's steps kept inside a bracket, which is halved where they leave it. */
+static double search_peak(const pvsz_diode *d)
+{
+    double low = diode_at_voltage(d, 0), high = diode_at_current(d, 0);
+    double u = 0.5 * (low + high);
+
+    for (int i = 0; i < 200; i++) {
+        pvsz_peak peak = pvsz_peak_at(d, u, pvsz_expm1(u));
+        double next = u + pvsz_peak_step(peak);
+
+        if (peak.value > 0)
+            low = u;
+        else
+            high = u;
+        if (pvsz_size(next - u) <= 1e-15 * pvsz_size(u))
+            return next;
+        if (!(next > low && next < high))
+            next = 0.5 * (low + high);
+        if (next == u || high - low <= 4e-16 * high)
+            break;
+        u = next;
+    }
+    return u;
+}
+
+pvsz_point pvsz_diode_mpp(const pvsz_diode *diode)
+{
+    double sure, u, current;
+    pvsz_point point;
+
+    if (!(diode->light > 0))
+        return (pvsz_point){0, 0};
+    point = pvsz_mpp_quick(diode, &sure);
+    if (sure > 0)
+        return point;
+    u = search_peak(diode);
+    current = current_at(diode, u);
+    return (pvsz_point){diode->ideality * u - diode->series * current, current};
+}
+
+void pvsz_diode_sample(const pvsz_diode *diode, size_t n, double *voltage, double *current)
+{
+    double first = diode_at_voltage(diode, 0), last = diode_at_current(diode, 0);
+
+    for (size_t i = 0; i < n; i++) {
+        double u = n > 1 ? first + (last - first) * ((double)i / (double)(n - 1)) : first;
+
+        current[i] = current_at(diode, u);
+        voltage[i] = diode->ideality * u - diode->series * current[i];
+    }
+    /* the ends are the ends, whatever rounding left */
+    if (n > 0)
+        voltage[0] = 0;
+    if (n > 1)
+        current[n - 1] = 0;
+}
+
+double pvsz_bypassed_voltage(const pvsz_diode *diode, const pvsz_bypass *bypass, double current)
+{
+    return pvsz_greatest(pvsz_diode_voltage(diode, current), -bypass->diodes * bypass->drop);
+}

@@ -1,0 +1,94 @@
+/* The maximum-power point without branches, for one diode or a row of them alike. */
+#ifndef PVSZ_DIODE_MPP_H
+#define PVSZ_DIODE_MPP_H
+
+#include "diode.h"
+#include "elementary.h"
+
+/* dP/dV = I - V g / r with its derivatives by u, where g is the diode's conductance and
+ * r = 1 + series g. It falls wherever V is not negative, so there is one root. */
+typedef struct pvsz_peak {
+    double value, first, second;
+} pvsz_peak;
+
+/* em1 is exp(u) - 1. */
+static inline pvsz_peak pvsz_peak_at(const pvsz_diode *d, double u, double em1)
+{
+    double a = d->ideality;
+    double p = d->saturation * (em1 + 1) / a; /* dg/du */
+    double g = p + d->shunt;
+    double inverse = 1 / (1 + d->series * g);
+    double current = d->light - d->saturation * em1 - d->shunt * a * u;
+    double voltage = a * u - d->series * current;
+    double bend = voltage * p * inverse * inverse;
+
+    return (pvsz_peak){
+        .value = current - voltage * g * inverse,
+        .first = -2 * a * g - bend,
+        .second = -a * p * (2 + inverse) - bend * (1 - 2 * d->series * p * inverse),
+    };
+}
+
+/* A step of Halley's method: error e becomes about e^3 / 12. */
+static inline double pvsz_peak_step(pvsz_peak peak)
+{
+    return -2 * peak.value * peak.first / (2 * peak.first * peak.first - peak.value * peak.second);
+}
+
+/* Without resistances the root is y - 1 with y + log(y) = 1 + log(1 + light / saturation);
+ * one Newton step from y = its right side, then the resistances: with them the root is where
+ * saturation exp(u) (1 + u / rise) = level - shunt a u (1 + 1 / rise), rise = 1 + 2 series g. */
+static inline double pvsz_peak_start(const pvsz_diode *d)
+{
+    double level = d->light + d->saturation;
+    double z = 1 + pvsz_log1p(d->light / d->saturation);
+    double y = z - pvsz_log(z) * z / (1 + z);
+    double u = y - 1;
+    double leak = d->shunt * d->ideality * u;
+    double once = 2 * d->series / d->ideality, base = 1 + 2 * d->series * d->shunt;
+    double rise = base + once * level / y;
+    double rest = level - pvsz_least(leak + leak / rise, 0.75 * level);
+
+    rise = base + once * rest * rise / (rise + u);
+    double ratio = rest * y * rise / (level * (rise + u));
+    /* log(ratio) is near enough 2 (ratio - 1) / (ratio + 1) */
+    return u + 2 * (ratio - 1) / (ratio + 1) * y / (1 + y);
+}
+
+/* Where a search stands. */
+typedef struct pvsz_seeker {
+    double u, step; /* the step still to be taken */
+    double em1;     /* exp(u) - 1 */
+} pvsz_seeker;
+
+static inline pvsz_seeker pvsz_seek(const pvsz_diode *d, double u)
+{
+    double em1 = pvsz_expm1(u);
+
+    return (pvsz_seeker){u, pvsz_peak_step(pvsz_peak_at(d, u, em1)), em1};
+}
+
+/* The step to be taken is short: exp follows by its series. */
+static inline pvsz_point pvsz_settle(const pvsz_diode *d, pvsz_seeker at)
+{
+    double s = at.step, u = at.u + s;
+    double em1 = at.em1 + (at.em1 + 1) * s * (1 + s * (1 / 2.0 + s * (1 / 6.0 + s * (1 / 24.0))));
+    double current = d->light - d->saturation * em1 - d->shunt * d->ideality * u;
+
+    return (pvsz_point){d->ideality * u - d->series * current, current};
+}
+
+/* The point after two steps. `sure` is not above 0 where they have not settled, or in the
+ * wrong place: left of short circuit dP/dV may rise. */
+static inline pvsz_point pvsz_mpp_quick(const pvsz_diode *d, double *sure)
+{
+    pvsz_seeker first = pvsz_seek(d, pvsz_greatest(pvsz_peak_start(d), 0));
+    pvsz_seeker at = pvsz_seek(d, pvsz_greatest(first.u + first.step, 0));
+    pvsz_point point = pvsz_settle(d, at);
+    double settled = 1e-4 * at.u - pvsz_size(at.step) * (1 + at.u);
+
+    *sure = pvsz_least(settled, pvsz_least(point.voltage, point.current));
+    return point;
+}
+
+#endif

@@ -1,0 +1,152 @@
+/* Parallel strings: currents add up at one voltage.
+ *
+ * Each branch's power rises to its own maximum-power point and falls behind it, so that
+ * of all lies between the lowest and the highest of those. With currents that may flow back
+ * the sum is concave and has one maximum; with blocked ones it has a kink at each
+ * open-circuit voltage, and is concave between two. */
+#include "joined.h"
+
+#include "elementary.h"
+#include "root.h"
+
+static double open_voltage(const pvsz_branch *branch)
+{
+    return branch->module.light > 0 ? branch->modules * pvsz_diode_voltage(&branch->module, 0) : 0;
+}
+
+/* Current and derivatives of the branches; blocked ones count below their open-circuit
+ * voltage. At `kink`, such a voltage, that branch counts on its left side only. */
+static pvsz_slope sum(const pvsz_joined *joined, double voltage, double kink)
+{
+    pvsz_slope all = {0, 0, 0};
+
+    for (size_t i = 0; i < joined->count; i++) {
+        const pvsz_branch *b = &joined->branch[i];
+        pvsz_slope one;
+
+        if (joined->blocked && open_voltage(b) <= kink)
+            continue;
+        one = pvsz_diode_slope(&b->module, voltage / b->modules);
+        all.current += b->strings * one.current;
+        all.first += b->strings * one.first / b->modules;
+        all.second += b->strings * one.second / (b->modules * b->modules);
+    }
+    return all;
+}
+
+double pvsz_joined_current(const pvsz_joined *joined, double voltage)
+{
+    return sum(joined, voltage, voltage).current;
+}
+
+typedef struct limit {
+    const pvsz_joined *joined;
+    double current;
+} limit;
+
+static double above_limit(const void *context, double voltage)
+{
+    const limit *l = context;
+
+    return pvsz_joined_current(l->joined, voltage) - l->current;
+}
+
+bool pvsz_joined_voltage(const pvsz_joined *joined, double current, double *voltage)
+{
+    limit l = {joined, current};
+    double high = 0;
+
+    for (size_t i = 0; i < joined->count; i++)
+        high = pvsz_greatest(high, open_voltage(&joined->branch[i]));
+    if (above_limit(&l, 0) < 0)
+        return false;
+    /* there, at the latest, no current flows out */
+    *voltage = above_limit(&l, high) >= 0 ? high : pvsz_find_root(above_limit, &l, 0, high);
+    return true;
+}
+
+/* Root of dP/dV where the branches that count stay the same; an end if it has no root. */
+static double level_between(const pvsz_joined *joined, double low, double high, double start)
+{
+    double kink = low, v = start;
+
+    for (int i = 0; i < 100 && high > low; i++) {
+        pvsz_slope s = sum(joined, v, kink);
+        double rise = s.current + v * s.first;
+        double next = v - rise / (2 * s.first + v * s.second);
+
+        if (rise > 0)
+            low = v;
+        else
+            high = v;
+        if (!(next >= low && next <= high))
+            next = 0.5 * (low + high);
+        if (pvsz_size(next - v) <= 4e-16 * high)
+            break;
+        v = next;
+    }
+    return v;
+}
+
+static pvsz_point point_at(const pvsz_joined *joined, double voltage)
+{
+    return (pvsz_point){voltage, pvsz_joined_current(joined, voltage)};
+}
+
+typedef struct span {
+    double low, high; /* own maximum-power voltages */
+    double start;     /* their mean by weight of curvature, nearly */
+} span;
+
+static span span_of(const pvsz_joined *joined)
+{
+    span s = {0, 0, 0};
+    double weights = 0;
+
+    for (size_t i = 0; i < joined->count; i++) {
+        const pvsz_branch *b = &joined->branch[i];
+        pvsz_point peak = pvsz_diode_mpp(&b->module);
+        double v = b->modules * peak.voltage;
+        double weight = v > 0 ? b->strings * peak.current / v : 0;
+
+        s.low = i == 0 ? v : pvsz_least(s.low, v);
+        s.high = pvsz_greatest(s.high, v);
+        s.start += weight * v;
+        weights += weight;
+    }
+    s.start = weights > 0 ? s.start / weights : 0;
+    return s;
+}
+
+/* The lowest open-circuit voltage above `low`, but not above `high`. */
+static double next_kink(const pvsz_joined *joined, double low, double high)
+{
+    for (size_t i = 0; i < joined->count; i++) {
+        double voc = open_voltage(&joined->branch[i]);
+
+        if (voc > low && voc < high)
+            high = voc;
+    }
+    return high;
+}
+
+pvsz_point pvsz_joined_mpp(const pvsz_joined *joined)
+{
+    span s = span_of(joined);
+    pvsz_point best = {0, 0};
+
+    if (!joined->blocked)
+        return point_at(joined, level_between(joined, s.low, s.high, s.start));
+    for (double low = s.low, high;; low = high) {
+        double start;
+        pvsz_point point;
+
+        high = next_kink(joined, low, s.high);
+        start = s.start > low && s.start < high ? s.start : 0.5 * (low + high);
+        point = point_at(joined, level_between(joined, low, high, start));
+        if (point.voltage * point.current > best.voltage * best.current)
+            best = point;
+        if (!(high < s.high))
+            return best;
+    }
+}

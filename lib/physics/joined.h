@@ -1,0 +1,29 @@
+/* Unlike strings in parallel on one input, by their curves. Numbers in, numbers out. */
+#ifndef PVSZ_JOINED_H
+#define PVSZ_JOINED_H
+
+#include "diode.h"
+
+/* Equal strings of equal modules under equal light. */
+typedef struct pvsz_branch {
+    pvsz_diode module;
+    double modules; /* in each string, in series */
+    double strings; /* in parallel */
+} pvsz_branch;
+
+typedef struct pvsz_joined {
+    const pvsz_branch *branch;
+    size_t count;
+    bool blocked; /* a diode in each string keeps current from flowing back into it; its own
+                     voltage drop is not counted */
+} pvsz_joined;
+
+/* Currents of all branches at one voltage, those that flow back counted as negative. */
+double pvsz_joined_current(const pvsz_joined *joined, double voltage);
+/* The voltage of 0 or more at which this current flows; false where even at 0 V less does.
+ * At current 0 it is the open-circuit voltage of all together. */
+bool pvsz_joined_voltage(const pvsz_joined *joined, double current, double *voltage);
+/* Highest power of all together. */
+pvsz_point pvsz_joined_mpp(const pvsz_joined *joined);
+
+#endif
