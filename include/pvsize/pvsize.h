@@ -9,7 +9,8 @@
  * The way of a job: make specs (spec.h), fill them by their tables (terms.h),
  * add them up to a system, take a rule set (rules.h), check, read the report
  * (report.h). Two rule sets or two reports side by side: compare.h. What must be
- * bought: bill.h. base.h states the conventions that all calls keep. */
+ * bought: bill.h. One module's current-voltage curve, and unlike strings in parallel:
+ * curve.h. base.h states the conventions that all calls keep. */
 #ifndef PVSIZE_PVSIZE_H
 #define PVSIZE_PVSIZE_H
 
@@ -20,5 +21,6 @@
 #include "report.h"
 #include "compare.h"
 #include "bill.h"
+#include "curve.h"
 
 #endif

@@ -6,18 +6,6 @@
 #include "diode_mpp.h"
 #include "elementary.h"
 
-static bool between(double x, double low, double high)
-{
-    return x >= low && x <= high;
-}
-
-bool pvsz_diode_is_sane(const pvsz_diode *d)
-{
-    return between(d->light, 0, 1e4) && between(d->saturation, 1e-200, 1e3) &&
-           between(d->ideality, 1e-4, 1e4) && between(d->series, 0, 1e4) &&
-           between(d->shunt, 0, 1e4);
-}
-
 /* Solves a (exp(u) - 1) + b u = c with a, b not negative and not both 0. The left side
  * is convex and rises: Newton from the right of the root comes down to it and never
  * passes it, but for rounding. */

@@ -8,10 +8,10 @@
 #ifndef PVSZ_DIODE_H
 #define PVSZ_DIODE_H
 
-#include <stdbool.h>
 #include <stddef.h>
 
-/* Sane: see pvsz_diode_is_sane. Everything below takes sane diodes only. */
+/* light 0 to 1e4 A, saturation 1e-290 to 1e30 A, ideality 1e-5 to 1e5 V, series 0 to 1e4 ohm,
+ * shunt 0 to 1e5 S: within that nothing overflows. */
 typedef struct pvsz_diode {
     double light;      /* light current, A */
     double saturation; /* saturation current of the diode, A */
@@ -23,10 +23,6 @@ typedef struct pvsz_diode {
 typedef struct pvsz_point {
     double voltage, current;
 } pvsz_point;
-
-/* light 0 to 1e4 A, saturation 1e-200 to 1e3 A, ideality 1e-4 to 1e4 V, series 0 to
- * 1e4 ohm, shunt 0 to 1e4 S. */
-bool pvsz_diode_is_sane(const pvsz_diode *diode);
 
 /* Current at a voltage, also beyond open circuit (negative: the module takes current)
  * and in reverse bias. There the model knows the shunt only: cells break down at some

@@ -8,6 +8,8 @@
  * root, and one stretch of a: seen in 20,000 random sheets, not proven.) */
 #include "diode_fit.h"
 
+#include <stdbool.h>
+
 #include "elementary.h"
 #include "root.h"
 

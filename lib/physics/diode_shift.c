@@ -9,14 +9,14 @@ static inline pvsz_diode shift(const pvsz_module *module, double irradiance, dou
     const pvsz_diode *stc = &module->stc;
     double warmer = cell_temp - 25, kelvin = cell_temp + 273.15;
     double t = kelvin * (1 / PVSZ_STC_KELVIN);
-    double sun = irradiance * (1 / PVSZ_STC_IRRADIANCE);
+    double sun = irradiance >= PVSZ_LEAST_IRRADIANCE ? irradiance * (1 / PVSZ_STC_IRRADIANCE) : 0;
     /* Eg,ref / k Tref - Eg / k T, without taking two large numbers apart */
     double barrier = module->band_gap / PVSZ_BOLTZMANN * warmer *
                      (1 / PVSZ_STC_KELVIN - module->narrowing) / kelvin;
     double light = sun * (stc->light + module->light_coefficient * warmer);
 
     return (pvsz_diode){
-        .light = light > 0 && irradiance >= PVSZ_LEAST_IRRADIANCE ? light : 0,
+        .light = light > 0 ? light : 0,
         .saturation = stc->saturation * (t * t * t) * pvsz_exp(barrier),
         .ideality = stc->ideality * t,
         .series = stc->series,

@@ -18,7 +18,7 @@
 #define PVSZ_BOLTZMANN 8.617333262145179e-05
 
 /* Where the relations are used: cell temperature in degC, irradiance in W/m2. Below the
- * least irradiance the module counts as dark. */
+ * least irradiance the module counts as dark: no light current, no shunt. */
 #define PVSZ_COLDEST_CELL -100.0
 #define PVSZ_HOTTEST_CELL 150.0
 #define PVSZ_MOST_IRRADIANCE 2000.0

@@ -9,9 +9,10 @@
 #include "elementary.h"
 #include "root.h"
 
-static double open_voltage(const pvsz_branch *branch)
+pvsz_branch pvsz_branch_of(const pvsz_diode *module, double modules, double strings)
 {
-    return branch->module.light > 0 ? branch->modules * pvsz_diode_voltage(&branch->module, 0) : 0;
+    return (pvsz_branch){*module, modules, strings,
+                         module->light > 0 ? modules * pvsz_diode_voltage(module, 0) : 0};
 }
 
 /* Current and derivatives of the branches; blocked ones count below their open-circuit
@@ -24,7 +25,7 @@ static pvsz_slope sum(const pvsz_joined *joined, double voltage, double kink)
         const pvsz_branch *b = &joined->branch[i];
         pvsz_slope one;
 
-        if (joined->blocked && open_voltage(b) <= kink)
+        if (joined->blocked && b->open <= kink)
             continue;
         one = pvsz_diode_slope(&b->module, voltage / b->modules);
         all.current += b->strings * one.current;
@@ -57,7 +58,7 @@ bool pvsz_joined_voltage(const pvsz_joined *joined, double current, double *volt
     double high = 0;
 
     for (size_t i = 0; i < joined->count; i++)
-        high = pvsz_greatest(high, open_voltage(&joined->branch[i]));
+        high = pvsz_greatest(high, joined->branch[i].open);
     if (above_limit(&l, 0) < 0)
         return false;
     /* there, at the latest, no current flows out */
@@ -122,7 +123,7 @@ static span span_of(const pvsz_joined *joined)
 static double next_kink(const pvsz_joined *joined, double low, double high)
 {
     for (size_t i = 0; i < joined->count; i++) {
-        double voc = open_voltage(&joined->branch[i]);
+        double voc = joined->branch[i].open;
 
         if (voc > low && voc < high)
             high = voc;

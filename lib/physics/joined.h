@@ -2,6 +2,8 @@
 #ifndef PVSZ_JOINED_H
 #define PVSZ_JOINED_H
 
+#include <stdbool.h>
+
 #include "diode.h"
 
 /* Equal strings of equal modules under equal light. */
@@ -9,7 +11,10 @@ typedef struct pvsz_branch {
     pvsz_diode module;
     double modules; /* in each string, in series */
     double strings; /* in parallel */
+    double open;    /* open-circuit voltage of a string; 0 in the dark */
 } pvsz_branch;
+
+pvsz_branch pvsz_branch_of(const pvsz_diode *module, double modules, double strings);
 
 typedef struct pvsz_joined {
     const pvsz_branch *branch;

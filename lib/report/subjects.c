@@ -141,7 +141,8 @@ pvsize_status pvsize_report_find(const pvsize_report *report, int32_t kind, int3
     if (!row)
         return pvsz_fail_value(diag, PVSIZE_E_UNKNOWN_NUMBER, 0, kind);
     scope = (int32_t)(row - pvsz_kinds);
-    if (scope >= PVSZ_SCOPES || scope == PVSZ_KIND_EFFICIENCY_POINT)
+    if (scope >= PVSZ_SCOPES || scope == PVSZ_KIND_EFFICIENCY_POINT ||
+        scope == PVSZ_KIND_DIODE_MODEL)
         return pvsz_fail_name(diag, PVSIZE_E_WRONG_KIND, kind, "kind of subject");
     if (scope == PVSZ_KIND_INPUT && report->design.count[PVSZ_KIND_INVERTER] > 0) {
         status = find_input(report, &at, owner, diag);

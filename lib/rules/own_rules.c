@@ -112,7 +112,7 @@ static pvsize_status check_term(int32_t number, const pvsz_term **row, pvsize_di
     if (!*row)
         return pvsz_fail_value(diag, PVSIZE_E_UNKNOWN_NUMBER, 0, number);
     if ((*row)->kind == PVSZ_KIND_RULE || (*row)->kind == PVSZ_KIND_ATTRIBUTE ||
-        (*row)->kind == PVSZ_KIND_EFFICIENCY_POINT)
+        (*row)->kind == PVSZ_KIND_EFFICIENCY_POINT || (*row)->kind == PVSZ_KIND_DIODE_MODEL)
         return pvsz_fail_name(diag, PVSIZE_E_WRONG_KIND, number, "number to compare");
     if ((*row)->type == PVSIZE_TYPE_TEXT)
         return pvsz_fail_term(diag, PVSIZE_E_WRONG_TYPE, number);

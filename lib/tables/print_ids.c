@@ -81,6 +81,7 @@ static void print_terms(void)
 #include "array.def"
 #include "system.def"
 #include "cable.def"
+#include "diode_model.def"
     close_enum();
     open_enum("figures of a rule set");
 #include "figures.def"

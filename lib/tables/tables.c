@@ -58,6 +58,9 @@ static const pvsz_term array_rows[] = {
 static const pvsz_term cable_rows[] = {
 #include "cable.def"
 };
+static const pvsz_term diode_model_rows[] = {
+#include "diode_model.def"
+};
 static const pvsz_term system_rows[] = {
 #include "system.def"
 };
@@ -138,6 +141,7 @@ static const pvsz_term attribute_rows[] = {
 #define ROWS_MODULE module_rows
 #define ROWS_INPUT input_rows
 #define ROWS_INVERTER inverter_rows
+#define ROWS_DIODE_MODEL diode_model_rows
 #define ROWS_EFFICIENCY_POINT efficiency_point_rows
 #define ROWS_SITE site_rows
 #define ROWS_PLANE plane_rows
