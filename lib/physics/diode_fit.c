@@ -150,7 +150,7 @@ static pvsz_fit bent(const pvsz_sheet *s, double a, pvsz_module *module)
     m = module_of(&t, drop);
     if (s->fifth == PVSZ_FIFTH_VOC) {
         m.band_gap = band_gap_for(s, &m);
-        if (!(m.band_gap >= 0.3 && m.band_gap <= 5))
+        if (!(m.band_gap >= 0.5 && m.band_gap <= 3))
             return PVSZ_FIT_BAD_COEFFICIENT;
     }
     *module = m;

@@ -31,7 +31,7 @@ typedef enum pvsz_fit {
     PVSZ_FIT_BAD_VMP,
     PVSZ_FIT_BAD_IMP,
     PVSZ_FIT_BAD_COEFFICIENT, /* of the fifth equation: Voc rises, or the band gap of the
-                                 bent curve would leave 0.3 to 5 eV */
+                                 bent curve would leave 0.5 to 3 eV */
     PVSZ_FIT_NO_CURVE         /* a knee too sharp for an ideality factor of Voc / 150 */
 } pvsz_fit;
 
