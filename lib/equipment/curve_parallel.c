@@ -35,10 +35,12 @@ static pvsize_status lay_branch(const given *g, int32_t i, pvsz_branch *branch, 
 {
     pvsize_status status = pvsz_check_curve(g->curves[i], diag);
 
-    if (status)
+    if (status) {
+        pvsz_fail_argument(diag, "curves");
         pvsz_fail_at(diag, i);
-    else
-        status = pvsz_check_condition(g->irradiance[i], g->cell_temp[i], i, diag);
+        return status;
+    }
+    status = pvsz_check_condition(g->irradiance[i], g->cell_temp[i], i, diag);
     if (!status)
         status = pvsz_check_argument("modules", g->modules[i], 1, MOST_COUNT, i, diag);
     if (!status)

@@ -50,6 +50,15 @@ static const char *lead(pvsize_status status)
     }
 }
 
+static void put_index(pvsz_text *text, const pvsize_diag *diag)
+{
+    if (diag->index < 0)
+        return;
+    pvsz_put(text, "[");
+    pvsz_put_int(text, diag->index);
+    pvsz_put(text, "]");
+}
+
 /* "module.voc", or "array[1].input" where the part is known */
 static void put_place(pvsz_text *text, const pvsize_diag *diag)
 {
@@ -59,11 +68,7 @@ static void put_place(pvsz_text *text, const pvsize_diag *diag)
     if (diag->term == 0 || !kind)
         return;
     pvsz_put(text, kind->name);
-    if (diag->index >= 0) {
-        pvsz_put(text, "[");
-        pvsz_put_int(text, diag->index);
-        pvsz_put(text, "]");
-    }
+    put_index(text, diag);
     if (term) {
         pvsz_put(text, ".");
         pvsz_put(text, term->name);
@@ -90,6 +95,8 @@ static void put_reason(pvsz_text *text, const pvsize_diag *diag)
 {
     if (diag->argument) {
         pvsz_put(text, diag->argument);
+        if (!diag->term) /* its place in a row of values */
+            put_index(text, diag);
         pvsz_put(text, ": ");
     }
     pvsz_put(text, pvsize_status_text(diag->status));

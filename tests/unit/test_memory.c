@@ -7,6 +7,8 @@ typedef struct all {
     pvsize_rules *rules, *rules_copy;
     pvsize_report *report;
     pvsize_bill *bill;
+    pvsize_curve *curve;
+    pvsize_spec *model;
 } all;
 
 static pvsize_status build_specs(all *a, const pvsize_allocator *memory)
@@ -81,6 +83,17 @@ static pvsize_status build_rules(all *a, const pvsize_allocator *memory)
     return s;
 }
 
+static pvsize_status build_curve(all *a, const pvsize_allocator *memory)
+{
+    pvsize_spec *sheet = invented_module();
+    pvsize_status s = pvsize_curve_new(sheet, memory, &a->curve, NULL);
+
+    pvsize_spec_free(sheet);
+    if (!s)
+        s = pvsize_curve_model(a->curve, 1000, 25, memory, &a->model, NULL);
+    return s;
+}
+
 static pvsize_status scenario(all *a, const pvsize_allocator *memory)
 {
     pvsize_status s = build_specs(a, memory);
@@ -89,6 +102,8 @@ static pvsize_status scenario(all *a, const pvsize_allocator *memory)
         s = build_system(a, memory);
     if (!s)
         s = build_rules(a, memory);
+    if (!s)
+        s = build_curve(a, memory);
     if (!s)
         s = pvsize_report_new(memory, &a->report, NULL);
     if (!s)
@@ -115,6 +130,8 @@ static void free_all(all *a)
     pvsize_spec_free(a->system);
     pvsize_spec_free(a->copy);
     pvsize_spec_free(a->part);
+    pvsize_curve_free(a->curve);
+    pvsize_spec_free(a->model);
 }
 
 START_TEST(every_allocation_fails_once)
