@@ -19,8 +19,8 @@ extern "C" {
  *          coefficient, a the absolute temperature, saturation the band gap. All: De Soto,
  *          Klein and Beckman, Solar Energy 80 (2006) 78-88 (from memory), the air mass
  *          modifier taken as 1.
- * Accuracy Points are exact to 1e-9 of their size for the parameters (a current near open
- *          circuit to 1e-9 of 1e-5 of the light current). Whether the model is true is
+ * Accuracy Points are exact to 1e-9 of their size for the parameters (a current that is
+ *          nearly 0 to 1e-13 of the light current). Whether the model is true is
  *          another matter: data sheets state tolerances of per cents, and it fits thin films
  *          less well. It says nothing of the spread of modules, of shade on parts of one, or
  *          of cells that break down in reverse (at some -10 to -30 V each).

@@ -156,6 +156,7 @@ class Term(typing.NamedTuple):
 _SETS = {"severity": 8, "verdict": 9, "known": 10, "compare": 11, "format": 12,
          "type": 13, "need": 14, "text": 16, "outcome": 17,
          "differs": 18, "item": 23, "measure": 24}
+         "differs": 18, "curve_check": 23, "curve_assumption": 24}
 
 
 def _choice_name(set_name, number):
@@ -892,3 +893,6 @@ def bill(system, rules=None):
     rules = Rules() if rules is None else rules
     _do("bill_fill", system._handle, rules._handle, made._handle)
     return made
+# curves: a module of their own, which needs what stands above
+
+from ._curve import Assumption, Branch, Curve, Parallel, Point  # noqa: E402

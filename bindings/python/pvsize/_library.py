@@ -88,6 +88,13 @@ SIGNATURES = {
     "bill_share": ("i", "hiiIDIh"), "bill_subject_text": ("i", "hibh"),
     "bill_assumption_count": ("i", "hIh"), "bill_assumption": ("i", "hiIDIh"),
     "bill_assumption_text": ("i", "hibh"), "bill_text": ("i", "hibh"), "bill_render": ("i", "hibh"),
+    "curve_new": ("i", "hhHh"), "curve_free": ("-", "h"), "curve_model": ("i", "hddhHh"),
+    "curve_check": ("i", "hiDh"), "curve_assumption_count": ("i", "hIh"),
+    "curve_assumption": ("i", "hiIDh"), "curve_mpp": ("i", "hddDDh"),
+    "curve_ends": ("i", "hddDDh"), "curve_current": ("i", "hdddDh"),
+    "curve_voltage": ("i", "hdddDh"), "curve_sample": ("i", "hddnDDh"),
+    "curve_mpps": ("i", "hDDnDDh"), "parallel_mpp": ("i", "HDDIIniDDh"),
+    "parallel_current": ("i", "HDDIInidDh"), "parallel_voltage": ("i", "HDDIInidDh"),
 }
 
 _RESULTS = {"i": c_int32, "s": c_char_p, "-": None}
