@@ -1,6 +1,7 @@
 /* Points of a curve. */
 #include <math.h>
 
+#include "../physics/diode_rows.h"
 #include "curve.h"
 
 /* V and A beyond which nothing is asked of one module. */
@@ -143,10 +144,23 @@ pvsize_status pvsize_curve_sample(const pvsize_curve *curve, double irradiance, 
     return status;
 }
 
+static bool row_is_allowed(const double *irradiance, const double *cell_temp, size_t n)
+{
+    unsigned bad = 0; /* no way out of the loop: it is quicker so */
+
+    for (size_t i = 0; i < n; i++)
+        bad |= (unsigned)!((irradiance[i] >= 0) & (irradiance[i] <= PVSZ_MOST_IRRADIANCE) &
+                           (cell_temp[i] >= PVSZ_COLDEST_CELL) &
+                           (cell_temp[i] <= PVSZ_HOTTEST_CELL));
+    return !bad;
+}
+
 /* The first condition that is not allowed is told. */
 static pvsize_status check_row(const double *irradiance, const double *cell_temp, size_t n,
                                pvsize_diag *diag)
 {
+    if (row_is_allowed(irradiance, cell_temp, n))
+        return PVSIZE_OK;
     for (size_t i = 0; i < n; i++) {
         int32_t place = i < INT32_MAX ? (int32_t)i : INT32_MAX;
         pvsize_status status = pvsz_check_condition(irradiance[i], cell_temp[i], place, diag);

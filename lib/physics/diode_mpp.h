@@ -1,9 +1,30 @@
-/* The maximum-power point without branches, for one diode or a row of them alike. */
+/* Translation and maximum-power point without branches, for one diode or a row of them: as
+ * it is written once, both have the same bits. */
 #ifndef PVSZ_DIODE_MPP_H
 #define PVSZ_DIODE_MPP_H
 
-#include "diode.h"
+#include "diode_shift.h"
 #include "elementary.h"
+
+PVSZ_INLINE pvsz_diode pvsz_shift(const pvsz_module *module, double irradiance, double cell_temp)
+{
+    const pvsz_diode *stc = &module->stc;
+    double warmer = cell_temp - 25, kelvin = cell_temp + 273.15;
+    double t = kelvin * (1 / PVSZ_STC_KELVIN);
+    double sun = irradiance >= PVSZ_LEAST_IRRADIANCE ? irradiance * (1 / PVSZ_STC_IRRADIANCE) : 0;
+    /* Eg,ref / k Tref - Eg / k T, without taking two large numbers apart */
+    double barrier = module->band_gap / PVSZ_BOLTZMANN * warmer *
+                     (1 / PVSZ_STC_KELVIN - module->narrowing) / kelvin;
+    double light = sun * (stc->light + module->light_coefficient * warmer);
+
+    return (pvsz_diode){
+        .light = light > 0 ? light : 0,
+        .saturation = stc->saturation * (t * t * t) * pvsz_exp(barrier),
+        .ideality = stc->ideality * t,
+        .series = stc->series,
+        .shunt = stc->shunt * sun,
+    };
+}
 
 /* dP/dV = I - V g / r with its derivatives by u, where g is the diode's conductance and
  * r = 1 + series g. It falls wherever V is not negative, so there is one root. */
@@ -12,7 +33,7 @@ typedef struct pvsz_peak {
 } pvsz_peak;
 
 /* em1 is exp(u) - 1. */
-static inline pvsz_peak pvsz_peak_at(const pvsz_diode *d, double u, double em1)
+PVSZ_INLINE pvsz_peak pvsz_peak_at(const pvsz_diode *d, double u, double em1)
 {
     double a = d->ideality;
     double p = d->saturation * (em1 + 1) / a; /* dg/du */
@@ -30,7 +51,7 @@ static inline pvsz_peak pvsz_peak_at(const pvsz_diode *d, double u, double em1)
 }
 
 /* A step of Halley's method: error e becomes about e^3 / 12. */
-static inline double pvsz_peak_step(pvsz_peak peak)
+PVSZ_INLINE double pvsz_peak_step(pvsz_peak peak)
 {
     return -2 * peak.value * peak.first / (2 * peak.first * peak.first - peak.value * peak.second);
 }
@@ -38,7 +59,7 @@ static inline double pvsz_peak_step(pvsz_peak peak)
 /* Without resistances the root is y - 1 with y + log(y) = 1 + log(1 + light / saturation);
  * one Newton step from y = its right side, then the resistances: with them the root is where
  * saturation exp(u) (1 + u / rise) = level - shunt a u (1 + 1 / rise), rise = 1 + 2 series g. */
-static inline double pvsz_peak_start(const pvsz_diode *d)
+PVSZ_INLINE double pvsz_peak_start(const pvsz_diode *d)
 {
     double level = d->light + d->saturation;
     double z = 1 + pvsz_log1p(d->light / d->saturation);
@@ -61,7 +82,7 @@ typedef struct pvsz_seeker {
     double em1;     /* exp(u) - 1 */
 } pvsz_seeker;
 
-static inline pvsz_seeker pvsz_seek(const pvsz_diode *d, double u)
+PVSZ_INLINE pvsz_seeker pvsz_seek(const pvsz_diode *d, double u)
 {
     double em1 = pvsz_expm1(u);
 
@@ -69,7 +90,7 @@ static inline pvsz_seeker pvsz_seek(const pvsz_diode *d, double u)
 }
 
 /* The step to be taken is short: exp follows by its series. */
-static inline pvsz_point pvsz_settle(const pvsz_diode *d, pvsz_seeker at)
+PVSZ_INLINE pvsz_point pvsz_settle(const pvsz_diode *d, pvsz_seeker at)
 {
     double s = at.step, u = at.u + s;
     double em1 = at.em1 + (at.em1 + 1) * s * (1 + s * (1 / 2.0 + s * (1 / 6.0 + s * (1 / 24.0))));
@@ -80,7 +101,7 @@ static inline pvsz_point pvsz_settle(const pvsz_diode *d, pvsz_seeker at)
 
 /* The point after two steps. `sure` is not above 0 where they have not settled, or in the
  * wrong place: left of short circuit dP/dV may rise. */
-static inline pvsz_point pvsz_mpp_quick(const pvsz_diode *d, double *sure)
+PVSZ_INLINE pvsz_point pvsz_mpp_quick(const pvsz_diode *d, double *sure)
 {
     pvsz_seeker first = pvsz_seek(d, pvsz_greatest(pvsz_peak_start(d), 0));
     pvsz_seeker at = pvsz_seek(d, pvsz_greatest(first.u + first.step, 0));

@@ -34,9 +34,4 @@ typedef struct pvsz_module {
 /* The dark curve, with light 0, where light would not be above 0. */
 pvsz_diode pvsz_module_at(const pvsz_module *module, double irradiance, double cell_temp);
 
-/* Maximum-power points at n conditions, bit for bit those of pvsz_diode_mpp at
- * pvsz_module_at. */
-void pvsz_module_mpps(const pvsz_module *module, size_t n, const double *irradiance,
-                      const double *cell_temp, double *voltage, double *current);
-
 #endif

@@ -9,7 +9,14 @@
 #include <stdint.h>
 #include <string.h>
 
-static inline uint64_t pvsz_bits(double x)
+/* Loops become vector instructions only if all within is inlined. */
+#ifdef __GNUC__
+#define PVSZ_INLINE __attribute__((always_inline)) static inline
+#else
+#define PVSZ_INLINE static inline
+#endif
+
+PVSZ_INLINE uint64_t pvsz_bits(double x)
 {
     uint64_t bits;
 
@@ -17,7 +24,7 @@ static inline uint64_t pvsz_bits(double x)
     return bits;
 }
 
-static inline double pvsz_from_bits(uint64_t bits)
+PVSZ_INLINE double pvsz_from_bits(uint64_t bits)
 {
     double x;
 
@@ -25,17 +32,17 @@ static inline double pvsz_from_bits(uint64_t bits)
     return x;
 }
 
-static inline double pvsz_least(double a, double b)
+PVSZ_INLINE double pvsz_least(double a, double b)
 {
     return a < b ? a : b;
 }
 
-static inline double pvsz_greatest(double a, double b)
+PVSZ_INLINE double pvsz_greatest(double a, double b)
 {
     return a > b ? a : b;
 }
 
-static inline double pvsz_size(double x)
+PVSZ_INLINE double pvsz_size(double x)
 {
     return x < 0 ? -x : x;
 }
@@ -45,7 +52,7 @@ typedef struct pvsz_power {
     double scale, rest;
 } pvsz_power;
 
-static inline pvsz_power pvsz_power_of_e(double x)
+PVSZ_INLINE pvsz_power pvsz_power_of_e(double x)
 {
     const double shift = 0x1.8p52; /* adding it rounds to a whole number */
     double y = pvsz_least(pvsz_greatest(x, -708), 708);
@@ -62,7 +69,7 @@ static inline pvsz_power pvsz_power_of_e(double x)
                         r + r2 * (low + r4 * (middle + r4 * high))};
 }
 
-static inline double pvsz_exp(double x)
+PVSZ_INLINE double pvsz_exp(double x)
 {
     pvsz_power power = pvsz_power_of_e(x);
 
@@ -70,7 +77,7 @@ static inline double pvsz_exp(double x)
 }
 
 /* exp(x) - 1, exact in the relative sense near 0. */
-static inline double pvsz_expm1(double x)
+PVSZ_INLINE double pvsz_expm1(double x)
 {
     pvsz_power power = pvsz_power_of_e(x);
 
@@ -78,7 +85,7 @@ static inline double pvsz_expm1(double x)
 }
 
 /* Natural logarithm of a normal number above 0. */
-static inline double pvsz_log(double x)
+PVSZ_INLINE double pvsz_log(double x)
 {
     const uint64_t root_half = UINT64_C(0x3fe6a09e667f3bcd), one = UINT64_C(1) << 52;
     uint64_t from_root = pvsz_bits(x) - root_half + 1024 * one;
@@ -98,7 +105,7 @@ static inline double pvsz_log(double x)
 }
 
 /* log(1 + x) for x above -1 and below 1e300. */
-static inline double pvsz_log1p(double x)
+PVSZ_INLINE double pvsz_log1p(double x)
 {
     double w = 1 + x;
 

@@ -3,7 +3,7 @@
 #include <float.h>
 
 #include "../../lib/physics/diode_mpp.h"
-#include "../../lib/physics/diode_shift.h"
+#include "../../lib/physics/diode_rows.h"
 #include "../support/pv_test.h"
 
 /* Constants of the papers of 1986 to 2009, k and q of CODATA 1998. */
@@ -376,11 +376,14 @@ START_TEST(rows_have_the_bits_of_single_calls)
             temp[i] = random_between(-40, 90);
         }
         sun[5] = 0;
-        pvsz_module_mpps(&modules[m], N, sun, temp, voltage, current);
-        for (int i = 0; i < N; i++) {
+        for (int k = 0; k < N * (pvsz_widest() + 1); k++) {
+            int i = k % N;
+
             pvsz_diode d = pvsz_module_at(&modules[m], sun[i], temp[i]);
             pvsz_point peak = pvsz_diode_mpp(&d);
 
+            if (i == 0)
+                pvsz_module_mpps_by(k / N, &modules[m], N, sun, temp, voltage, current);
             ck_assert(memcmp(&peak.voltage, &voltage[i], sizeof(double)) == 0);
             ck_assert(memcmp(&peak.current, &current[i], sizeof(double)) == 0);
         }
