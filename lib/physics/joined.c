@@ -7,7 +7,6 @@
 #include "joined.h"
 
 #include "elementary.h"
-#include "root.h"
 
 pvsz_branch pvsz_branch_of(const pvsz_diode *module, double modules, double strings)
 {
@@ -40,53 +39,63 @@ double pvsz_joined_current(const pvsz_joined *joined, double voltage)
     return sum(joined, voltage, voltage).current;
 }
 
-typedef struct limit {
+/* What falls through 0 as voltage rises: dP/dV, or the current above a limit. */
+typedef struct question {
     const pvsz_joined *joined;
-    double current;
-} limit;
+    bool peak;    /* dP/dV */
+    double kink;  /* of dP/dV: branches that open at it or below are out */
+    double limit; /* of the current */
+} question;
 
-static double above_limit(const void *context, double voltage)
+typedef struct fall {
+    double value, rate;
+} fall;
+
+static fall fall_at(const question *q, double v)
 {
-    const limit *l = context;
+    pvsz_slope s = sum(q->joined, v, q->peak ? q->kink : v);
 
-    return pvsz_joined_current(l->joined, voltage) - l->current;
+    if (q->peak)
+        return (fall){s.current + v * s.first, 2 * s.first + v * s.second};
+    return (fall){s.current - q->limit, s.first};
 }
 
-bool pvsz_joined_voltage(const pvsz_joined *joined, double current, double *voltage)
+/* Newton's steps inside a bracket, which is halved where they leave it; an end where nothing
+ * falls through 0. dP/dV is smooth: a short step is followed by none worth taking. */
+static double answer(const question *q, double low, double high, double start)
 {
-    limit l = {joined, current};
-    double high = 0;
-
-    for (size_t i = 0; i < joined->count; i++)
-        high = pvsz_greatest(high, joined->branch[i].open);
-    if (above_limit(&l, 0) < 0)
-        return false;
-    /* there, at the latest, no current flows out */
-    *voltage = above_limit(&l, high) >= 0 ? high : pvsz_find_root(above_limit, &l, 0, high);
-    return true;
-}
-
-/* Root of dP/dV where the branches that count stay the same; an end if it has no root. */
-static double level_between(const pvsz_joined *joined, double low, double high, double start)
-{
-    double kink = low, v = start;
+    double v = start, close = q->peak ? 1e-8 : 1e-12;
 
     for (int i = 0; i < 100 && high > low; i++) {
-        pvsz_slope s = sum(joined, v, kink);
-        double rise = s.current + v * s.first;
-        double next = v - rise / (2 * s.first + v * s.second);
+        fall at = fall_at(q, v);
+        double next = v - at.value / at.rate, step;
 
-        if (rise > 0)
+        if (at.value > 0)
             low = v;
         else
             high = v;
         if (!(next >= low && next <= high))
             next = 0.5 * (low + high);
-        if (pvsz_size(next - v) <= 4e-16 * high)
-            break;
+        step = pvsz_size(next - v);
         v = next;
+        if (step <= close * high)
+            break;
     }
     return v;
+}
+
+bool pvsz_joined_voltage(const pvsz_joined *joined, double current, double *voltage)
+{
+    question q = {joined, false, 0, current};
+    double high = 0;
+
+    for (size_t i = 0; i < joined->count; i++)
+        high = pvsz_greatest(high, joined->branch[i].open);
+    if (pvsz_joined_current(joined, 0) < current)
+        return false;
+    /* there, at the latest, no current flows out */
+    *voltage = pvsz_joined_current(joined, high) >= current ? high : answer(&q, 0, high, high);
+    return true;
 }
 
 static pvsz_point point_at(const pvsz_joined *joined, double voltage)
@@ -134,17 +143,19 @@ static double next_kink(const pvsz_joined *joined, double low, double high)
 pvsz_point pvsz_joined_mpp(const pvsz_joined *joined)
 {
     span s = span_of(joined);
+    question q = {joined, true, 0, 0};
     pvsz_point best = {0, 0};
 
     if (!joined->blocked)
-        return point_at(joined, level_between(joined, s.low, s.high, s.start));
+        return point_at(joined, answer(&q, s.low, s.high, s.start));
     for (double low = s.low, high;; low = high) {
         double start;
         pvsz_point point;
 
         high = next_kink(joined, low, s.high);
+        q.kink = low;
         start = s.start > low && s.start < high ? s.start : 0.5 * (low + high);
-        point = point_at(joined, level_between(joined, low, high, start));
+        point = point_at(joined, answer(&q, low, high, start));
         if (point.voltage * point.current > best.voltage * best.current)
             best = point;
         if (!(high < s.high))
