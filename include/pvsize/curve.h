@@ -25,8 +25,8 @@ extern "C" {
  *          less well. It says nothing of the spread of modules, of shade on parts of one, or
  *          of cells that break down in reverse (at some -10 to -30 V each).
  *          Do not take the cold Voc of a string from it where a rule asks for the data
- *          sheet's coefficient: the curve's is a little lower (check.h of the rules uses
- *          the straight line).
+ *          sheet's coefficient: the curve's is a little lower than the straight line, which
+ *          is on the safe side.
  * Units    V, A, ohm; effective irradiance in the plane of the module in W/m2, 0 to 2000
  *          (below 0.001 it is dark: current and voltage 0 at maximum power); cell
  *          temperature in °C, -100 to 150. PVSIZE_E_NOT_FINITE or _OUT_OF_RANGE outside;
