@@ -2,7 +2,7 @@
  * De Soto, Klein and Beckman, Solar Energy 80 (2006) 78-88 (from memory), with an air
  * mass modifier of 1:
  *     ideality    proportional to T
- *     saturation  proportional to T^3 exp(-Eg / k T), Eg = Eg,ref (1 + narrowing (T - Tref))
+ *     saturation  proportional to T^3 e^(-Eg / k T), Eg = Eg,ref (1 + narrowing (T - Tref))
  *     light       S / 1000 (light,ref + coefficient (T - Tref))
  *     shunt       proportional to S
  *     series      constant
