@@ -10,7 +10,7 @@
 
 #include <stddef.h>
 
-/* light 0 to 1e4 A, saturation 1e-290 to 1e30 A, ideality 1e-5 to 1e5 V, series 0 to 1e4 ohm,
+/* light 0 to 1e4 A, saturation 1e-200 to 1e40 A, ideality 1e-5 to 1e5 V, series 0 to 1e6 ohm,
  * shunt 0 to 1e5 S: within that nothing overflows. */
 typedef struct pvsz_diode {
     double light;      /* light current, A */

@@ -47,7 +47,8 @@ PVSZ_INLINE double pvsz_size(double x)
     return x < 0 ? -x : x;
 }
 
-/* exp(x) as scale (1 + rest), scale a power of 2. Beyond ±708 as at ±708. */
+/* exp(x) as scale (1 + rest), scale a power of 2. Beyond ±600 as at ±600, so that
+ * what it is multiplied with cannot overflow. */
 typedef struct pvsz_power {
     double scale, rest;
 } pvsz_power;
@@ -55,7 +56,7 @@ typedef struct pvsz_power {
 PVSZ_INLINE pvsz_power pvsz_power_of_e(double x)
 {
     const double shift = 0x1.8p52; /* adding it rounds to a whole number */
-    double y = pvsz_least(pvsz_greatest(x, -708), 708);
+    double y = pvsz_least(pvsz_greatest(x, -600), 600);
     double shifted = y * 1.44269504088896338700e+00 + shift;
     double k = shifted - shift;
     double r = (y - k * 6.93147180369123816490e-01) - k * 1.90821492927058770002e-10;
