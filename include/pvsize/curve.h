@@ -48,7 +48,8 @@ PVSIZE_API pvsize_status pvsize_curve_new(const pvsize_spec *spec, const pvsize_
 PVSIZE_API void pvsize_curve_free(pvsize_curve *curve);
 
 /* The parameters at a condition as a diode_model, which the caller frees; 1000 W/m2 and
- * 25 °C give those of the fit. No shunt resistance is set where there is none. */
+ * 25 °C give those of the fit. No shunt resistance is set where there is none.
+ * PVSIZE_E_OUT_OF_RANGE also where a parameter leaves its range in the table, far from STC. */
 PVSIZE_API pvsize_status pvsize_curve_model(const pvsize_curve *curve, double irradiance,
                                             double cell_temp, const pvsize_allocator *memory,
                                             pvsize_spec **out, pvsize_diag *diag);
