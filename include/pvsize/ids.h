@@ -24,6 +24,7 @@ enum {
     PVSIZE_E_NAME_TAKEN = 208, /* the name is in use */
     PVSIZE_E_WRONG_UNIT = 209, /* the two sides have unlike units */
     PVSIZE_E_NEEDS_VALUE = 210, /* must have a value: none is no answer here */
+    PVSIZE_E_NO_CURVE = 211, /* no single-diode curve with resistances of 0 or more has these values */
     PVSIZE_E_NOT_SET = 301, /* has no value */
     PVSIZE_E_MISSING_PART = 302, /* a part that this object must have was not added */
     PVSIZE_E_BROKEN_REFERENCE = 303, /* refers to a part that is not there */
@@ -45,6 +46,7 @@ enum {
     PVSIZE_KIND_ARRAY = 7000, /* equal strings of one module type, on one plane, on one input */
     PVSIZE_KIND_SYSTEM = 8000, /* inverters and their arrays on one site */
     PVSIZE_KIND_CABLE = 9000, /* one length of cable in one circuit, both conductors or all phases */
+    PVSIZE_KIND_DIODE_MODEL = 10000, /* single-diode model of one module: its current-voltage curve in five parameters */
     PVSIZE_KIND_FIGURE = 20000, /* figure of a rule set */
     PVSIZE_KIND_QUANTITY = 30000, /* quantity the library computes */
     PVSIZE_KIND_RULE = 40000, /* rule of a rule set */
@@ -79,6 +81,8 @@ enum {
     PVSIZE_SET_ITEM = 23,
     PVSIZE_SET_MEASURE = 24,
     PVSIZE_SET_COUNTING = 25,
+    PVSIZE_SET_CURVE_CHECK = 26,
+    PVSIZE_SET_CURVE_ASSUMPTION = 27,
     /* numbers are never reused */
 };
 
@@ -211,6 +215,23 @@ enum {
     PVSIZE_COUNTING_BREAKERS = 10, /* one a.c. breaker for each inverter, that opens its phases */
     PVSIZE_COUNTING_SENSORS = 11, /* one current sensor for each phase of the supply, or one meter for all */
     PVSIZE_COUNTING_LEFT_OUT = 12, /* mounting, earthing of frames, conduit, enclosures, surge protection, labels and tools are not in the bill */
+    PVSIZE_CURVE_CHECK_ISC = 1, /* short-circuit current at STC, A */
+    PVSIZE_CURVE_CHECK_VOC = 2, /* open-circuit voltage at STC, V */
+    PVSIZE_CURVE_CHECK_VMP = 3, /* voltage at maximum power at STC, V */
+    PVSIZE_CURVE_CHECK_IMP = 4, /* current at maximum power at STC, A */
+    PVSIZE_CURVE_CHECK_PMAX = 5, /* maximum power at STC, W */
+    PVSIZE_CURVE_CHECK_POWER_SLOPE = 6, /* change of power with voltage at the data sheet's Vmp, A; 0 at maximum power */
+    PVSIZE_CURVE_CHECK_ISC_COEFFICIENT = 7, /* temperature coefficient of Isc, 25 to 35 °C, %/K */
+    PVSIZE_CURVE_CHECK_VOC_COEFFICIENT = 8, /* temperature coefficient of Voc, 25 to 35 °C, %/K */
+    PVSIZE_CURVE_CHECK_PMAX_COEFFICIENT = 9, /* temperature coefficient of maximum power, 25 to 35 °C, %/K */
+    PVSIZE_CURVE_ASSUMPTION_CELLS = 1, /* cells in series estimated from Voc */
+    PVSIZE_CURVE_ASSUMPTION_CELLS_HALVED = 2, /* the cells given are two halves in parallel: Voc is too low for all in series */
+    PVSIZE_CURVE_ASSUMPTION_ISC_COEFFICIENT = 3, /* no temperature coefficient of Isc is given: a usual one for the technology, %/K */
+    PVSIZE_CURVE_ASSUMPTION_PMAX_COEFFICIENT = 4, /* no temperature coefficient of Voc is given: that of Pmax takes its place, %/K */
+    PVSIZE_CURVE_ASSUMPTION_IDEALITY = 5, /* no temperature coefficient of Voc or Pmax is given: a usual ideality factor of a cell for the technology */
+    PVSIZE_CURVE_ASSUMPTION_BAND_GAP = 6, /* no curve with the technology's band gap meets the coefficient of Voc: this band gap does, eV */
+    PVSIZE_CURVE_ASSUMPTION_UNMET = 7, /* no curve meets the coefficient of Pmax or the usual ideality factor: the ideality factor of a cell nearest to it */
+    PVSIZE_CURVE_ASSUMPTION_TECHNOLOGY = 8, /* the band gap of another technology is not known: that of silicon, eV */
     /* numbers are never reused */
 };
 
@@ -243,6 +264,7 @@ enum {
     PVSIZE_MODULE_VOC_TOLERANCE = 1025, /* production tolerance of Voc, plus or minus; the voltage rules take the rated Voc, % */
     PVSIZE_MODULE_ISC_TOLERANCE = 1026, /* production tolerance of Isc, plus or minus; the current rules take the rated Isc, % */
     PVSIZE_MODULE_THICKNESS = 1027, /* thickness of the frame, for clamps, mm */
+    PVSIZE_MODULE_BYPASS_DIODES = 1028, /* bypass diodes in series */
     PVSIZE_INPUT_NAME = 2001, /* label of the input, as marked on the inverter */
     PVSIZE_INPUT_MAX_VOLTAGE = 2002, /* absolute maximum d.c. voltage, V */
     PVSIZE_INPUT_TRACKING_MIN = 2003, /* lower end of the tracking window, V */
@@ -318,6 +340,17 @@ enum {
     PVSIZE_CABLE_GROUPING = 9011, /* how circuits lie together */
     PVSIZE_CABLE_GROUPED = 9012, /* circuits or conductors together, this one included */
     PVSIZE_CABLE_CONDUCTOR_TEMP = 9013, /* conductor temperature for the voltage drop; where none is given, the highest of the laying, °C */
+    PVSIZE_DIODE_MODEL_NAME = 10001, /* label of the module type */
+    PVSIZE_DIODE_MODEL_LIGHT_CURRENT = 10002, /* light current at STC, A */
+    PVSIZE_DIODE_MODEL_SATURATION_CURRENT = 10003, /* saturation current of the diode at STC, A */
+    PVSIZE_DIODE_MODEL_IDEALITY_VOLTAGE = 10004, /* modified ideality factor at STC: cells in series x ideality factor x k T / q, V */
+    PVSIZE_DIODE_MODEL_SERIES_RESISTANCE = 10005, /* series resistance of the module, ohm */
+    PVSIZE_DIODE_MODEL_SHUNT_RESISTANCE = 10006, /* shunt resistance of the module at STC; no shunt where none is given, ohm */
+    PVSIZE_DIODE_MODEL_LIGHT_COEFFICIENT = 10007, /* change of the light current with cell temperature at 1000 W/m2, A/K */
+    PVSIZE_DIODE_MODEL_BAND_GAP = 10008, /* band gap at 25 °C; the default is that of silicon, eV */
+    PVSIZE_DIODE_MODEL_BAND_GAP_NARROWING = 10009, /* relative change of the band gap per kelvin; the default is that of silicon, 1/K */
+    PVSIZE_DIODE_MODEL_CELLS = 10010, /* cells in series */
+    PVSIZE_DIODE_MODEL_BYPASS_DIODES = 10011, /* bypass diodes in series */
     /* numbers are never reused */
 };
 

@@ -155,8 +155,8 @@ class Term(typing.NamedTuple):
 # numbers of the library's own sets, as in ids.h
 _SETS = {"severity": 8, "verdict": 9, "known": 10, "compare": 11, "format": 12,
          "type": 13, "need": 14, "text": 16, "outcome": 17,
-         "differs": 18, "item": 23, "measure": 24}
-         "differs": 18, "curve_check": 23, "curve_assumption": 24}
+         "differs": 18, "item": 23, "measure": 24,
+         "curve_check": 26, "curve_assumption": 27}
 
 
 def _choice_name(set_name, number):
@@ -893,6 +893,8 @@ def bill(system, rules=None):
     rules = Rules() if rules is None else rules
     _do("bill_fill", system._handle, rules._handle, made._handle)
     return made
+
+
 # curves: a module of their own, which needs what stands above
 
 from ._curve import Assumption, Branch, Curve, Parallel, Point  # noqa: E402
