@@ -149,9 +149,9 @@ static bool row_is_allowed(const double *irradiance, const double *cell_temp, si
     unsigned bad = 0; /* no way out of the loop: it is quicker so */
 
     for (size_t i = 0; i < n; i++)
-        bad |= (unsigned)!((irradiance[i] >= 0) & (irradiance[i] <= PVSZ_MOST_IRRADIANCE) &
-                           (cell_temp[i] >= PVSZ_COLDEST_CELL) &
-                           (cell_temp[i] <= PVSZ_HOTTEST_CELL));
+        bad |=
+            (unsigned)!((irradiance[i] >= 0) & (irradiance[i] <= PVSZ_MOST_IRRADIANCE) &
+                        (cell_temp[i] >= PVSZ_COLDEST_CELL) & (cell_temp[i] <= PVSZ_HOTTEST_CELL));
     return !bad;
 }
 
