@@ -74,7 +74,7 @@ static size_t any_branches(pvsz_branch *b)
 
 START_TEST(mpp_is_the_best_of_every_voltage)
 {
-    for (int i = 0; i < 400; i++) {
+    for (int i = 0; i < 150; i++) {
         pvsz_branch b[8];
         pvsz_joined joined = {b, any_branches(b), i % 2};
         pvsz_point peak = pvsz_joined_mpp(&joined);
