@@ -47,6 +47,9 @@ enum {
     PVSIZE_KIND_SYSTEM = 8000, /* inverters and their arrays on one site */
     PVSIZE_KIND_CABLE = 9000, /* one length of cable in one circuit, both conductors or all phases */
     PVSIZE_KIND_DIODE_MODEL = 10000, /* single-diode model of one module: its current-voltage curve in five parameters */
+    PVSIZE_KIND_MONTH = 11000, /* means of one month of the year at a site */
+    PVSIZE_KIND_SERIES = 12000, /* how a series of weather is to be read */
+    PVSIZE_KIND_INTERVAL = 13000, /* weather of one interval, the means over it */
     PVSIZE_KIND_FIGURE = 20000, /* figure of a rule set */
     PVSIZE_KIND_QUANTITY = 30000, /* quantity the library computes */
     PVSIZE_KIND_RULE = 40000, /* rule of a rule set */
@@ -83,6 +86,9 @@ enum {
     PVSIZE_SET_COUNTING = 25,
     PVSIZE_SET_CURVE_CHECK = 26,
     PVSIZE_SET_CURVE_ASSUMPTION = 27,
+    PVSIZE_SET_STAMP = 28,
+    PVSIZE_SET_ORIGIN = 29,
+    PVSIZE_SET_STEP = 30,
     /* numbers are never reused */
 };
 
@@ -232,6 +238,18 @@ enum {
     PVSIZE_CURVE_ASSUMPTION_BAND_GAP = 6, /* no curve with the technology's band gap meets the coefficient of Voc: this band gap does, eV */
     PVSIZE_CURVE_ASSUMPTION_UNMET = 7, /* no curve meets the coefficient of Pmax or the usual ideality factor: the ideality factor of a cell nearest to it */
     PVSIZE_CURVE_ASSUMPTION_TECHNOLOGY = 8, /* the band gap of another technology is not known: that of silicon, eV */
+    PVSIZE_STAMP_END = 1, /* the end of the interval */
+    PVSIZE_STAMP_BEGINNING = 2, /* the beginning of the interval */
+    PVSIZE_ORIGIN_MISSING = 0, /* not known */
+    PVSIZE_ORIGIN_GIVEN = 1, /* as the caller gave it */
+    PVSIZE_ORIGIN_DERIVED = 2, /* follows from two of global, beam and diffuse */
+    PVSIZE_ORIGIN_ESTIMATED = 3, /* from global irradiance alone, by the correlation of Erbs, Klein and Duffie (1982) */
+    PVSIZE_ORIGIN_SYNTHETIC = 4, /* made from means of the month */
+    PVSIZE_STEP_FIVE_MINUTES = 5, /* 5 minutes */
+    PVSIZE_STEP_TEN_MINUTES = 10, /* 10 minutes */
+    PVSIZE_STEP_QUARTER_HOUR = 15, /* 15 minutes */
+    PVSIZE_STEP_HALF_HOUR = 30, /* 30 minutes */
+    PVSIZE_STEP_HOUR = 60, /* 60 minutes */
     /* numbers are never reused */
 };
 
@@ -293,6 +311,8 @@ enum {
     PVSIZE_INVERTER_BACKFEED_CURRENT = 3009, /* largest current fed back into the array (IEC 62109-1), A */
     PVSIZE_INVERTER_COOLING = 3010, /* cooling of the enclosure */
     PVSIZE_INVERTER_NIGHT_CONSUMPTION = 3011, /* power drawn from the supply at night, W */
+    PVSIZE_INVERTER_EUROPEAN_EFFICIENCY = 3012, /* European weighted efficiency (EN 50530), for want of single points, % */
+    PVSIZE_INVERTER_CEC_EFFICIENCY = 3013, /* efficiency weighted as the California Energy Commission does, for want of single points, % */
     PVSIZE_EFFICIENCY_POINT_LOAD = 4001, /* a.c. power as a share of the rating, % */
     PVSIZE_EFFICIENCY_POINT_VOLTAGE = 4002, /* d.c. voltage at the point, V */
     PVSIZE_EFFICIENCY_POINT_EFFICIENCY = 4003, /* conversion efficiency at the point, % */
@@ -309,6 +329,11 @@ enum {
     PVSIZE_SITE_PHASE_LIMIT = 5011, /* largest inverter rating on one phase that the network agreed to, VA */
     PVSIZE_SITE_BUSBAR_RATING = 5012, /* rating of the busbar that the inverters feed, A */
     PVSIZE_SITE_BUSBAR_DEVICE = 5013, /* overcurrent device that protects that busbar from the supply, A */
+    PVSIZE_SITE_LATITUDE = 5014, /* latitude, north positive, deg */
+    PVSIZE_SITE_LONGITUDE = 5015, /* longitude, east positive, deg */
+    PVSIZE_SITE_ELEVATION = 5016, /* height above the sea, m */
+    PVSIZE_SITE_TIME_ZONE = 5017, /* standard time ahead of universal time, without daylight saving, h */
+    PVSIZE_SITE_ALBEDO = 5018, /* share of the light that the ground reflects */
     PVSIZE_PLANE_NAME = 6001, /* label of the plane */
     PVSIZE_PLANE_TILT = 6002, /* tilt from horizontal, deg */
     PVSIZE_PLANE_AZIMUTH = 6003, /* direction faced, clockwise from true north, deg */
@@ -316,6 +341,8 @@ enum {
     PVSIZE_PLANE_MOUNTING = 6005, /* how the modules are mounted */
     PVSIZE_PLANE_CELL_RISE = 6006, /* cell temperature above ambient on a hot afternoon; overrides the rule set's figure for the mounting, K */
     PVSIZE_PLANE_CURRENT_CORRECTION = 6007, /* factor on Isc for bifacial, tracked or vertical arrays, snow or altitude; where none is given, what a bifacial module calls for, else 1 */
+    PVSIZE_PLANE_HEAT_LOSS = 6008, /* heat that the modules lose without wind, by kelvin above ambient (IEC 61853-2), W/(m2 K) */
+    PVSIZE_PLANE_HEAT_LOSS_WIND = 6009, /* heat that they lose more for each m/s of wind (IEC 61853-2), W s/(m3 K) */
     PVSIZE_ARRAY_NAME = 7001, /* label of the array */
     PVSIZE_ARRAY_INVERTER = 7002, /* inverter the strings go to */
     PVSIZE_ARRAY_INPUT = 7003, /* input of that inverter */
@@ -351,6 +378,23 @@ enum {
     PVSIZE_DIODE_MODEL_BAND_GAP_NARROWING = 10009, /* relative change of the band gap per kelvin; the default is that of silicon, 1/K */
     PVSIZE_DIODE_MODEL_CELLS = 10010, /* cells in series */
     PVSIZE_DIODE_MODEL_BYPASS_DIODES = 10011, /* bypass diodes in series */
+    PVSIZE_MONTH_IRRADIATION = 11001, /* global irradiation of the horizontal in a mean day, kWh/m2 */
+    PVSIZE_MONTH_TEMP_MEAN = 11002, /* mean temperature, °C */
+    PVSIZE_MONTH_TEMP_DAILY_MIN = 11003, /* mean of the daily minima, °C */
+    PVSIZE_MONTH_TEMP_DAILY_MAX = 11004, /* mean of the daily maxima, °C */
+    PVSIZE_MONTH_WIND = 11005, /* mean wind speed at 10 m, m/s */
+    PVSIZE_MONTH_ALBEDO = 11006, /* share of the light that the ground reflects in this month; overrides the site's */
+    PVSIZE_SERIES_STEP = 12001, /* length of an interval; its number is the minutes */
+    PVSIZE_SERIES_YEAR = 12002, /* calendar year of the first interval; of a typical year, any without a leap day */
+    PVSIZE_SERIES_FIRST_DAY = 12003, /* day of the year of the first interval */
+    PVSIZE_SERIES_FIRST_MINUTE = 12004, /* minute of that day that the first row is stamped with, standard time; where none is given, its interval begins at midnight, min */
+    PVSIZE_SERIES_STAMP = 12005, /* which end of the interval the time of a row is */
+    PVSIZE_SERIES_GAP = 12006, /* number that stands where a value is missing */
+    PVSIZE_INTERVAL_GLOBAL = 13001, /* global irradiance of the horizontal, W/m2 */
+    PVSIZE_INTERVAL_BEAM = 13002, /* beam irradiance of a plane that faces the sun, W/m2 */
+    PVSIZE_INTERVAL_DIFFUSE = 13003, /* diffuse irradiance of the horizontal, W/m2 */
+    PVSIZE_INTERVAL_TEMP = 13004, /* ambient temperature, °C */
+    PVSIZE_INTERVAL_WIND = 13005, /* wind speed at 10 m, m/s */
     /* numbers are never reused */
 };
 

@@ -10,7 +10,8 @@
  * add them up to a system, take a rule set (rules.h), check, read the report
  * (report.h). Two rule sets or two reports side by side: compare.h. What must be
  * bought: bill.h. One module's current-voltage curve, and unlike strings in parallel:
- * curve.h. base.h states the conventions that all calls keep. */
+ * curve.h. Weather, the sun and planes under the sky: weather.h. base.h states the
+ * conventions that all calls keep. */
 #ifndef PVSIZE_PVSIZE_H
 #define PVSIZE_PVSIZE_H
 
@@ -22,5 +23,6 @@
 #include "compare.h"
 #include "bill.h"
 #include "curve.h"
+#include "weather.h"
 
 #endif

@@ -172,7 +172,7 @@ static pvsize_status find_row(const pvsize_spec *spec, int32_t term, const pvsz_
     return PVSIZE_OK;
 }
 
-static pvsize_status check_number(const pvsz_term *row, double value, pvsize_diag *diag)
+pvsize_status pvsz_check_number(const pvsz_term *row, double value, pvsize_diag *diag)
 {
     if (row->type == PVSIZE_TYPE_TEXT)
         return pvsz_fail_value(diag, PVSIZE_E_WRONG_TYPE, row->number, value);
@@ -206,7 +206,7 @@ pvsize_status pvsize_spec_set_number(pvsize_spec *spec, int32_t term, double val
     pvsize_status status = find_row(spec, term, &row, diag);
 
     if (!status)
-        status = check_number(row, value, diag);
+        status = pvsz_check_number(row, value, diag);
     if (!status)
         store(spec, row, value);
     return status;
@@ -229,7 +229,7 @@ pvsize_status pvsize_spec_set_numbers(pvsize_spec *spec, const int32_t *terms, c
         pvsize_status status = find_row(spec, terms[i], &row, diag);
 
         if (!status)
-            status = check_number(row, values[i], diag);
+            status = pvsz_check_number(row, values[i], diag);
         if (status)
             return status;
     }

@@ -44,6 +44,9 @@ static inline bool pvsz_spec_states_none(const pvsize_spec *spec, int32_t row)
     return spec->none >> row & 1;
 }
 
+/* Whether a number may stand in a row: type, finite, whole, range. */
+pvsize_status pvsz_check_number(const pvsz_term *row, double value, pvsize_diag *diag);
+
 /* Number in force of a parameter that the spec is known to have: as set, else
  * the default, else false. Rows of specs are numbered without gaps. */
 static inline bool pvsz_spec_number(const pvsize_spec *spec, int32_t term, double *value)

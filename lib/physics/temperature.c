@@ -1,6 +1,8 @@
-/* Linear law of data sheets, and the correction table. */
+/* Linear law of data sheets, the correction table, and the cell in the sun. */
+#include <math.h>
 #include <stddef.h>
 
+#include "pvsize/ids.h"
 #include "temperature.h"
 
 static const struct {
@@ -29,4 +31,76 @@ bool pvsz_voc_factor(double temp, double *factor)
         }
     }
     return false;
+}
+
+static const struct {
+    double a, b, excess; /* K between the cell and the back, at 1000 W/m2 */
+} heats[] = {
+#define CELL_HEAT(ID, a, b, excess) {a, b, excess},
+#define MOUNTING_HEAT(MOUNTING, row)
+#include "../tables/cell_heat.def"
+#undef CELL_HEAT
+#undef MOUNTING_HEAT
+};
+
+static const struct {
+    int32_t mounting;
+    pvsz_cell_heat heat;
+} mountings[] = {
+#define CELL_HEAT(ID, a, b, excess)
+#define MOUNTING_HEAT(MOUNTING, row) {PVSIZE_MOUNTING_##MOUNTING, PVSZ_HEAT_##row},
+#include "../tables/cell_heat.def"
+#undef CELL_HEAT
+#undef MOUNTING_HEAT
+};
+
+static const double rises[] = {
+#define CELL_RISE(ID, rise) rise,
+#include "../tables/cell_rise.def"
+#undef CELL_RISE
+};
+
+double pvsz_cell_temp_nominal(double ambient, double irradiance, double nominal)
+{
+    return ambient + (nominal - 20) / 800 * irradiance;
+}
+
+double pvsz_cell_temp_nominal_wind(double ambient, double irradiance, double nominal,
+                                   double efficiency, double wind)
+{
+    double rise = (nominal - 20) / 800 * irradiance;
+
+    return ambient + rise * (1 - efficiency / 0.9) * 9.5 / (5.7 + 3.8 * wind);
+}
+
+double pvsz_cell_temp_ross(double ambient, double irradiance, double rise)
+{
+    return ambient + rise * irradiance;
+}
+
+double pvsz_cell_temp_linear(double ambient, double irradiance, double loss, double loss_by_wind,
+                             double wind)
+{
+    return ambient + irradiance / (loss + loss_by_wind * wind);
+}
+
+double pvsz_cell_temp_exponential(double ambient, double irradiance, pvsz_cell_heat heat,
+                                  double wind)
+{
+    double back = exp(heats[heat].a + heats[heat].b * wind);
+
+    return ambient + irradiance * (back + heats[heat].excess / 1000);
+}
+
+pvsz_cell_heat pvsz_heat_of(int32_t mounting)
+{
+    for (size_t i = 0; i < sizeof mountings / sizeof mountings[0]; i++)
+        if (mountings[i].mounting == mounting)
+            return mountings[i].heat;
+    return PVSZ_HEATS;
+}
+
+double pvsz_rise_of(pvsz_cell_rise mounting)
+{
+    return rises[mounting];
 }

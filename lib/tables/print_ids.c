@@ -82,6 +82,9 @@ static void print_terms(void)
 #include "system.def"
 #include "cable.def"
 #include "diode_model.def"
+#include "month.def"
+#include "series.def"
+#include "interval.def"
     close_enum();
     open_enum("figures of a rule set");
 #include "figures.def"

@@ -18,6 +18,8 @@
 #define SET_CONDUCTOR .set = PVSIZE_SET_CONDUCTOR
 #define SET_LAYING .set = PVSIZE_SET_LAYING
 #define SET_GROUPING .set = PVSIZE_SET_GROUPING
+#define SET_STAMP .set = PVSIZE_SET_STAMP
+#define SET_STEP .set = PVSIZE_SET_STEP
 
 #define TERM(number_, KIND_, ID, name_, TYPE_, unit_, low_, high_, NEED_, deflt_, link, text_) \
     {.number = number_,                                                                        \
@@ -60,6 +62,15 @@ static const pvsz_term cable_rows[] = {
 };
 static const pvsz_term diode_model_rows[] = {
 #include "diode_model.def"
+};
+static const pvsz_term month_rows[] = {
+#include "month.def"
+};
+static const pvsz_term series_rows[] = {
+#include "series.def"
+};
+static const pvsz_term interval_rows[] = {
+#include "interval.def"
 };
 static const pvsz_term system_rows[] = {
 #include "system.def"
@@ -148,6 +159,9 @@ static const pvsz_term attribute_rows[] = {
 #define ROWS_ARRAY array_rows
 #define ROWS_SYSTEM system_rows
 #define ROWS_CABLE cable_rows
+#define ROWS_MONTH month_rows
+#define ROWS_SERIES series_rows
+#define ROWS_INTERVAL interval_rows
 #define ROWS_FIGURE figure_rows
 #define ROWS_QUANTITY quantity_rows
 #define ROWS_RULE rule_rows

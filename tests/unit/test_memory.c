@@ -9,6 +9,8 @@ typedef struct all {
     pvsize_bill *bill;
     pvsize_curve *curve;
     pvsize_spec *model;
+    pvsize_spec *month, *place;
+    pvsize_weather *series, *year;
 } all;
 
 static pvsize_status build_specs(all *a, const pvsize_allocator *memory)
@@ -94,6 +96,32 @@ static pvsize_status build_curve(all *a, const pvsize_allocator *memory)
     return s;
 }
 
+static pvsize_status build_weather(all *a, const pvsize_allocator *memory)
+{
+    static const double global[24] = {0};
+    static const int32_t terms[] = {PVSIZE_SITE_LATITUDE, PVSIZE_SITE_LONGITUDE,
+                                    PVSIZE_SITE_TIME_ZONE};
+    static const double values[] = {-33.9, 151.2, 10};
+    pvsize_status s = pvsize_spec_new(PVSIZE_KIND_SITE, memory, &a->place, NULL);
+
+    if (!s)
+        s = pvsize_spec_set_numbers(a->place, terms, values, 3, NULL);
+    if (!s)
+        s = pvsize_spec_new(PVSIZE_KIND_MONTH, memory, &a->month, NULL);
+    if (!s)
+        s = pvsize_spec_set_number(a->month, PVSIZE_MONTH_IRRADIATION, 2, NULL);
+    if (!s)
+        s = pvsize_spec_set_number(a->month, PVSIZE_MONTH_TEMP_MEAN, 2, NULL);
+    for (int i = 0; !s && i < 12; i++)
+        s = pvsize_spec_add(a->place, a->month, NULL, NULL);
+    if (!s)
+        s = pvsize_weather_from_series(a->place, NULL, global, NULL, NULL, NULL, NULL, 24, 1,
+                                       memory, &a->series, NULL);
+    if (!s)
+        s = pvsize_weather_from_months(a->place, 2026, memory, &a->year, NULL);
+    return s;
+}
+
 static pvsize_status scenario(all *a, const pvsize_allocator *memory)
 {
     pvsize_status s = build_specs(a, memory);
@@ -112,6 +140,8 @@ static pvsize_status scenario(all *a, const pvsize_allocator *memory)
         s = pvsize_bill_new(memory, &a->bill, NULL);
     if (!s)
         s = pvsize_bill_fill(a->copy, a->rules_copy, a->bill, NULL);
+    if (!s)
+        s = build_weather(a, memory);
     return s;
 }
 
@@ -132,6 +162,10 @@ static void free_all(all *a)
     pvsize_spec_free(a->part);
     pvsize_curve_free(a->curve);
     pvsize_spec_free(a->model);
+    pvsize_spec_free(a->month);
+    pvsize_spec_free(a->place);
+    pvsize_weather_free(a->series);
+    pvsize_weather_free(a->year);
 }
 
 START_TEST(every_allocation_fails_once)

@@ -156,7 +156,7 @@ class Term(typing.NamedTuple):
 _SETS = {"severity": 8, "verdict": 9, "known": 10, "compare": 11, "format": 12,
          "type": 13, "need": 14, "text": 16, "outcome": 17,
          "differs": 18, "item": 23, "measure": 24,
-         "curve_check": 26, "curve_assumption": 27}
+         "curve_check": 26, "curve_assumption": 27, "origin": 29}
 
 
 def _choice_name(set_name, number):
@@ -895,6 +895,9 @@ def bill(system, rules=None):
     return made
 
 
-# curves: a module of their own, which needs what stands above
+# modules of their own, which need what stands above
 
 from ._curve import Assumption, Branch, Curve, Parallel, Point  # noqa: E402
+from ._weather import (  # noqa: E402
+    Closure, PlaneIrradiance, Run, Weather, julian_day, plane_irradiance, split_global,
+    sun_position)

@@ -13,7 +13,7 @@ from ctypes import POINTER, c_char_p, c_double, c_int32, c_size_t, c_void_p
 
 # One letter an argument: h handle, H place for a handle, i number, I place
 # for a number, d double, D place for a double, s text, b buffer and its size
-# and the place for the length, n count.
+# and the place for the length, n count, N place for a count.
 _TYPES = {
     "h": [c_void_p],
     "H": [POINTER(c_void_p)],
@@ -24,6 +24,7 @@ _TYPES = {
     "s": [c_char_p],
     "b": [c_char_p, c_size_t, POINTER(c_size_t)],
     "n": [c_size_t],
+    "N": [POINTER(c_size_t)],
 }
 
 # name: (result, arguments). Result: i number, s static text, - nothing.
@@ -95,6 +96,14 @@ SIGNATURES = {
     "curve_voltage": ("i", "hdddDh"), "curve_sample": ("i", "hddnDDh"),
     "curve_mpps": ("i", "hDDnDDh"), "parallel_mpp": ("i", "HDDIIniDDh"),
     "parallel_current": ("i", "HDDIInidDh"), "parallel_voltage": ("i", "HDDIInidDh"),
+    "weather_from_series": ("i", "hhDDDDDnnhHh"), "weather_from_months": ("i", "hihHh"),
+    "weather_free": ("-", "h"), "weather_size": ("i", "hIIh"),
+    "weather_time": ("i", "hiIIIDh"), "weather_value": ("i", "hiiDh"),
+    "weather_origin": ("i", "hiiIh"), "weather_column": ("i", "hidDnNh"),
+    "weather_count": ("i", "hiiIIh"), "weather_run": ("i", "hiiiIIh"),
+    "weather_closure": ("i", "hIDDIh"), "weather_on_plane": ("i", "hdddDnNh"),
+    "julian_day": ("i", "iidDh"), "sun_position": ("i", "dddddDDh"),
+    "split_global": ("i", "ddddDDh"), "plane_irradiance": ("i", "ddddddddDDDDh"),
 }
 
 _RESULTS = {"i": c_int32, "s": c_char_p, "-": None}

@@ -1,0 +1,109 @@
+/* Incidence-angle modifiers, and their means over sky and ground. */
+#include <math.h>
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "angle.h"
+#include "incidence.h"
+
+pvsz_cover pvsz_usual_cover(pvsz_cover_kind kind)
+{
+    double slope = kind == PVSZ_COVER_EXPONENTIAL ? 0.16 : 0.05;
+
+    return (pvsz_cover){.kind = kind, .index = 1.526, .depth = 4 * 0.002, .slope = slope};
+}
+
+/* Fresnel, with Snell's law for the ray inside. */
+void pvsz_reflectance(double index, double cosine, double *across, double *along)
+{
+    double inside = sqrt(1 - (1 - cosine * cosine) / (index * index));
+    double r = (cosine - index * inside) / (cosine + index * inside);
+    double p = (index * cosine - inside) / (index * cosine + inside);
+
+    *across = r * r;
+    *along = p * p;
+}
+
+/* Share that gets to the cell. */
+static double through(const pvsz_cover *cover, double cosine)
+{
+    double across, along;
+    double inside = sqrt(1 - (1 - cosine * cosine) / (cover->index * cover->index));
+
+    pvsz_reflectance(cover->index, cosine, &across, &along);
+    return exp(-cover->depth / inside) * (1 - (across + along) / 2);
+}
+
+double pvsz_pass(const pvsz_cover *cover, double cosine)
+{
+    double c = fmin(cosine, 1);
+
+    if (c <= 0)
+        return 0;
+    switch (cover->kind) {
+    case PVSZ_COVER_GLASS:
+        return through(cover, c) / through(cover, 1);
+    case PVSZ_COVER_EXPONENTIAL:
+        return expm1(-c / cover->slope) / expm1(-1 / cover->slope);
+    case PVSZ_COVER_SECANT:
+        return fmax(0, 1 - cover->slope * (1 / c - 1));
+    default:
+        return 1;
+    }
+}
+
+/* Of the directions at an angle t from the normal, the share above the horizon. */
+static double share_of_sky(double t, double tilt)
+{
+    double edge = sin(t) * sin(tilt);
+
+    if (edge < 1e-12)
+        return cos(t) * cos(tilt) >= 0;
+    return acos(pvsz_clamp(-cos(t) * cos(tilt) / edge, -1, 1)) / PVSZ_PI;
+}
+
+/* Adds the integrals over the angle, with the cover and without, from `from` to `to`. The
+ * integrand bends sharply at the ends; a smooth step of the ninth degree brings the points
+ * so close together there that the midpoint rule does not see it. */
+static void add_piece(const pvsz_cover *cover, double tilt, bool sky, double from, double to,
+                      double *passed, double *seen)
+{
+    enum { POINTS = 64 };
+
+    for (int32_t i = 0; i < POINTS; i++) {
+        double u = (i + 0.5) / POINTS, v = u * (1 - u), square = u * u;
+        double step = square * square * u * (126 - u * (420 - u * (540 - u * (315 - 70 * u))));
+        double t = from + (to - from) * step, c = cos(t);
+        double share = share_of_sky(t, tilt);
+        double weight = v * v * v * v * c * sin(t) * (sky ? share : 1 - share) * (to - from);
+
+        *passed += weight * pvsz_pass(cover, c);
+        *seen += weight;
+    }
+}
+
+static double mean_pass(const pvsz_cover *cover, double tilt, bool sky)
+{
+    double b = PVSZ_RAD(tilt), right = PVSZ_PI / 2, passed = 0, seen = 0;
+    double bend = fabs(right - b); /* from here the horizon cuts the circle */
+    double corner = right;         /* from here nothing passes */
+
+    if (cover->kind == PVSZ_COVER_NONE)
+        return 1;
+    if (cover->kind == PVSZ_COVER_SECANT)
+        corner = acos(cover->slope / (1 + cover->slope));
+    add_piece(cover, b, sky, 0, fmin(bend, corner), &passed, &seen);
+    add_piece(cover, b, sky, fmin(bend, corner), fmax(bend, corner), &passed, &seen);
+    add_piece(cover, b, sky, fmax(bend, corner), right, &passed, &seen);
+    return seen > 1e-9 ? passed / seen : 1;
+}
+
+double pvsz_pass_sky(const pvsz_cover *cover, double tilt)
+{
+    return mean_pass(cover, tilt, true);
+}
+
+double pvsz_pass_ground(const pvsz_cover *cover, double tilt)
+{
+    return mean_pass(cover, tilt, false);
+}
