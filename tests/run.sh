@@ -12,7 +12,8 @@ cd "$top"
 # shellcheck source=examples/packages.sh
 . "$top/examples/packages.sh"
 install_missing gcc g++ libc6-dev clang meson ninja-build pkg-config check libsubunit-dev \
-    libcjson-dev valgrind binutils python3 python3-pytest python3-numpy python3-scipy shellcheck
+    libcjson-dev valgrind binutils python3 python3-pytest python3-numpy python3-scipy \
+    python3-erfa shellcheck
 python=/usr/bin/python3
 passed=0
 failed=0
