@@ -50,6 +50,8 @@ enum {
     PVSIZE_KIND_MONTH = 11000, /* means of one month of the year at a site */
     PVSIZE_KIND_SERIES = 12000, /* how a series of weather is to be read */
     PVSIZE_KIND_INTERVAL = 13000, /* weather of one interval, the means over it */
+    PVSIZE_KIND_READING = 14000, /* what a meter showed on the day, on one string or on strings in parallel */
+    PVSIZE_KIND_ENQUIRY = 15000, /* what a review of an inverter asks: modules not chosen yet, or a list of them */
     PVSIZE_KIND_FIGURE = 20000, /* figure of a rule set */
     PVSIZE_KIND_QUANTITY = 30000, /* quantity the library computes */
     PVSIZE_KIND_RULE = 40000, /* rule of a rule set */
@@ -89,6 +91,14 @@ enum {
     PVSIZE_SET_STAMP = 28,
     PVSIZE_SET_ORIGIN = 29,
     PVSIZE_SET_STEP = 30,
+    PVSIZE_SET_MEASURED = 31,
+    PVSIZE_SET_JUDGED = 32,
+    PVSIZE_SET_CAUSE = 33,
+    PVSIZE_SET_SITE_TEST = 34,
+    PVSIZE_SET_BOUND = 35,
+    PVSIZE_SET_ACCEPTED = 36,
+    PVSIZE_SET_ROOM = 37,
+    PVSIZE_SET_REMARK = 38,
     /* numbers are never reused */
 };
 
@@ -250,6 +260,79 @@ enum {
     PVSIZE_STEP_QUARTER_HOUR = 15, /* 15 minutes */
     PVSIZE_STEP_HALF_HOUR = 30, /* 30 minutes */
     PVSIZE_STEP_HOUR = 60, /* 60 minutes */
+    PVSIZE_MEASURED_VOC = 1, /* open-circuit voltage */
+    PVSIZE_MEASURED_ISC = 2, /* short-circuit current */
+    PVSIZE_MEASURED_VMP = 3, /* voltage in operation */
+    PVSIZE_MEASURED_IMP = 4, /* current in operation */
+    PVSIZE_MEASURED_INSULATION = 5, /* insulation resistance */
+    PVSIZE_JUDGED_FITS = 1, /* as a sound string would read */
+    PVSIZE_JUDGED_DIFFERS = 2, /* not as a sound string would read */
+    PVSIZE_JUDGED_NOT_JUDGED = 3, /* not judged */
+    PVSIZE_CAUSE_SOUND = 1, /* a sound string, wired as planned */
+    PVSIZE_CAUSE_REVERSED = 2, /* polarity reversed, of the string or of the meter's leads */
+    PVSIZE_CAUSE_OPEN = 3, /* circuit open: a plug not mated, a fuse out, a switch off */
+    PVSIZE_CAUSE_SHORTER = 4, /* modules missing from the string */
+    PVSIZE_CAUSE_LONGER = 5, /* modules too many in the string */
+    PVSIZE_CAUSE_BYPASSED = 6, /* bypass diodes conducting or shorted (of 3 in a module, where its data do not say) */
+    PVSIZE_CAUSE_BACKWARD = 7, /* modules the wrong way round within the string */
+    PVSIZE_CAUSE_WARMTH = 8, /* kelvin by which the cells are warmer (below 0: colder) than was read */
+    PVSIZE_CAUSE_MORE_STRINGS = 9, /* strings in parallel too many */
+    PVSIZE_CAUSE_FEWER_STRINGS = 10, /* strings in parallel missing */
+    PVSIZE_CAUSE_SPLIT = 11, /* half the current takes another way: the string is joined to something else as well */
+    PVSIZE_CAUSE_LESS_LIGHT = 12, /* percent of the current missing: shade or dirt on the string, or the sensor sees more light */
+    PVSIZE_CAUSE_MORE_LIGHT = 13, /* percent of current too much: the sensor shaded or not in the plane, light from behind, a cloud's edge */
+    PVSIZE_CAUSE_HELD_OFF = 14, /* held off the maximum-power point: a limit of the inverter or on export is active */
+    PVSIZE_CAUSE_EARTH = 15, /* a live part touches earth: a cable pinched, a connector or module damaged */
+    PVSIZE_CAUSE_WET = 16, /* moisture in connectors or on the modules: measure again when dry */
+    PVSIZE_CAUSE_OTHER = 17, /* none of these: another module type than planned, wrong data, or a wrong reading */
+    PVSIZE_SITE_TEST_CONTINUITY = 1, /* continuity of earthing and bonding conductors */
+    PVSIZE_SITE_TEST_POLARITY = 2, /* polarity of every d.c. cable and string, before anything is connected */
+    PVSIZE_SITE_TEST_COMBINER = 3, /* combiner boxes: no string reversed, before fuses are put in or switches closed */
+    PVSIZE_SITE_TEST_VOLTAGE = 4, /* open-circuit voltage of every string, in steady light */
+    PVSIZE_SITE_TEST_CURRENT = 5, /* current of every string, short-circuit or in operation, in steady light */
+    PVSIZE_SITE_TEST_FUNCTION = 6, /* function of switchgear, of the inverter and of its loss-of-supply protection */
+    PVSIZE_SITE_TEST_INSULATION = 7, /* insulation resistance of the array to earth */
+    PVSIZE_BOUND_MODULE_ISC = 1, /* Isc at STC of one module */
+    PVSIZE_BOUND_MODULE_IMP = 2, /* Imp at STC of one module */
+    PVSIZE_BOUND_STRING_VOC = 3, /* Voc at STC of a string */
+    PVSIZE_BOUND_STRING_VMP = 4, /* Vmp at STC of a string */
+    PVSIZE_BOUND_ARRAY_POWER = 5, /* power at STC of the array */
+    PVSIZE_ACCEPTED_YES = 1, /* may go on the input */
+    PVSIZE_ACCEPTED_INCOMPLETE = 2, /* nothing known stands against it, but some limits were not assessed */
+    PVSIZE_ACCEPTED_NO = 3, /* must not go on the input */
+    PVSIZE_ROOM_MODULES_MIN = 1, /* fewest modules in a string */
+    PVSIZE_ROOM_MODULES_MAX = 2, /* most modules in a string */
+    PVSIZE_ROOM_STRINGS_LOSSLESS = 3, /* most strings in parallel without loss of energy */
+    PVSIZE_ROOM_STRINGS_TERMINALS = 4, /* most strings in parallel that have a pair of terminals each */
+    PVSIZE_ROOM_STRINGS_ALLOWED = 5, /* most strings in parallel that may be */
+    PVSIZE_ROOM_MODULES_TOTAL = 6, /* most modules on the input by power */
+    PVSIZE_REMARK_FAULT_LIMIT_FIRST = 1, /* the short-circuit rating decides on the module */
+    PVSIZE_REMARK_OPERATING_LIMIT_FIRST = 2, /* the operating current decides on the module */
+    PVSIZE_REMARK_LIMITS_NEAR = 3, /* the module decides which of the two currents limits */
+    PVSIZE_REMARK_ISOLATOR_SERVES = 11, /* the built-in isolator serves alone */
+    PVSIZE_REMARK_ISOLATOR_NONE = 12, /* no isolator is built in */
+    PVSIZE_REMARK_ISOLATOR_NO_STANDARD = 13, /* the built-in isolator does not meet IEC 60947-3 */
+    PVSIZE_REMARK_ISOLATOR_NO_LOCK = 14, /* the built-in isolator cannot be locked off */
+    PVSIZE_REMARK_ISOLATOR_UNKNOWN = 15, /* whether the built-in isolator serves is not known */
+    PVSIZE_REMARK_ISOLATOR_VOLTAGE = 16, /* the built-in isolator is rated below the input's voltage */
+    PVSIZE_REMARK_ISOLATOR_CURRENT = 17, /* the built-in isolator is rated below the input's short-circuit rating */
+    PVSIZE_REMARK_TERMINALS = 21, /* what each pair of terminals may carry */
+    PVSIZE_REMARK_TERMINAL_RATING = 22, /* the terminals limit before the input does */
+    PVSIZE_REMARK_WINDOW = 31, /* width of the full-power window */
+    PVSIZE_REMARK_WINDOW_NARROW = 32, /* the full-power window is narrow */
+    PVSIZE_REMARK_WINDOW_UNKNOWN = 33, /* where full power is reached is not stated */
+    PVSIZE_REMARK_START_HIGH = 34, /* the start voltage lies above the tracking window's lower end */
+    PVSIZE_REMARK_BUILDING = 35, /* the building limits the voltage before the input does */
+    PVSIZE_REMARK_UNLIKE_INPUTS = 41, /* the inputs are unlike */
+    PVSIZE_REMARK_RATIO_GOVERNS = 51, /* the ratio limits the array */
+    PVSIZE_REMARK_MAKER_GOVERNS = 52, /* the maker limits the array */
+    PVSIZE_REMARK_MAKER_ROUNDED = 53, /* the maker's maximum is the ratio, rounded */
+    PVSIZE_REMARK_MAKER_SILENT = 54, /* the maker states no largest array */
+    PVSIZE_REMARK_INPUTS_SHORT = 55, /* the inputs together take less than the inverter */
+    PVSIZE_REMARK_FULL_POWER_VOLTAGE = 61, /* voltage that full power needs */
+    PVSIZE_REMARK_ONE_INPUT = 62, /* one input alone does not carry the rated power */
+    PVSIZE_REMARK_CONTRADICTION = 71, /* the data sheet contradicts itself */
+    PVSIZE_REMARK_GAP = 72, /* the data sheet does not say */
     /* numbers are never reused */
 };
 
@@ -283,6 +366,7 @@ enum {
     PVSIZE_MODULE_ISC_TOLERANCE = 1026, /* production tolerance of Isc, plus or minus; the current rules take the rated Isc, % */
     PVSIZE_MODULE_THICKNESS = 1027, /* thickness of the frame, for clamps, mm */
     PVSIZE_MODULE_BYPASS_DIODES = 1028, /* bypass diodes in series */
+    PVSIZE_MODULE_VOC_BY_LIGHT = 1029, /* rise of Voc with the natural logarithm of irradiance, as a share of Voc at STC; ideal diode law: 72 cells with n = 1.1 give 0.047, 54 with n = 1.3 give 0.055 */
     PVSIZE_INPUT_NAME = 2001, /* label of the input, as marked on the inverter */
     PVSIZE_INPUT_MAX_VOLTAGE = 2002, /* absolute maximum d.c. voltage, V */
     PVSIZE_INPUT_TRACKING_MIN = 2003, /* lower end of the tracking window, V */
@@ -395,6 +479,33 @@ enum {
     PVSIZE_INTERVAL_DIFFUSE = 13003, /* diffuse irradiance of the horizontal, W/m2 */
     PVSIZE_INTERVAL_TEMP = 13004, /* ambient temperature, °C */
     PVSIZE_INTERVAL_WIND = 13005, /* wind speed at 10 m, m/s */
+    PVSIZE_READING_NAME = 14001, /* label of the reading, such as the mark of the string */
+    PVSIZE_READING_ARRAY = 14002, /* array whose string was measured */
+    PVSIZE_READING_STRING = 14003, /* number of the string in its array, from 1, as marked */
+    PVSIZE_READING_STRINGS = 14004, /* strings in parallel at the meter */
+    PVSIZE_READING_MOMENT = 14005, /* number of the moment: strings measured in the same light and warmth bear the same, and are compared */
+    PVSIZE_READING_IRRADIANCE = 14006, /* irradiance in the plane of the modules, W/m2 */
+    PVSIZE_READING_IRRADIANCE_AFTER = 14007, /* the same when the measurement was over, W/m2 */
+    PVSIZE_READING_CELL_TEMP = 14008, /* cell temperature, °C */
+    PVSIZE_READING_BACK_TEMP = 14009, /* temperature at the back of a module, where that of the cell is not given, °C */
+    PVSIZE_READING_BACK_RISE = 14010, /* cell above back at 1000 W/m2; SAND2004-3535: 3 on an open rack, 0 with an insulated back (from memory), K */
+    PVSIZE_READING_VOC = 14011, /* open-circuit voltage; negative where the meter showed it reversed, V */
+    PVSIZE_READING_ISC = 14012, /* short-circuit current, A */
+    PVSIZE_READING_VMP = 14013, /* voltage in operation, the inverter tracking and not at a limit of its own, V */
+    PVSIZE_READING_IMP = 14014, /* current in operation, the inverter tracking and not at a limit of its own, A */
+    PVSIZE_READING_INSULATION = 14015, /* insulation resistance to earth, the lower of the readings, Mohm */
+    PVSIZE_READING_INSULATION_TEST = 14016, /* test voltage it was measured with, V */
+    PVSIZE_ENQUIRY_NAME = 15001, /* label of the enquiry */
+    PVSIZE_ENQUIRY_PLANE = 15002, /* plane of the site that carries the modules */
+    PVSIZE_ENQUIRY_MOST_STRINGS = 15003, /* most strings in parallel to look at; where not given, the input's pairs of terminals, else 4 */
+    PVSIZE_ENQUIRY_VOC_COEFFICIENT_LOW = 15004, /* most negative temperature coefficient of Voc among the modules in question; where neither end is given, those of the enquiry's modules, %/K */
+    PVSIZE_ENQUIRY_VOC_COEFFICIENT_HIGH = 15005, /* least negative one; where only one is given it holds for both, %/K */
+    PVSIZE_ENQUIRY_VMP_COEFFICIENT_LOW = 15006, /* most negative temperature coefficient of Vmp among the modules in question; where neither end is given, those of the enquiry's modules, %/K */
+    PVSIZE_ENQUIRY_VMP_COEFFICIENT_HIGH = 15007, /* least negative one; where only one is given it holds for both, %/K */
+    PVSIZE_ENQUIRY_CELL = 15008, /* cell technology of the modules in question */
+    PVSIZE_ENQUIRY_BIFACIALITY = 15009, /* bifaciality of Isc of the modules in question */
+    PVSIZE_ENQUIRY_MAX_SYSTEM_VOLTAGE = 15010, /* their maximum system voltage, where it is to limit, V */
+    PVSIZE_ENQUIRY_MODULE_VMP = 15011, /* Vmp at STC of a common module, to state voltages in modules (invented: 54 cell pairs of 0.61 V), V */
     /* numbers are never reused */
 };
 
@@ -456,6 +567,14 @@ enum {
     PVSIZE_FIGURE_STRING_FUSE_POLES = 20304, /* conductors of a string that have a fuse */
     PVSIZE_FIGURE_CABLE_WASTE = 20305, /* cable that is cut to waste, in percent of what is laid, % */
     PVSIZE_FIGURE_AC_BREAKER_NEUTRAL = 20306, /* whether the a.c. breaker opens the neutral as well */
+    PVSIZE_FIGURE_TEST_METER = 20351, /* uncertainty of the meter, in percent of its reading, % */
+    PVSIZE_FIGURE_TEST_SENSOR = 20352, /* uncertainty of the irradiance sensor and of its place; light that changes by more during a measurement is unsteady, % */
+    PVSIZE_FIGURE_TEST_TEMPERATURE = 20353, /* uncertainty of the cell temperature, K */
+    PVSIZE_FIGURE_TEST_MODULE = 20354, /* how far Voc or Isc of a sound string may lie from its data sheet, % */
+    PVSIZE_FIGURE_TEST_TRACKING = 20355, /* how far a sound string in operation may lie from its maximum-power point, % */
+    PVSIZE_FIGURE_TEST_ALIKE = 20356, /* how far like strings may lie from one another at one moment, % */
+    PVSIZE_FIGURE_TEST_IRRADIANCE = 20357, /* irradiance below which voltages and currents are not judged, W/m2 */
+    PVSIZE_FIGURE_SIGN_VALUES = 20358, /* what stands on a sign: 1 the largest voltage, 2 and the short-circuit current without the rule set's factor, 3 with it */
     /* numbers are never reused */
 };
 
@@ -507,6 +626,9 @@ enum {
     PVSIZE_QUANTITY_STRING_UNPROTECTED_CURRENT = 30140, /* reverse current into a string that has no device, A */
     PVSIZE_QUANTITY_STRING_DEVICE_DUTY_VOLTAGE = 30141, /* voltage that a string device must break, V */
     PVSIZE_QUANTITY_ARRAY_DC_DROP = 30151, /* voltage drop of the array's cables at STC, in percent of Vmp of the string, % */
+    PVSIZE_QUANTITY_INSULATION_SYSTEM_VOLTAGE = 30161, /* system voltage that the insulation test goes by: 1.25 x Voc of the string at STC, V */
+    PVSIZE_QUANTITY_INSULATION_TEST_VOLTAGE = 30162, /* voltage of the insulation test, V */
+    PVSIZE_QUANTITY_INSULATION_RESISTANCE_MIN = 30163, /* least insulation resistance to earth, Mohm */
     PVSIZE_QUANTITY_INPUT_STRINGS = 30201, /* strings on the input */
     PVSIZE_QUANTITY_INPUT_ISC_MAX = 30202, /* largest short-circuit current into the input, A */
     PVSIZE_QUANTITY_INPUT_IMP = 30203, /* operating current into the input at STC, A */
@@ -525,6 +647,8 @@ enum {
     PVSIZE_QUANTITY_ISOLATOR_CURRENT_DUTY = 30216, /* current that the built-in isolator must break, where it is relied on, A */
     PVSIZE_QUANTITY_INPUT_GIVEN = 30217, /* every required value of the input is there */
     PVSIZE_QUANTITY_INPUT_ISC = 30218, /* short-circuit current of all strings on the input with their corrections, without the rule set's factor, A */
+    PVSIZE_QUANTITY_INPUT_SIGN_VOLTAGE = 30221, /* voltage for the sign: largest of the strings on the input, V */
+    PVSIZE_QUANTITY_INPUT_SIGN_CURRENT = 30222, /* current for the sign: short-circuit current of the strings on the input, A */
     PVSIZE_QUANTITY_INVERTER_PV_POWER = 30301, /* array power at STC on the inverter, W */
     PVSIZE_QUANTITY_PV_LIMIT_RATIO = 30302, /* largest array power by the array ratio, W */
     PVSIZE_QUANTITY_PV_LIMIT = 30303, /* largest array power: the lower of the ratio's and the maker's limit, W */
@@ -557,6 +681,39 @@ enum {
     PVSIZE_QUANTITY_CABLE_TABLE_DUTY = 30608, /* current that the capacity in the table's own conditions must carry, A */
     PVSIZE_QUANTITY_CABLE_GIVEN = 30609, /* every required value of the cable is there */
     PVSIZE_QUANTITY_CABLE_SMALLEST = 30610, /* smallest standard cross-section that carries the current and keeps the drop, mm2 */
+    PVSIZE_QUANTITY_READING_CELL_TEMP = 30701, /* cell temperature: as given, else from that of the back, °C */
+    PVSIZE_QUANTITY_READING_IRRADIANCE_CHANGE = 30702, /* change of irradiance during the measurement, % */
+    PVSIZE_QUANTITY_READING_LIGHT = 30703, /* the light was strong and steady enough to judge by */
+    PVSIZE_QUANTITY_READING_POLARITY = 30704, /* the open-circuit voltage has the sign it should have */
+    PVSIZE_QUANTITY_READING_IRRADIANCE_VALUE = 30705, /* irradiance at which voltages or currents were read, W/m2 */
+    PVSIZE_QUANTITY_READING_INSULATION_VALUE = 30706, /* insulation resistance as read, Mohm */
+    PVSIZE_QUANTITY_READING_INSULATION_VOLTAGE = 30707, /* voltage with which it was read, V */
+    PVSIZE_QUANTITY_READING_VOC_LIGHT = 30711, /* what the light takes from, or adds to, Voc of one module, V */
+    PVSIZE_QUANTITY_READING_MODULE_VOC = 30712, /* open-circuit voltage of one module as expected (IEC 60891 procedure 2, series resistance left out), V */
+    PVSIZE_QUANTITY_READING_VOC_EXPECTED = 30713, /* open-circuit voltage as expected, V */
+    PVSIZE_QUANTITY_READING_VOC_CONDITIONS = 30714, /* what the uncertainties of temperature and irradiance come to, % */
+    PVSIZE_QUANTITY_READING_VOC_BAND = 30715, /* all uncertainties of the voltage together, each at its worst, % */
+    PVSIZE_QUANTITY_READING_VOC_LOWEST = 30716, /* lowest open-circuit voltage of a sound string, V */
+    PVSIZE_QUANTITY_READING_VOC_HIGHEST = 30717, /* highest open-circuit voltage of a sound string, V */
+    PVSIZE_QUANTITY_READING_VOC_SIZE = 30718, /* open-circuit voltage as read, without its sign, V */
+    PVSIZE_QUANTITY_READING_VOC_MEDIAN = 30719, /* median of the open-circuit voltages of like strings at that moment, V */
+    PVSIZE_QUANTITY_READING_VOC_ALIKE = 30720, /* how far the open-circuit voltage lies from that of like strings at that moment, % */
+    PVSIZE_QUANTITY_READING_ISC_EXPECTED = 30731, /* short-circuit current as expected (IEC 60891 procedure 2), A */
+    PVSIZE_QUANTITY_READING_ISC_CONDITIONS = 30732, /* what the uncertainties of temperature and irradiance come to, % */
+    PVSIZE_QUANTITY_READING_ISC_BAND = 30733, /* all uncertainties of the current together, each at its worst, % */
+    PVSIZE_QUANTITY_READING_ISC_LOWEST = 30734, /* lowest short-circuit current of a sound string, A */
+    PVSIZE_QUANTITY_READING_ISC_HIGHEST = 30735, /* highest short-circuit current of a sound string, with what light from behind may add, A */
+    PVSIZE_QUANTITY_READING_ISC_SIZE = 30736, /* short-circuit current as read, without its sign, A */
+    PVSIZE_QUANTITY_READING_ISC_MEDIAN = 30737, /* median of the short-circuit currents of like strings at that moment, A */
+    PVSIZE_QUANTITY_READING_ISC_ALIKE = 30738, /* how far the short-circuit current lies from that of like strings at that moment, % */
+    PVSIZE_QUANTITY_READING_VMP_EXPECTED = 30741, /* voltage in operation as expected, V */
+    PVSIZE_QUANTITY_READING_VMP_LOWEST = 30742, /* lowest voltage in operation of a sound string, V */
+    PVSIZE_QUANTITY_READING_VMP_HIGHEST = 30743, /* highest voltage in operation of a sound string, V */
+    PVSIZE_QUANTITY_READING_VMP_SIZE = 30744, /* voltage in operation as read, without its sign, V */
+    PVSIZE_QUANTITY_READING_IMP_EXPECTED = 30751, /* current in operation as expected, A */
+    PVSIZE_QUANTITY_READING_IMP_LOWEST = 30752, /* lowest current in operation of a sound string, A */
+    PVSIZE_QUANTITY_READING_IMP_HIGHEST = 30753, /* highest current in operation of a sound string, with what light from behind may add, A */
+    PVSIZE_QUANTITY_READING_IMP_SIZE = 30754, /* current in operation as read, without its sign, A */
     /* numbers are never reused */
 };
 
@@ -636,6 +793,21 @@ enum {
     PVSIZE_RULE_GIVEN_SITE = 40704, /* every required value of the site given */
     PVSIZE_RULE_GIVEN_ARRAY = 40705, /* every required value of the array given */
     PVSIZE_RULE_GIVEN_CABLE = 40706, /* every required value of the cable given */
+    PVSIZE_RULE_READING_POLARITY = 40801, /* polarity as marked */
+    PVSIZE_RULE_READING_INSULATION = 40802, /* insulation resistance to earth */
+    PVSIZE_RULE_READING_INSULATION_TEST = 40803, /* test voltage of the insulation test */
+    PVSIZE_RULE_READING_VOC_LOW = 40811, /* open-circuit voltage not below what is expected */
+    PVSIZE_RULE_READING_VOC_HIGH = 40812, /* open-circuit voltage not above what is expected */
+    PVSIZE_RULE_READING_ISC_LOW = 40813, /* short-circuit current not below what is expected */
+    PVSIZE_RULE_READING_ISC_HIGH = 40814, /* short-circuit current not above what is expected */
+    PVSIZE_RULE_READING_VMP_LOW = 40815, /* voltage in operation not below what is expected */
+    PVSIZE_RULE_READING_VMP_HIGH = 40816, /* voltage in operation not above what is expected */
+    PVSIZE_RULE_READING_IMP_LOW = 40817, /* current in operation not below what is expected */
+    PVSIZE_RULE_READING_IMP_HIGH = 40818, /* current in operation not above what is expected */
+    PVSIZE_RULE_READING_VOC_ALIKE = 40821, /* open-circuit voltage like that of like strings */
+    PVSIZE_RULE_READING_ISC_ALIKE = 40822, /* short-circuit current like that of like strings */
+    PVSIZE_RULE_READING_IRRADIANCE = 40831, /* enough light to judge by */
+    PVSIZE_RULE_READING_STEADY = 40832, /* steady light */
     /* numbers are never reused */
 };
 

@@ -10,7 +10,8 @@
  * add them up to a system, take a rule set (rules.h), check, read the report
  * (report.h). Two rule sets or two reports side by side: compare.h. What must be
  * bought: bill.h. One module's current-voltage curve, and unlike strings in parallel:
- * curve.h. Weather, the sun and planes under the sky: weather.h. base.h states the
+ * curve.h. Weather, the sun and planes under the sky: weather.h. What may go on an
+ * inverter: envelope.h. What meters read on the day: readings.h. base.h states the
  * conventions that all calls keep. */
 #ifndef PVSIZE_PVSIZE_H
 #define PVSIZE_PVSIZE_H
@@ -24,5 +25,7 @@
 #include "bill.h"
 #include "curve.h"
 #include "weather.h"
+#include "envelope.h"
+#include "readings.h"
 
 #endif

@@ -13,7 +13,7 @@ extern "C" {
  * inverter, a site, a plane, an array, a system. Its kind is fixed when it is
  * made. Adding a part copies it.
  *
- *     system    one site, inverters, arrays
+ *     system    one site, inverters, arrays, cables, readings
  *     site      planes
  *     inverter  inputs, efficiency points
  *     array     one module

@@ -62,6 +62,17 @@ static pvsize_status check_cable(const pvsize_spec *cable, int32_t place, size_t
     return check_reference(cable, place, PVSIZE_CABLE_ARRAY, arrays, diag);
 }
 
+/* Whether every reading is of an array that is there. */
+static pvsize_status check_readings(const pvsz_part_list *readings, size_t arrays,
+                                    pvsize_diag *diag)
+{
+    pvsize_status status = PVSIZE_OK;
+
+    for (size_t i = 0; !status && i < readings->count; i++)
+        status = check_reference(readings->item[i], (int32_t)i, PVSIZE_READING_ARRAY, arrays, diag);
+    return status;
+}
+
 static pvsize_status measure_system(const pvsize_spec *system, pvsz_design *design,
                                     pvsize_diag *diag)
 {
@@ -69,7 +80,9 @@ static pvsize_status measure_system(const pvsize_spec *system, pvsz_design *desi
     const pvsz_part_list *inverters = pvsz_spec_parts(system, PVSZ_KIND_INVERTER);
     const pvsz_part_list *arrays = pvsz_spec_parts(system, PVSZ_KIND_ARRAY);
     const pvsz_part_list *cables = pvsz_spec_parts(system, PVSZ_KIND_CABLE);
+    const pvsz_part_list *readings = pvsz_spec_parts(system, PVSZ_KIND_READING);
     const pvsz_part_list *planes;
+    pvsize_status status;
 
     if (sites->count == 0)
         return pvsz_fail_term(diag, PVSIZE_E_MISSING_PART, PVSIZE_KIND_SITE);
@@ -77,18 +90,19 @@ static pvsize_status measure_system(const pvsize_spec *system, pvsz_design *desi
         return pvsz_fail_term(diag, PVSIZE_E_MISSING_PART, PVSIZE_KIND_INVERTER);
     planes = pvsz_spec_parts(sites->item[0], PVSZ_KIND_PLANE);
     for (size_t i = 0; i < arrays->count; i++) {
-        pvsize_status status = check_array(arrays->item[i], (int32_t)i, inverters, planes, diag);
-
+        status = check_array(arrays->item[i], (int32_t)i, inverters, planes, diag);
         if (status)
             return status;
     }
     for (size_t i = 0; i < cables->count; i++) {
-        pvsize_status status =
-            check_cable(cables->item[i], (int32_t)i, inverters->count, arrays->count, diag);
-
+        status = check_cable(cables->item[i], (int32_t)i, inverters->count, arrays->count, diag);
         if (status)
             return status;
     }
+    status = check_readings(readings, arrays->count, diag);
+    if (status)
+        return status;
+    design->count[PVSZ_KIND_READING] = (int32_t)readings->count;
     design->count[PVSZ_KIND_CABLE] = (int32_t)cables->count;
     design->count[PVSZ_KIND_SITE] = 1;
     design->count[PVSZ_KIND_PLANE] = (int32_t)planes->count;
@@ -263,6 +277,7 @@ static void lay_system(pvsz_design *design, const pvsize_spec *system)
     const pvsz_part_list *inverters = pvsz_spec_parts(system, PVSZ_KIND_INVERTER);
     const pvsz_part_list *arrays = pvsz_spec_parts(system, PVSZ_KIND_ARRAY);
     const pvsz_part_list *cables = pvsz_spec_parts(system, PVSZ_KIND_CABLE);
+    const pvsz_part_list *readings = pvsz_spec_parts(system, PVSZ_KIND_READING);
     pvsz_subject *top = place(design, PVSZ_KIND_SYSTEM, 0, 0, system, NULL);
     int32_t next_input = 0;
 
@@ -283,6 +298,12 @@ static void lay_system(pvsz_design *design, const pvsize_spec *system)
         link_array(design, i);
     for (int32_t i = (int32_t)cables->count - 1; i >= 0; i--)
         lay_cable(design, cables->item[i], i);
+    for (size_t i = 0; i < readings->count; i++) {
+        int32_t array = index_of(readings->item[i], PVSIZE_READING_ARRAY);
+
+        place(design, PVSZ_KIND_READING, (int32_t)i, (int32_t)i, readings->item[i],
+              &design->subject[PVSZ_KIND_ARRAY][array]);
+    }
 }
 
 void pvsz_design_lay(const pvsize_spec *spec, pvsz_design *design, pvsz_subject *room)

@@ -47,46 +47,6 @@ static void put_summary(page *out)
               count(report, PVSIZE_VERDICT_NOT_ASSESSED, PVSIZE_SEVERITY_MUST), "\n");
 }
 
-void pvsz_put_caution(pvsz_text *text)
-{
-    const char *s = pvsize_caution();
-    size_t column = 0;
-
-    pvsz_put(text, text->markdown ? "> " : "");
-    while (*s) {
-        size_t word = strcspn(s, " ");
-
-        if (!text->markdown && column > 0 && column + 1 + word > 78) {
-            pvsz_put(text, "\n");
-            column = 0;
-        } else if (column > 0) {
-            pvsz_put(text, " ");
-            column++;
-        }
-        pvsz_put_bytes(text, s, word);
-        column += word;
-        s += word + (s[word] == ' ');
-    }
-    pvsz_put(text, "\n");
-}
-
-void pvsz_put_title(pvsz_text *text, const pvsize_report *report, const char *what)
-{
-    const pvsz_design *design = &report->design;
-    const char *name =
-        design->count[PVSZ_KIND_SYSTEM] ? design->subject[PVSZ_KIND_SYSTEM][0].name : "";
-
-    pvsz_put(text, text->markdown ? "# " : "");
-    pvsz_put(text, what);
-    if (name[0]) {
-        pvsz_put(text, ": ");
-        pvsz_put_given(text, name);
-    }
-    pvsz_put(text, text->markdown ? "\n\n**Rule set:** " : "\nRule set: ");
-    pvsz_put_given(text, report->title);
-    pvsz_put(text, "\n\n");
-}
-
 static void put_head(page *out)
 {
     pvsz_put_title(out->text, out->report, "PV sizing");

@@ -75,6 +75,7 @@ static int32_t owner_of(const pvsize_report *report, const pvsz_subject *subject
         [PVSZ_KIND_INPUT] = PVSZ_KIND_INVERTER, [PVSZ_KIND_INVERTER] = PVSZ_KIND_SYSTEM,
         [PVSZ_KIND_SITE] = PVSZ_KIND_SYSTEM,    [PVSZ_KIND_PLANE] = PVSZ_KIND_SITE,
         [PVSZ_KIND_ARRAY] = PVSZ_KIND_INPUT,    [PVSZ_KIND_CABLE] = PVSZ_KIND_ARRAY,
+        [PVSZ_KIND_READING] = PVSZ_KIND_ARRAY,
     };
     int32_t owner = owners[subject->scope], at = subject->at[owner];
 
@@ -141,8 +142,7 @@ pvsize_status pvsize_report_find(const pvsize_report *report, int32_t kind, int3
     if (!row)
         return pvsz_fail_value(diag, PVSIZE_E_UNKNOWN_NUMBER, 0, kind);
     scope = (int32_t)(row - pvsz_kinds);
-    if (scope >= PVSZ_SCOPES || scope == PVSZ_KIND_EFFICIENCY_POINT ||
-        scope == PVSZ_KIND_DIODE_MODEL)
+    if (!pvsz_is_subject(scope))
         return pvsz_fail_name(diag, PVSIZE_E_WRONG_KIND, kind, "kind of subject");
     if (scope == PVSZ_KIND_INPUT && report->design.count[PVSZ_KIND_INVERTER] > 0) {
         status = find_input(report, &at, owner, diag);

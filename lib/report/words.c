@@ -1,4 +1,6 @@
 /* Subjects, values, verdicts, margins, sources. */
+#include <string.h>
+
 #include "words.h"
 
 void pvsz_put_subject(pvsz_text *text, const pvsize_report *report, const pvsz_subject *subject)
@@ -164,4 +166,50 @@ void pvsz_put_assumption(pvsz_text *text, const pvsize_report *report,
     pvsz_put(text, term->kind == PVSZ_KIND_QUANTITY || term->need != PVSIZE_NEED_DEFAULT
                        ? ", estimated"
                        : ", the default");
+}
+
+void pvsz_put_caution(pvsz_text *text)
+{
+    const char *s = pvsize_caution();
+    size_t column = 0;
+
+    pvsz_put(text, text->markdown ? "> " : "");
+    while (*s) {
+        size_t word = strcspn(s, " ");
+
+        if (!text->markdown && column > 0 && column + 1 + word > 78) {
+            pvsz_put(text, "\n");
+            column = 0;
+        } else if (column > 0) {
+            pvsz_put(text, " ");
+            column++;
+        }
+        pvsz_put_bytes(text, s, word);
+        column += word;
+        s += word + (s[word] == ' ');
+    }
+    pvsz_put(text, "\n");
+}
+
+void pvsz_put_page_title(pvsz_text *text, const char *what, const char *name, const char *rules)
+{
+    pvsz_put(text, text->markdown ? "# " : "");
+    pvsz_put(text, what);
+    if (name[0]) {
+        pvsz_put(text, ": ");
+        pvsz_put_given(text, name);
+    }
+    pvsz_put(text, text->markdown ? "\n\n**Rule set:** " : "\nRule set: ");
+    pvsz_put_given(text, rules);
+    pvsz_put(text, "\n\n");
+}
+
+void pvsz_put_title(pvsz_text *text, const pvsize_report *report, const char *what)
+{
+    const pvsz_design *design = &report->design;
+
+    pvsz_put_page_title(text, what,
+                        design->count[PVSZ_KIND_SYSTEM] ? design->subject[PVSZ_KIND_SYSTEM][0].name
+                                                        : "",
+                        report->title);
 }

@@ -20,6 +20,7 @@ int32_t pvsz_outcome(const pvsize_report *report);
 /* The caution in lines that fit a page. */
 void pvsz_put_caution(pvsz_text *text);
 /* "PV sizing: name of the job", and the title of the rule set. */
+void pvsz_put_page_title(pvsz_text *text, const char *what, const char *name, const char *rules);
 void pvsz_put_title(pvsz_text *text, const pvsize_report *report, const char *what);
 /* "input 2 of inverter 1 (B)" */
 void pvsz_put_subject(pvsz_text *text, const pvsize_report *report, const pvsz_subject *subject);

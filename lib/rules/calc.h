@@ -237,4 +237,9 @@ double pvsz_sum_params(pvsz_calc *calc, int32_t scope, int32_t term, int32_t ins
 double pvsz_highest(pvsz_calc *calc, int32_t scope, int32_t place);
 double pvsz_lowest(pvsz_calc *calc, int32_t scope, int32_t place);
 
+/* shared by several files */
+
+/* Whether the coefficient of Voc can be believed; notes nothing. */
+bool pvsz_believes_voc_coefficient(pvsz_calc *calc);
+
 #endif

@@ -147,9 +147,17 @@ static void mark_governing(pvsize_report *report, int32_t first)
 }
 
 const int32_t pvsz_scope_order[PVSZ_ORDERED_SCOPES] = {
-    PVSZ_KIND_SYSTEM, PVSZ_KIND_SITE,  PVSZ_KIND_PLANE, PVSZ_KIND_INVERTER,
-    PVSZ_KIND_INPUT,  PVSZ_KIND_ARRAY, PVSZ_KIND_CABLE, PVSZ_KIND_MODULE,
+    PVSZ_KIND_SYSTEM, PVSZ_KIND_SITE,  PVSZ_KIND_PLANE,   PVSZ_KIND_INVERTER, PVSZ_KIND_INPUT,
+    PVSZ_KIND_ARRAY,  PVSZ_KIND_CABLE, PVSZ_KIND_READING, PVSZ_KIND_MODULE,
 };
+
+bool pvsz_is_subject(int32_t scope)
+{
+    for (int32_t i = 0; i < PVSZ_ORDERED_SCOPES; i++)
+        if (pvsz_scope_order[i] == scope)
+            return true;
+    return false;
+}
 
 static void check_scope(pvsize_report *report, int32_t scope)
 {

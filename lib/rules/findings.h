@@ -87,7 +87,7 @@ struct pvsize_report {
 };
 
 /* Kinds that rules speak of, from the whole to the parts: the order of findings. */
-enum { PVSZ_ORDERED_SCOPES = 8 };
+enum { PVSZ_ORDERED_SCOPES = 9 };
 extern const int32_t pvsz_scope_order[PVSZ_ORDERED_SCOPES];
 
 /* Makes room for a check of this spec by these rules, and takes in what it

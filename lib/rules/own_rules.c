@@ -21,6 +21,10 @@ bool pvsz_reaches(int32_t scope, int32_t kind)
         [PVSZ_KIND_CABLE] = 1U << PVSZ_KIND_ARRAY | 1U << PVSZ_KIND_MODULE | 1U << PVSZ_KIND_PLANE |
                             1U << PVSZ_KIND_INPUT | 1U << PVSZ_KIND_INVERTER |
                             1U << PVSZ_KIND_SITE | 1U << PVSZ_KIND_SYSTEM,
+        [PVSZ_KIND_READING] = 1U << PVSZ_KIND_ARRAY | 1U << PVSZ_KIND_MODULE |
+                              1U << PVSZ_KIND_PLANE | 1U << PVSZ_KIND_INPUT |
+                              1U << PVSZ_KIND_INVERTER | 1U << PVSZ_KIND_SITE |
+                              1U << PVSZ_KIND_SYSTEM,
     };
 
     /* figures hang on nothing and are seen from everywhere */
@@ -89,6 +93,8 @@ static const char *reach_of(int32_t scope)
         return "what an array hangs on: module, plane, input, inverter, site, system";
     case PVSZ_KIND_CABLE:
         return "what a cable hangs on: array or inverter, and what these hang on";
+    case PVSZ_KIND_READING:
+        return "what a reading hangs on: array, and what this hangs on";
     case PVSZ_KIND_INPUT:
         return "what an input hangs on: inverter, site, system";
     case PVSZ_KIND_INVERTER:
@@ -112,7 +118,7 @@ static pvsize_status check_term(int32_t number, const pvsz_term **row, pvsize_di
     if (!*row)
         return pvsz_fail_value(diag, PVSIZE_E_UNKNOWN_NUMBER, 0, number);
     if ((*row)->kind == PVSZ_KIND_RULE || (*row)->kind == PVSZ_KIND_ATTRIBUTE ||
-        (*row)->kind == PVSZ_KIND_EFFICIENCY_POINT || (*row)->kind == PVSZ_KIND_DIODE_MODEL)
+        ((*row)->scope >= 0 && !pvsz_is_subject((*row)->scope)))
         return pvsz_fail_name(diag, PVSIZE_E_WRONG_KIND, number, "number to compare");
     if ((*row)->type == PVSIZE_TYPE_TEXT)
         return pvsz_fail_term(diag, PVSIZE_E_WRONG_TYPE, number);

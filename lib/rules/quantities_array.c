@@ -28,7 +28,7 @@ void pvsz_of_cell_temp_hot(pvsz_calc *calc)
  * unit: on a cold morning it would make an unsafe string look safe. The data rules
  * tell of it, and the table or the fixed factor, both stricter, takes its place.
  * Where a rule set says nothing of what is believable, it must be negative. */
-static bool is_believable(pvsz_calc *calc)
+bool pvsz_believes_voc_coefficient(pvsz_calc *calc)
 {
     double stated;
 
@@ -67,7 +67,7 @@ void pvsz_of_module_voc_cold(pvsz_calc *calc)
     fixed = fixed && has_multiplier;
     bool table = has_temp && !fixed && silicon && pvsz_is_yes(calc, PVSZ_FIGURE_VOC_TABLE);
 
-    if (has_temp && !fixed && is_believable(calc)) {
+    if (has_temp && !fixed && pvsz_believes_voc_coefficient(calc)) {
         double coefficient = pvsz_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT);
         double temp = pvsz_param(calc, PVSIZE_SITE_TEMP_MIN);
 
@@ -129,7 +129,7 @@ void pvsz_of_string_voc_hot(pvsz_calc *calc)
     double coefficient = pvsz_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT);
     double temp = pvsz_quantity(calc, PVSZ_QUANTITY_CELL_TEMP_HOT);
 
-    if (!is_believable(calc))
+    if (!pvsz_believes_voc_coefficient(calc))
         pvsz_missing(calc, coefficient_lacking(calc));
 
     pvsz_result(calc, modules * pvsz_voltage_at(voc, coefficient, temp),

@@ -77,6 +77,8 @@ const pvsz_rule *pvsz_rule_numbered(const pvsize_rules *rules, int32_t number);
 void pvsz_order_rules(pvsize_rules *rules);
 /* Whether a rule on one kind of thing can see another. */
 bool pvsz_reaches(int32_t scope, int32_t kind);
+/* Whether rules speak of things of this kind. */
+bool pvsz_is_subject(int32_t scope);
 pvsz_ref pvsz_refer(int32_t term);
 /* Gives an own rule its own copies of the texts it points to, in one block that
  * starts at its name. */

@@ -85,6 +85,8 @@ static void print_terms(void)
 #include "month.def"
 #include "series.def"
 #include "interval.def"
+#include "reading.def"
+#include "enquiry.def"
     close_enum();
     open_enum("figures of a rule set");
 #include "figures.def"

@@ -72,6 +72,12 @@ static const pvsz_term series_rows[] = {
 static const pvsz_term interval_rows[] = {
 #include "interval.def"
 };
+static const pvsz_term reading_rows[] = {
+#include "reading.def"
+};
+static const pvsz_term enquiry_rows[] = {
+#include "enquiry.def"
+};
 static const pvsz_term system_rows[] = {
 #include "system.def"
 };
@@ -162,6 +168,8 @@ static const pvsz_term attribute_rows[] = {
 #define ROWS_MONTH month_rows
 #define ROWS_SERIES series_rows
 #define ROWS_INTERVAL interval_rows
+#define ROWS_READING reading_rows
+#define ROWS_ENQUIRY enquiry_rows
 #define ROWS_FIGURE figure_rows
 #define ROWS_QUANTITY quantity_rows
 #define ROWS_RULE rule_rows

@@ -156,7 +156,9 @@ class Term(typing.NamedTuple):
 _SETS = {"severity": 8, "verdict": 9, "known": 10, "compare": 11, "format": 12,
          "type": 13, "need": 14, "text": 16, "outcome": 17,
          "differs": 18, "item": 23, "measure": 24,
-         "curve_check": 26, "curve_assumption": 27, "origin": 29}
+         "curve_check": 26, "curve_assumption": 27, "origin": 29,
+         "measured": 31, "judged": 32, "cause": 33, "site_test": 34, "bound": 35,
+         "accepted": 36, "room": 37, "remark": 38}
 
 
 def _choice_name(set_name, number):
@@ -898,6 +900,9 @@ def bill(system, rules=None):
 # modules of their own, which need what stands above
 
 from ._curve import Assumption, Branch, Curve, Parallel, Point  # noqa: E402
+from ._envelope import (  # noqa: E402
+    Acceptance, Bound, Remark, Review, Stop, remark_table, review)
+from ._readings import Cause, Judged, Judgement, judge  # noqa: E402
 from ._weather import (  # noqa: E402
     Closure, PlaneIrradiance, Run, Weather, julian_day, plane_irradiance, split_global,
     sun_position)

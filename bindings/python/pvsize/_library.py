@@ -104,6 +104,20 @@ SIGNATURES = {
     "weather_closure": ("i", "hIDDIh"), "weather_on_plane": ("i", "hdddDnNh"),
     "julian_day": ("i", "iidDh"), "sun_position": ("i", "dddddDDh"),
     "split_global": ("i", "ddddDDh"), "plane_irradiance": ("i", "ddddddddDDDDh"),
+    "review_new": ("i", "hHh"), "review_free": ("-", "h"), "review_inverter": ("i", "hhhhhh"),
+    "review_bound_count": ("i", "hIh"), "review_bound": ("i", "hiIIIh"),
+    "review_bound_rule": ("i", "hiIIIIh"), "review_bound_numbers": ("i", "hiDDh"),
+    "review_bound_text": ("i", "hibh"), "review_module_count": ("i", "hIh"),
+    "review_module": ("i", "hiIIIIh"), "review_module_room": ("i", "hiiIh"),
+    "review_module_stop": ("i", "hiiIDDDh"), "review_module_text": ("i", "hibh"),
+    "review_remark_count": ("i", "hIh"), "review_remark": ("i", "hiIIIIh"),
+    "review_remark_number": ("i", "hiiDh"), "review_remark_text": ("i", "hibh"),
+    "remark_condition": ("s", "i"), "remark_sentence": ("s", "i"), "review_render": ("i", "hibh"),
+    "judgement_new": ("i", "hHh"), "judgement_free": ("-", "h"), "judge": ("i", "hhhh"),
+    "judgement_count": ("i", "hiIh"), "judgement_row": ("i", "hiIIIIh"),
+    "judgement_numbers": ("i", "hiDDDDh"), "judgement_alike": ("i", "hiDh"),
+    "judgement_cause_count": ("i", "hiIh"), "judgement_cause": ("i", "hiiIDDDDh"),
+    "judgement_text": ("i", "hibh"), "judgement_render": ("i", "hibh"),
 }
 
 _RESULTS = {"i": c_int32, "s": c_char_p, "-": None}

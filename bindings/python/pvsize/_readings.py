@@ -1,0 +1,104 @@
+"""What meters read on the day.
+
+SPDX-License-Identifier: MIT
+"""
+
+import ctypes
+import typing
+
+from . import (StateError, _Handle, _SETS, Rules, _choice_name, _choice_number, _do, _full_name, _get,
+               _get_text, _lib, _text)
+
+
+class Cause(typing.NamedTuple):
+    """What a reading can come from, such as "bypassed". `least`, `likeliest` and `most`
+    count what `text` names, 0 where there is nothing to count; `distance` is 0 where the
+    reading is just what the cause would give, 1 at the end of its band."""
+    name: str
+    least: float
+    likeliest: float
+    most: float
+    distance: float
+    text: str
+
+
+class Judged(typing.NamedTuple):
+    """A number that was read: "voc", "isc", "vmp", "imp" or "insulation" of the reading
+    with that index; "fits", "differs" or "not_judged", and then why: a term that is
+    missing. `expected`, `low` and `high` are None where it was not judged, `alike` where
+    there are no like strings."""
+    reading: int
+    measured: str
+    judged: str
+    why: typing.Optional[str]
+    value: float
+    expected: typing.Optional[float]
+    low: typing.Optional[float]
+    high: typing.Optional[float]
+    alike: typing.Optional[float]
+    causes: typing.Tuple[Cause, ...]
+    text: str
+
+
+class Judgement(_Handle):
+    """What the readings of a system come to: a sequence of Judged."""
+
+    _free = staticmethod(_lib.pvsize_judgement_free)
+
+    def __init__(self):
+        super().__init__()
+        _do("judgement_new", None, ctypes.byref(self._handle))
+
+    def count(self, judged=None):
+        """Rows with a judgement; None: all."""
+        return _get(ctypes.c_int32, "judgement_count", self._handle,
+                    _choice_number("judged", judged) if judged else 0)
+
+    def __len__(self):
+        return self.count()
+
+    def _cause(self, i, k):
+        cause = ctypes.c_int32()
+        amounts = [ctypes.c_double() for _ in range(4)]
+        _do("judgement_cause", self._handle, i, k, cause, *amounts)
+        return Cause(_choice_name("cause", cause.value), *(amount.value for amount in amounts),
+                     _text(_lib.pvsize_set_text(_SETS["cause"], cause.value)))
+
+    def __getitem__(self, i):
+        if i < 0:
+            i += len(self)
+        if not 0 <= i < len(self):
+            raise IndexError(i)
+        reading, measured, judged, why = (ctypes.c_int32() for _ in range(4))
+        numbers = [ctypes.c_double() for _ in range(4)]
+        _do("judgement_row", self._handle, i, reading, measured, judged, why)
+        try:
+            _do("judgement_numbers", self._handle, i, *numbers)
+            band = [number.value for number in numbers[1:]]
+        except StateError:
+            band = [None] * 3
+        try:
+            alike = _get(ctypes.c_double, "judgement_alike", self._handle, i)
+        except StateError:
+            alike = None
+        causes = _get(ctypes.c_int32, "judgement_cause_count", self._handle, i)
+        return Judged(reading.value, _choice_name("measured", measured.value),
+                      _choice_name("judged", judged.value),
+                      _full_name(why.value) if why.value else None, numbers[0].value, *band, alike,
+                      tuple(self._cause(i, k) for k in range(causes)),
+                      _get_text("judgement_text", self._handle, i))
+
+    def render(self, markdown=False):
+        """All of it as text."""
+        return _get_text("judgement_render", self._handle, 2 if markdown else 1)
+
+    def __str__(self):
+        return self.render()
+
+
+def judge(system, rules=None, judgement=None):
+    """Judges the readings of a system. A judgement given is filled again."""
+    judgement = Judgement() if judgement is None else judgement
+    rules = Rules() if rules is None else rules
+    _do("judge", system._handle, rules._handle, judgement._handle)
+    return judgement
