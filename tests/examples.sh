@@ -43,6 +43,12 @@ for job in community_hall micro_inverter six_inputs; do
 done
 runs 1 "the input can be destroyed on a cold morning" "$jobs/must_fail.json"
 runs 1 "the data sheet contradicts itself" "$jobs/must_fail.json"
+runs 0 "What may go on the inverter: invented 9 kW inverter" --review
+runs 0 "## remarks" --review --markdown "$jobs/six_inputs.json"
+runs 1 "polarity reversed" --readings "$jobs/test_day.json"
+runs 1 "modules missing from the string: 1" --readings "$jobs/test_day.json"
+runs 1 "the light was too weak or not steady" --readings "$jobs/test_day.json"
+runs 0 "Readings on the day" --readings
 runs 2 "usage" --nonsense
 runs 2 "no_such.json" "$scratch/no_such.json"
 

@@ -40,8 +40,9 @@ TOLERANCE = Fraction(1, 10**9)
 STC = 25  # degC
 FORMULAS = {}
 
-# Quantities of the tables without a formula here.
-NOT_MODELLED = set()
+# Quantities of the tables without a formula here: those of readings have a model of
+# their own, reading_model.py.
+NOT_MODELLED = {name for name, row in QUANTITIES.items() if row["scope"] == "reading"}
 
 
 class Missing(Exception):
@@ -304,7 +305,7 @@ def term_type(term):
 
 # Rules that rest on a quantity without a formula.
 NOT_JUDGED = {name for name, row in RULES.items()
-              if {row["value"], row["limit"]} & {("quantity", q) for q in NOT_MODELLED}}
+              if row["scope"] == "reading" or {row["value"], row["limit"]} & {("quantity", q) for q in NOT_MODELLED}}
 
 
 def evaluate(job, rules):
@@ -815,6 +816,46 @@ def input_isc_max(m, place):
 @quantity
 def input_isc(m, place):
     return sum(m.get("array_isc", a) for a in m.on_input(place))
+
+
+@quantity
+def input_sign_voltage(m, place):
+    m.figure("sign_values")
+    return m.get("input_voc_highest", place)
+
+
+@quantity
+def input_sign_current(m, place):
+    which = m.figure("sign_values")
+    if which == 1:
+        raise NotApplicable
+    return m.get("input_isc" if which == 2 else "input_isc_max", place)
+
+
+@quantity
+def insulation_system_voltage(m, a):
+    return Fraction(5, 4) * m.module(a, "voc") * m.array(a, "modules_per_string")
+
+
+def insulation_row(m, a):
+    """IEC 62446-1: (test voltage, least Mohm); 120 V and 500 V are of the middle row."""
+    volts = m.get("insulation_system_voltage", a)
+    if volts < 120 * (1 - TOLERANCE):
+        return 250, Fraction(1, 2)
+    for most_volts, test in ((500, 500), (1000, 1000)):
+        if volts <= most_volts * (1 + TOLERANCE):
+            return test, Fraction(1)
+    return 1500, Fraction(1)
+
+
+@quantity
+def insulation_test_voltage(m, a):
+    return insulation_row(m, a)[0]
+
+
+@quantity
+def insulation_resistance_min(m, a):
+    return insulation_row(m, a)[1]
 
 
 @quantity

@@ -671,7 +671,7 @@ def check_bounds(seed, counts):
 DIGITS = 7  # what is not exact is printed to, in steps
 SHORT = 5  # and in verdicts
 GUARD = Fraction(1, 10**9)  # of the library's counts
-UNIT = r"(?:%/K|V/K|A/K|VA|V|A|W|%|K|°C|ohm/km|mm2|m)"
+UNIT = r"(?:%/K|V/K|A/K|VA|V|A|W/m2|W|%|K|°C|ohm/km|Mohm|mm2|m)"
 NUMBER = r"\d+(?:\.\d+)?(?:e-?\d+)?"
 VALUE = re.compile(rf"(-?{NUMBER})(?: ({UNIT}))?")
 BRACKETED = re.compile(rf"\((-{NUMBER}(?: {UNIT})?)\)")

@@ -288,3 +288,56 @@ def test_bill_by_own_allowances():
     assert (pairs.installed, pairs.quantity, pairs.missing) == (2, None, "figure.connector_spare")
     with pytest.raises(pvsize.ArgumentError, match="a system"):
         pvsize.bill(pvsize.Module(**module()))
+def test_readings_are_judged():
+    job = system()
+    job.add(pvsize.Reading(array=0, string=1, irradiance=1000, cell_temp=25, voc=9 * 38.8, isc=27.8,
+                           insulation=50))
+    job.add(pvsize.Reading(array=0, moment=3, voc=300))
+    job.add(pvsize.Reading(array=0, moment=3, voc=330))
+    judgement = pvsize.judge(job)
+    assert len(judgement) == 5 and judgement.count("not_judged") == 3
+    voc, isc, insulation, dark, _ = judgement
+    assert (voc.reading, voc.measured, voc.judged, voc.why) == (0, "voc", "fits", None)
+    assert voc.value == pytest.approx(voc.expected) and voc.low < voc.value < voc.high
+    assert voc.causes[0].name == "sound" and voc.alike is None
+    assert isc.causes[0][:2] == ("more_strings", 1) and isc.causes[0].text.startswith("strings in")
+    assert insulation.why == "reading.insulation_test" and insulation.expected is None
+    assert dark.why == "reading.cell_temp" and dark.alike == pytest.approx(30 / 315 * 100)
+    assert judgement[-1] == judgement[4]
+    with pytest.raises(IndexError):
+        judgement[5]
+    assert "# Readings on the day" in judgement.render(markdown=True)
+    assert pvsize.judge(job, judgement=judgement) is judgement
+    with pytest.raises(pvsize.ArgumentError, match="a system"):
+        pvsize.judge(pvsize.Module(**module()))
+    assert job.readings[0].voc == pytest.approx(9 * 38.8) and job.readings[1].irradiance is None
+    assert [row.text for row in judgement if row.judged == "differs"] == [isc.text]
+
+
+def test_an_inverter_is_reviewed():
+    inverter = system().inverters[0]
+    site = system().site[0]
+    page = pvsize.review(inverter, site=site, enquiry=pvsize.Enquiry(plane=0, modules=[module()]))
+    isc = [b for b in page.bounds if b.what == "module_isc" and b.severity == "must"]
+    assert [(b.input, b.strings, b.value) for b in isc] == [
+        (0, 1, pytest.approx(36 / 1.25)), (0, 2, pytest.approx(36 / 2.5))]
+    assert all(b.compare == "at_most" and b.governs and "must" in b.text for b in isc)
+    voc = [b for b in page.bounds if b.what == "string_voc"][0]  # by the module's coefficient
+    assert voc.value == pytest.approx(600 / (1 + 0.0025 * 28)) and voc.limit == 600
+    row = page.modules[0]
+    assert row.accepted == "incomplete" and row.missing
+    assert row.room["modules_max"] == 14 and row.room["strings_allowed"] == 2
+    assert row.stops["modules_max"].limit == 600 and row.stops["modules_max"].margin < 0
+    assert "refused" not in row.stops
+    names = {remark.name for remark in page.remarks}
+    assert {"isolator_unknown", "terminals", "window_unknown", "maker_silent", "gap"} <= names
+    assert names <= set(pvsize.remark_table())
+    gap = [remark for remark in page.remarks if remark.name == "gap"][0]
+    assert gap.term.startswith("input.") and gap.numbers[0] >= 1
+    assert "# What may go on the inverter" in page.render(markdown=True)
+    with pytest.raises(pvsize.ArgumentError, match="inverter"):
+        pvsize.review(site)
+    with pytest.raises(pvsize.StateError, match="enquiry.plane"):
+        pvsize.review(inverter, enquiry=pvsize.Enquiry(plane=0))
+    bare = pvsize.review(inverter, pvsize.Rules(None))
+    assert bare.bounds == [] and bare.modules == []

@@ -1,0 +1,213 @@
+/* Readings on the day: rows and causes, the sheet, wrong input, memory. Against a model of
+ * their own and simulated faults: tests/oracle/test_readings.py. */
+#include "../support/pv_test.h"
+
+/* The invented system, array 0 of 9 modules a string. */
+static pvsize_spec *with_reading(pvsize_spec *reading)
+{
+    pvsize_spec *system = invented_system();
+
+    OK(pvsize_spec_set_number(reading, PVSIZE_READING_ARRAY, 0, diag));
+    OK(pvsize_spec_set_text(reading, PVSIZE_READING_NAME, "roof | left", diag));
+    give(system, reading);
+    return system;
+}
+
+static pvsize_judgement *judged(const pvsize_spec *system)
+{
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_judgement *judgement;
+
+    OK(pvsize_judgement_new(NULL, &judgement, diag));
+    OK(pvsize_judge(system, rules, judgement, diag));
+    pvsize_rules_free(rules);
+    return judgement;
+}
+
+static int32_t first_cause(const pvsize_judgement *judgement, int32_t row)
+{
+    int32_t cause;
+
+    OK(pvsize_judgement_cause(judgement, row, 0, &cause, NULL, NULL, NULL, NULL, diag));
+    return cause;
+}
+
+/* STC is the one state where the data sheet needs no translation. */
+START_TEST(at_stc)
+{
+    pvsize_spec *system = with_reading(SPEC(PVSIZE_KIND_READING, PVSIZE_READING_IRRADIANCE, 1000,
+                                            PVSIZE_READING_CELL_TEMP, 25, PVSIZE_READING_VOC,
+                                            9 * 38.8, PVSIZE_READING_ISC, 13.9, PVSIZE_READING_VMP,
+                                            9 * 32.5, PVSIZE_READING_IMP, 13.23));
+    pvsize_judgement *judgement = judged(system);
+    const double want[] = {9 * 38.8, 13.9, 9 * 32.5, 13.23};
+
+    pvsize_spec_free(system); /* the judgement stands alone */
+    for (int32_t i = 0; i < 4; i++) {
+        double value, expected, low, high;
+        int32_t reading, measured, judgement_of_it, why;
+
+        OK(pvsize_judgement_row(judgement, i, &reading, &measured, &judgement_of_it, &why, diag));
+        OK(pvsize_judgement_numbers(judgement, i, &value, &expected, &low, &high, diag));
+        NEAR(value, want[i], 1e-12);
+        NEAR(expected, want[i], 1e-12);
+        ck_assert(low < value && value < high);
+        ck_assert_int_eq(reading, 0);
+        ck_assert_int_eq(measured, i + 1);
+        ck_assert_int_eq(judgement_of_it, PVSIZE_JUDGED_FITS);
+        ck_assert_int_eq(why, 0);
+        ck_assert_int_eq(first_cause(judgement, i), PVSIZE_CAUSE_SOUND);
+    }
+    pvsize_judgement_free(judgement);
+}
+END_TEST
+
+START_TEST(sheet)
+{
+    pvsize_spec *system =
+        with_reading(SPEC(PVSIZE_KIND_READING, PVSIZE_READING_STRING, 2, PVSIZE_READING_IRRADIANCE,
+                          1000, PVSIZE_READING_CELL_TEMP, 25, PVSIZE_READING_VOC, -9 * 38.8,
+                          PVSIZE_READING_ISC, 2 * 13.9, PVSIZE_READING_INSULATION, 0.2));
+    pvsize_judgement *judgement = judged(system);
+    char text[4000];
+
+    ck_assert_int_eq(first_cause(judgement, 0), PVSIZE_CAUSE_REVERSED);
+    ck_assert_int_eq(first_cause(judgement, 1), PVSIZE_CAUSE_MORE_STRINGS);
+    ck_assert_int_eq(first_cause(judgement, 2), PVSIZE_CAUSE_EARTH);
+    OK(pvsize_judgement_text(judgement, 0, text, sizeof text, NULL, diag));
+    ck_assert_str_eq(
+        text, "reading 1 (roof | left), string 2 of array 1: open-circuit voltage -349.2 V; "
+              "expected 349.2 V, of a sound string 333.23 to 365.17 V: not as a sound string "
+              "would read; it can be: polarity reversed, of the string or of the meter's leads");
+    OK(pvsize_judgement_render(judgement, PVSIZE_FORMAT_MARKDOWN, text, sizeof text, NULL, diag));
+    ck_assert_ptr_nonnull(strstr(text, "# Readings on the day"));
+    ck_assert_ptr_nonnull(strstr(text, "> CAUTION"));
+    ck_assert_ptr_nonnull(strstr(text, "2. polarity of every d.c. cable"));
+    ck_assert_ptr_nonnull(strstr(text, "roof \\| left"));
+    ck_assert_ptr_nonnull(
+        strstr(text, "- **differs:** insulation resistance 0.2 Mohm; at least 1"));
+    pvsize_spec_free(system);
+    pvsize_judgement_free(judgement);
+}
+END_TEST
+
+START_TEST(wrong_input)
+{
+    pvsize_spec *module = invented_module(), *system = invented_system(), *bad;
+    pvsize_spec *reading = SPEC(PVSIZE_KIND_READING, PVSIZE_READING_VOC, 300);
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_judgement *judgement;
+    int32_t count = 7;
+    double value;
+
+    FAILS(PVSIZE_E_NULL_POINTER, "out", pvsize_judgement_new(NULL, NULL, diag));
+    OK(pvsize_judgement_new(NULL, &judgement, diag));
+    FAILS(PVSIZE_E_NOT_SET, "",
+          pvsize_judgement_render(judgement, PVSIZE_FORMAT_PLAIN, NULL, 0, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "system", pvsize_judge(NULL, rules, judgement, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "rules", pvsize_judge(system, NULL, judgement, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "judgement", pvsize_judge(system, rules, NULL, diag));
+    FAILS(PVSIZE_E_WRONG_KIND, "a system", pvsize_judge(module, rules, judgement, diag));
+    FAILS(PVSIZE_E_BAD_HANDLE, "judgement",
+          pvsize_judge(system, rules, (pvsize_judgement *)rules, diag));
+    OK(pvsize_judge(system, rules, judgement, diag)); /* no readings */
+    OK(pvsize_judgement_count(judgement, 0, &count, diag));
+    ck_assert_int_eq(count, 0);
+    OK(pvsize_spec_clone(system, NULL, &bad, diag));
+    OK(pvsize_spec_add(bad, reading, NULL, diag));
+    FAILS(PVSIZE_E_NOT_SET, "reading[0].array", pvsize_judge(bad, rules, judgement, diag));
+    OK(pvsize_spec_set_part_number(bad, 0, PVSIZE_READING_ARRAY, 2, diag));
+    FAILS(PVSIZE_E_BROKEN_REFERENCE, "reading[0].array", pvsize_judge(bad, rules, judgement, diag));
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "reading.irradiance",
+          pvsize_spec_set_number(reading, PVSIZE_READING_IRRADIANCE, -1, diag));
+    FAILS(PVSIZE_E_BAD_CHOICE, "judged", pvsize_judgement_count(judgement, 9, &count, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "0",
+          pvsize_judgement_row(judgement, 0, NULL, NULL, NULL, NULL, diag));
+    OK(pvsize_spec_set_part_number(bad, 0, PVSIZE_READING_ARRAY, 0, diag));
+    OK(pvsize_judge(bad, rules, judgement, diag));
+    FAILS(PVSIZE_E_NOT_SET, "reading.cell_temp",
+          pvsize_judgement_numbers(judgement, 0, &value, NULL, NULL, NULL, diag));
+    ck_assert(value == 300);
+    FAILS(PVSIZE_E_NOT_SET, "reading.moment", pvsize_judgement_alike(judgement, 0, &value, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "deviation", pvsize_judgement_alike(judgement, 0, NULL, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "k",
+          pvsize_judgement_cause(judgement, 0, 0, NULL, NULL, NULL, NULL, NULL, diag));
+    FAILS(PVSIZE_E_BAD_CHOICE, "format",
+          pvsize_judgement_render(judgement, 3, NULL, 0, NULL, diag));
+    pvsize_judgement_free(judgement);
+    pvsize_judgement_free(NULL);
+    pvsize_spec_free(reading);
+    pvsize_spec_free(bad);
+    pvsize_spec_free(system);
+    pvsize_spec_free(module);
+    pvsize_rules_free(rules);
+}
+END_TEST
+
+/* Absurd data and absurd tolerances: no judgement, or one with causes; never a crash. */
+START_TEST(edges)
+{
+    pvsize_spec *system = with_reading(SPEC(PVSIZE_KIND_READING, PVSIZE_READING_IRRADIANCE, 2000,
+                                            PVSIZE_READING_CELL_TEMP, 130, PVSIZE_READING_VOC, 3000,
+                                            PVSIZE_READING_ISC, -5000));
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_judgement *judgement = judged(system);
+
+    ck_assert_int_eq(first_cause(judgement, 0), PVSIZE_CAUSE_LONGER);
+    ck_assert_int_eq(first_cause(judgement, 1), PVSIZE_CAUSE_REVERSED);
+    OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_TEST_METER, 50, NULL, diag));
+    OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_TEST_MODULE, 50, NULL, diag));
+    OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_TEST_SENSOR, 50, NULL, diag));
+    OK(pvsize_judge(system, rules, judgement, diag));
+    OK(pvsize_spec_set_part_number(system, 0, PVSIZE_READING_VOC, 0, diag));
+    OK(pvsize_judge(system, rules, judgement, diag));
+    OK(pvsize_rules_unset_figure(rules, PVSIZE_FIGURE_TEST_IRRADIANCE, diag));
+    OK(pvsize_spec_set_part_number(system, 0, PVSIZE_READING_IRRADIANCE, 0, diag));
+    OK(pvsize_judge(system, rules, judgement, diag));
+    pvsize_judgement_free(judgement);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+START_TEST(every_allocation_fails_once)
+{
+    pvsize_spec *system = with_reading(SPEC(PVSIZE_KIND_READING, PVSIZE_READING_VOC, 300));
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    counter c = {0, 0, 0};
+    pvsize_allocator memory = {counted, released, &c};
+    pvsize_judgement *judgement;
+    pvsize_status status = PVSIZE_E_NO_MEMORY;
+
+    FAILS(PVSIZE_E_NO_MEMORY, "null", pvsize_judgement_new(&memory, &judgement, diag));
+    OK(pvsize_judgement_new(&memory, &judgement, diag));
+    for (long n = 0; status; n++) {
+        int32_t count;
+
+        c.fail_at = c.made + n;
+        status = pvsize_judge(system, rules, judgement, NULL);
+        OK(pvsize_judgement_count(judgement, 0, &count, diag));
+        ck_assert_int_eq(count, status ? 0 : 1);
+        ck_assert(!status || status == PVSIZE_E_NO_MEMORY);
+        ck_assert(!status || c.live == 1);
+    }
+    pvsize_judgement_free(judgement);
+    ck_assert_int_eq(c.live, 0);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+static void add(Suite *suite)
+{
+    add_test(suite, "stc", at_stc);
+    add_test(suite, "sheet", sheet);
+    add_test(suite, "wrong input", wrong_input);
+    add_test(suite, "edges", edges);
+    add_test(suite, "memory", every_allocation_fails_once);
+}
+
+int main(void)
+{
+    return run_cases("readings", add);
+}
