@@ -3,7 +3,8 @@
  *
  * The way through: the reader makes a system and a rule set of the job, the
  * library checks the one by the other, and the report is printed, then what must
- * be bought. */
+ * be bought; or the reviewer's page of each inverter, or what the readings of the
+ * day come to. */
 #include "built_in_job.h"
 #include "job_reader.h"
 #include "job_text.h"
@@ -14,8 +15,11 @@
 
 enum { SIZED = 0, LIMIT_BROKEN = 1, BAD_INPUT = 2 };
 
+typedef enum wanted_page { REPORT, REVIEW, READINGS } wanted_page;
+
 typedef struct options {
     const char *file;
+    wanted_page wanted;
     int32_t format;
     int32_t detail;
     bool help;
@@ -23,11 +27,14 @@ typedef struct options {
 
 static void print_usage(FILE *stream)
 {
-    fputs("usage: size_job [--markdown] [--working] [FILE.json | -]\n"
+    fputs("usage: size_job [--markdown] [--working | --review | --readings] [FILE.json | -]\n"
           "  Sizes the PV arrays of a job file; without one, those of an invented job.\n"
           "  --markdown  the report as Markdown\n"
           "  --working   every step of the working as well\n"
-          "  exit status 0: sized, no limit that must hold is broken; 1: one is; 2: bad input\n",
+          "  --review    what may go on each inverter, and the job's modules on its inputs\n"
+          "  --readings  what the job's readings come to\n"
+          "  exit status 0: sized, no limit that must hold is broken; 1: one is, or a\n"
+          "  reading is not as a sound string would read; 2: bad input\n",
           stream);
 }
 
@@ -48,12 +55,16 @@ static bool read_file_name(const char *word, options *out)
 
 static bool read_options(int count, char **words, options *out)
 {
-    *out = (options){NULL, PVSIZE_FORMAT_PLAIN, 0, false};
+    *out = (options){NULL, REPORT, PVSIZE_FORMAT_PLAIN, 0, false};
     for (int i = 1; i < count; i++) {
         if (strcmp(words[i], "--markdown") == 0)
             out->format = PVSIZE_FORMAT_MARKDOWN;
         else if (strcmp(words[i], "--working") == 0)
             out->detail = 1;
+        else if (strcmp(words[i], "--review") == 0)
+            out->wanted = REVIEW;
+        else if (strcmp(words[i], "--readings") == 0)
+            out->wanted = READINGS;
         else if (strcmp(words[i], "--help") == 0)
             out->help = true;
         else if (!read_file_name(words[i], out))
@@ -78,10 +89,12 @@ static bool read_job(const char *file, job_errors *errors, job *out)
     return good;
 }
 
-/* What is printed: a report, or the bill if there is one. */
+/* What is printed: the one that there is. */
 typedef struct document {
     const pvsize_report *report;
     const pvsize_bill *bill;
+    const pvsize_review *review;
+    const pvsize_judgement *judgement;
 } document;
 
 static pvsize_status render(document what, const options *how, char *buffer, size_t capacity,
@@ -89,6 +102,10 @@ static pvsize_status render(document what, const options *how, char *buffer, siz
 {
     if (what.bill)
         return pvsize_bill_render(what.bill, how->format, buffer, capacity, length, NULL);
+    if (what.review)
+        return pvsize_review_render(what.review, how->format, buffer, capacity, length, NULL);
+    if (what.judgement)
+        return pvsize_judgement_render(what.judgement, how->format, buffer, capacity, length, NULL);
     return pvsize_report_render(what.report, how->format, how->detail, buffer, capacity, length,
                                 NULL);
 }
@@ -136,11 +153,97 @@ static int size(const job *work, const options *how, job_errors *errors)
     else if (pvsize_check(work->system, work->rules, report, diag) ||
              pvsize_bill_fill(work->system, work->rules, bill, diag))
         job_fail_diag(errors, NULL, diag, NULL);
-    else if (print((document){report, NULL}, how, errors) && puts("") >= 0 &&
-             print((document){NULL, bill}, how, errors))
+    else if (print((document){.report = report}, how, errors) && puts("") >= 0 &&
+             print((document){.bill = bill}, how, errors))
         result = result_of(report, errors);
     pvsize_bill_free(bill);
     pvsize_report_free(report);
+    pvsize_diag_free(diag);
+    return result;
+}
+
+/* An enquiry after the modules of the job's arrays: after those of one label once. */
+static pvsize_spec *enquiry_of(const pvsize_spec *system, pvsize_diag *diag)
+{
+    pvsize_spec *enquiry = NULL, *array = NULL, *module = NULL;
+    char label[256], last[256] = "";
+    int32_t arrays = 0;
+    double plane;
+
+    pvsize_spec_new(PVSIZE_KIND_ENQUIRY, NULL, &enquiry, diag);
+    pvsize_spec_part_count(system, PVSIZE_KIND_ARRAY, &arrays, diag);
+    for (int32_t i = 0; i < arrays; i++) {
+        pvsize_spec_part(system, PVSIZE_KIND_ARRAY, i, NULL, &array, diag);
+        pvsize_spec_part(array, PVSIZE_KIND_MODULE, 0, NULL, &module, diag);
+        label[0] = '\0';
+        pvsize_spec_get_text(module, PVSIZE_MODULE_NAME, label, sizeof label, NULL, NULL);
+        if (i == 0 || strcmp(label, last) != 0)
+            pvsize_spec_add(enquiry, module, NULL, diag);
+        memcpy(last, label, sizeof last);
+        /* voltages are those of the first array's plane */
+        if (i == 0 && !pvsize_spec_get_number(array, PVSIZE_ARRAY_PLANE, &plane, NULL))
+            pvsize_spec_set_number(enquiry, PVSIZE_ENQUIRY_PLANE, plane, diag);
+        pvsize_spec_free(array);
+        pvsize_spec_free(module);
+    }
+    return enquiry;
+}
+
+static int review(const job *work, const options *how, job_errors *errors, pvsize_diag *diag)
+{
+    pvsize_spec *site = NULL, *inverter = NULL, *enquiry = enquiry_of(work->system, diag);
+    pvsize_review *page = NULL;
+    int32_t inverters = 0;
+    int result = SIZED;
+
+    pvsize_spec_part(work->system, PVSIZE_KIND_SITE, 0, NULL, &site, diag);
+    pvsize_spec_part_count(work->system, PVSIZE_KIND_INVERTER, &inverters, diag);
+    pvsize_review_new(NULL, &page, diag);
+    for (int32_t i = 0; i < inverters && result == SIZED && !pvsize_diag_status(diag); i++) {
+        pvsize_spec_part(work->system, PVSIZE_KIND_INVERTER, i, NULL, &inverter, diag);
+        if (!pvsize_review_inverter(inverter, site, enquiry, work->rules, page, diag) &&
+            !print((document){.review = page}, how, errors))
+            result = BAD_INPUT;
+        pvsize_spec_free(inverter);
+    }
+    pvsize_review_free(page);
+    pvsize_spec_free(site);
+    pvsize_spec_free(enquiry);
+    return result;
+}
+
+static int judge(const job *work, const options *how, job_errors *errors, pvsize_diag *diag)
+{
+    pvsize_judgement *sheet = NULL;
+    int32_t differ = 0;
+    int result = BAD_INPUT;
+
+    if (!pvsize_judgement_new(NULL, &sheet, diag) &&
+        !pvsize_judge(work->system, work->rules, sheet, diag) &&
+        print((document){.judgement = sheet}, how, errors)) {
+        pvsize_judgement_count(sheet, PVSIZE_JUDGED_DIFFERS, &differ, diag);
+        result = differ > 0 ? LIMIT_BROKEN : SIZED;
+    }
+    pvsize_judgement_free(sheet);
+    return result;
+}
+
+/* The pages beside the report. */
+static int other_page(const job *work, const options *how, job_errors *errors)
+{
+    pvsize_diag *diag = NULL;
+    int result = BAD_INPUT;
+
+    if (pvsize_diag_new(NULL, &diag)) {
+        job_fail(errors, NULL, "no memory");
+        return result;
+    }
+    result =
+        how->wanted == REVIEW ? review(work, how, errors, diag) : judge(work, how, errors, diag);
+    if (pvsize_diag_status(diag)) {
+        job_fail_diag(errors, NULL, diag, NULL);
+        result = BAD_INPUT;
+    }
     pvsize_diag_free(diag);
     return result;
 }
@@ -164,7 +267,7 @@ int main(int count, char **words)
         errors.file = how.file;
     if (!read_job(how.file, &errors, &work))
         return BAD_INPUT;
-    result = size(&work, &how, &errors);
+    result = how.wanted == REPORT ? size(&work, &how, &errors) : other_page(&work, &how, &errors);
     job_free(&work);
     return result;
 }
