@@ -33,9 +33,9 @@ def load(path):
         array["inverter"] = at = place(job["inverters"], array["inverter"])
         array["input"] = place(job["inverters"][at]["inputs"], array["input"])
         array["plane"] = place(job["site"]["planes"], array["plane"])
-    for cable in job["cables"]:
-        for key in {"array", "inverter"} & cable.keys():
-            cable[key] = place(job[key + "s"], cable[key])
+    for part in job["cables"] + job["isolators"]:
+        for key in {"array", "inverter"} & part.keys():
+            part[key] = place(job[key + "s"], part[key])
     return pvsize.System(**job), own
 
 

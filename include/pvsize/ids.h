@@ -52,6 +52,7 @@ enum {
     PVSIZE_KIND_INTERVAL = 13000, /* weather of one interval, the means over it */
     PVSIZE_KIND_READING = 14000, /* what a meter showed on the day, on one string or on strings in parallel */
     PVSIZE_KIND_ENQUIRY = 15000, /* what a review of an inverter asks: modules not chosen yet, or a list of them */
+    PVSIZE_KIND_ISOLATOR = 16000, /* d.c. isolator of an input or an array, or what stands in its place */
     PVSIZE_KIND_FIGURE = 20000, /* figure of a rule set */
     PVSIZE_KIND_QUANTITY = 30000, /* quantity the library computes */
     PVSIZE_KIND_RULE = 40000, /* rule of a rule set */
@@ -99,6 +100,9 @@ enum {
     PVSIZE_SET_ACCEPTED = 36,
     PVSIZE_SET_ROOM = 37,
     PVSIZE_SET_REMARK = 38,
+    PVSIZE_SET_ISOLATOR_PLACE = 39,
+    PVSIZE_SET_UTILISATION = 40,
+    PVSIZE_SET_BUSBAR_RULE = 41,
     /* numbers are never reused */
 };
 
@@ -224,7 +228,7 @@ enum {
     PVSIZE_COUNTING_MATES = 3, /* connectors mate with those of one make only, so each module type, each inverter type, and isolators with combiners have a line of their own */
     PVSIZE_COUNTING_PLUGGED = 4, /* strings whose cables all have the length 0 plug straight in by their own leads, and take no connectors */
     PVSIZE_COUNTING_COMBINERS = 5, /* an array with a cable of its own circuit has a combiner: its strings end there, and one run goes on */
-    PVSIZE_COUNTING_ISOLATORS = 6, /* one external isolator for each input that needs or has one, with two poles for each run through it */
+    PVSIZE_COUNTING_ISOLATORS = 6, /* the isolators that are listed beside the inverter; else one external isolator for each input that needs or has one; with two poles for each run through it */
     PVSIZE_COUNTING_FUSES = 7, /* one fuse and one holder for each pole of each group of strings under one device */
     PVSIZE_COUNTING_STRING_CABLES = 8, /* the length of a string's cable is needed for each string of the array */
     PVSIZE_COUNTING_CONDUCTORS = 9, /* a d.c. circuit has two conductors; an a.c. one has one for each phase, a neutral and a protective earth */
@@ -333,6 +337,20 @@ enum {
     PVSIZE_REMARK_ONE_INPUT = 62, /* one input alone does not carry the rated power */
     PVSIZE_REMARK_CONTRADICTION = 71, /* the data sheet contradicts itself */
     PVSIZE_REMARK_GAP = 72, /* the data sheet does not say */
+    PVSIZE_ISOLATOR_PLACE_IN_INVERTER = 1, /* inside the inverter, or part of it */
+    PVSIZE_ISOLATOR_PLACE_BESIDE_INVERTER = 2, /* beside the inverter */
+    PVSIZE_ISOLATOR_PLACE_AT_ARRAY = 3, /* at the array that it isolates */
+    PVSIZE_ISOLATOR_PLACE_DISCONNECTION_POINT = 4, /* plugs at the array that may be parted when no current flows; no switch */
+    PVSIZE_UTILISATION_DC_PV0 = 1, /* opens and closes PV circuits without current (IEC 60947-3) */
+    PVSIZE_UTILISATION_DC_PV1 = 2, /* switches single strings, without reverse or overcurrent (IEC 60947-3) */
+    PVSIZE_UTILISATION_DC_PV2 = 3, /* switches several strings, with reverse and overcurrents (IEC 60947-3) */
+    PVSIZE_UTILISATION_DC_21A = 4, /* switches resistive loads, often (IEC 60947-3) */
+    PVSIZE_UTILISATION_DC_21B = 5, /* switches resistive loads, seldom (IEC 60947-3) */
+    PVSIZE_BUSBAR_RULE_SUM = 1, /* the inverters' currents with factor and the device that protects the busbar, within its rating; the inverters anywhere */
+    PVSIZE_BUSBAR_RULE_OPPOSITE_END = 2, /* the same within a share above the rating, the inverters at the end opposite to the supply */
+    PVSIZE_BUSBAR_RULE_DEVICES = 3, /* all devices on the busbar but the one that protects it, within its rating */
+    PVSIZE_BUSBAR_RULE_CENTRE_FED = 4, /* a busbar fed at its centre, in a dwelling: as at the opposite end, the inverters at one end only */
+    PVSIZE_BUSBAR_RULE_FEEDER = 5, /* conductors of a feeder beyond the joint: as sum, their capacity in the place of the busbar's rating */
     /* numbers are never reused */
 };
 
@@ -384,6 +402,7 @@ enum {
     PVSIZE_INPUT_ISOLATOR_LOCKS_OFF = 2015, /* the built-in isolator can be locked in the off position */
     PVSIZE_INPUT_ISOLATOR_VOLTAGE = 2016, /* rated voltage of the built-in isolator, V */
     PVSIZE_INPUT_ISOLATOR_CURRENT = 2017, /* rated current of the built-in isolator at that voltage, A */
+    PVSIZE_INPUT_OTHER_SOURCE = 2018, /* another source, such as a battery, can feed current into the arrays on it; where nothing is said, none does */
     PVSIZE_INVERTER_NAME = 3001, /* label of the inverter */
     PVSIZE_INVERTER_RATED_AC_POWER = 3002, /* rated a.c. active power, W */
     PVSIZE_INVERTER_RATED_APPARENT_POWER = 3003, /* rated a.c. apparent power, VA */
@@ -397,6 +416,9 @@ enum {
     PVSIZE_INVERTER_NIGHT_CONSUMPTION = 3011, /* power drawn from the supply at night, W */
     PVSIZE_INVERTER_EUROPEAN_EFFICIENCY = 3012, /* European weighted efficiency (EN 50530), for want of single points, % */
     PVSIZE_INVERTER_CEC_EFFICIENCY = 3013, /* efficiency weighted as the California Energy Commission does, for want of single points, % */
+    PVSIZE_INVERTER_AC_DEVICE = 3014, /* rating of the overcurrent device fitted in its a.c. circuit, A */
+    PVSIZE_INVERTER_PHASE = 3015, /* phase of the supply that it is on, the first of two; not of a three-phase one */
+    PVSIZE_INVERTER_COS_PHI = 3016, /* power factor at its largest current; reactive power is taken as supplied, which raises the voltage further */
     PVSIZE_EFFICIENCY_POINT_LOAD = 4001, /* a.c. power as a share of the rating, % */
     PVSIZE_EFFICIENCY_POINT_VOLTAGE = 4002, /* d.c. voltage at the point, V */
     PVSIZE_EFFICIENCY_POINT_EFFICIENCY = 4003, /* conversion efficiency at the point, % */
@@ -418,6 +440,11 @@ enum {
     PVSIZE_SITE_ELEVATION = 5016, /* height above the sea, m */
     PVSIZE_SITE_TIME_ZONE = 5017, /* standard time ahead of universal time, without daylight saving, h */
     PVSIZE_SITE_ALBEDO = 5018, /* share of the light that the ground reflects */
+    PVSIZE_SITE_BUSBAR_RULE = 5019, /* which of the rules for the busbar is relied on */
+    PVSIZE_SITE_BUSBAR_DEVICES = 5020, /* sum of the ratings of all devices on the busbar, of loads and inverters, but not of the one that protects it, A */
+    PVSIZE_SITE_JOB_DATE = 5021, /* date on which the agreement must be in force, as year, month and day in one number: 20260131 */
+    PVSIZE_SITE_AGREEMENT_FROM = 5022, /* first day on which the network's agreement and its limits hold, in the same form */
+    PVSIZE_SITE_AGREEMENT_UNTIL = 5023, /* last day on which they hold, in the same form */
     PVSIZE_PLANE_NAME = 6001, /* label of the plane */
     PVSIZE_PLANE_TILT = 6002, /* tilt from horizontal, deg */
     PVSIZE_PLANE_AZIMUTH = 6003, /* direction faced, clockwise from true north, deg */
@@ -437,6 +464,8 @@ enum {
     PVSIZE_ARRAY_STRING_DEVICE = 7008, /* rating of the overcurrent device in the strings; none: there is no device, A */
     PVSIZE_ARRAY_STRING_DEVICE_VOLTAGE = 7009, /* rated d.c. voltage of that device, V */
     PVSIZE_ARRAY_STRINGS_PER_DEVICE = 7010, /* strings grouped under one device */
+    PVSIZE_ARRAY_ARRAY_DEVICE = 7011, /* rating of the overcurrent device of the whole array, where it joins others; none: there is no device, A */
+    PVSIZE_ARRAY_ARRAY_DEVICE_VOLTAGE = 7012, /* rated d.c. voltage of that device, V */
     PVSIZE_SYSTEM_NAME = 8001, /* label of the job */
     PVSIZE_CABLE_NAME = 9001, /* label of the cable */
     PVSIZE_CABLE_CIRCUIT = 9002, /* what it carries */
@@ -451,6 +480,8 @@ enum {
     PVSIZE_CABLE_GROUPING = 9011, /* how circuits lie together */
     PVSIZE_CABLE_GROUPED = 9012, /* circuits or conductors together, this one included */
     PVSIZE_CABLE_CONDUCTOR_TEMP = 9013, /* conductor temperature for the voltage drop; where none is given, the highest of the laying, °C */
+    PVSIZE_CABLE_TERMINAL_TEMP = 9014, /* temperature rating of the terminals at its ends, the lower of the two, °C */
+    PVSIZE_CABLE_REACTANCE = 9015, /* reactance of one conductor; needed at a power factor below 1, where the table of the conductor has none, ohm/km */
     PVSIZE_DIODE_MODEL_NAME = 10001, /* label of the module type */
     PVSIZE_DIODE_MODEL_LIGHT_CURRENT = 10002, /* light current at STC, A */
     PVSIZE_DIODE_MODEL_SATURATION_CURRENT = 10003, /* saturation current of the diode at STC, A */
@@ -506,6 +537,30 @@ enum {
     PVSIZE_ENQUIRY_BIFACIALITY = 15009, /* bifaciality of Isc of the modules in question */
     PVSIZE_ENQUIRY_MAX_SYSTEM_VOLTAGE = 15010, /* their maximum system voltage, where it is to limit, V */
     PVSIZE_ENQUIRY_MODULE_VMP = 15011, /* Vmp at STC of a common module, to state voltages in modules (invented: 54 cell pairs of 0.61 V), V */
+    PVSIZE_ISOLATOR_NAME = 16001, /* label of the isolator */
+    PVSIZE_ISOLATOR_PLACE = 16002, /* where it stands */
+    PVSIZE_ISOLATOR_ARRAY = 16003, /* array that it isolates, where it does not isolate a whole input */
+    PVSIZE_ISOLATOR_INVERTER = 16004, /* inverter whose input it isolates, where it does not isolate one array */
+    PVSIZE_ISOLATOR_INPUT = 16005, /* input of that inverter */
+    PVSIZE_ISOLATOR_LOAD_BREAK = 16006, /* it may be opened under load */
+    PVSIZE_ISOLATOR_MEETS_STANDARD = 16007, /* it meets IEC 60947-3 (AS 60947.3), or is listed for the purpose */
+    PVSIZE_ISOLATOR_CATEGORY = 16008, /* utilisation category for direct current */
+    PVSIZE_ISOLATOR_LOCKABLE = 16009, /* it can be locked in the off position */
+    PVSIZE_ISOLATOR_BREAKS_ALL = 16010, /* it opens all live conductors together */
+    PVSIZE_ISOLATOR_EITHER_POLARITY = 16011, /* it breaks current of either direction */
+    PVSIZE_ISOLATOR_VOLTAGE = 16012, /* rated operational voltage of the poles as they are wired, both conductors together, V */
+    PVSIZE_ISOLATOR_CURRENT = 16013, /* rated operational current at that voltage and in that category, A */
+    PVSIZE_ISOLATOR_CURRENT_TEMP = 16014, /* temperature round it up to which it carries that current, °C */
+    PVSIZE_ISOLATOR_HOT_CURRENT = 16015, /* rated operational current where it is hotter, as the maker states it, A */
+    PVSIZE_ISOLATOR_HOT_TEMP = 16016, /* temperature round it up to which it carries that lower current, °C */
+    PVSIZE_ISOLATOR_AMBIENT = 16017, /* highest temperature round it, inside its enclosure; overrides the rule set's figure for shade or sun, °C */
+    PVSIZE_ISOLATOR_IN_SUN = 16018, /* the sun shines on its enclosure */
+    PVSIZE_ISOLATOR_POLES = 16019, /* poles wired in series, both conductors together */
+    PVSIZE_ISOLATOR_POLES_PER_CONDUCTOR = 16020, /* of these in one conductor; in the one that has fewer */
+    PVSIZE_ISOLATOR_CONDUCTOR_VOLTAGE = 16021, /* rated operational voltage of the poles of one conductor alone, as the maker states it for that arrangement; else the share of its poles is taken, V */
+    PVSIZE_ISOLATOR_POLES_SHARE = 16022, /* the maker states that the poles of both conductors share the voltage at an inverter without separation too */
+    PVSIZE_ISOLATOR_DISTANCE = 16023, /* distance from the equipment that it isolates, m */
+    PVSIZE_ISOLATOR_IN_SIGHT = 16024, /* it is in sight of the equipment that it isolates */
     /* numbers are never reused */
 };
 
@@ -552,7 +607,7 @@ enum {
     PVSIZE_FIGURE_DEVICE_LOW_FACTOR = 20105, /* lowest rating of a string device over module Isc */
     PVSIZE_FIGURE_DEVICE_LOW_STRICT = 20106, /* whether the rating must lie above that, not at it */
     PVSIZE_FIGURE_DEVICE_HIGH_FACTOR = 20107, /* highest rating of a string device over module Isc; where the rule set has none, the module's rating alone limits */
-    PVSIZE_FIGURE_DEVICE_SERIES = 20108, /* standard ratings of devices: 1 IEC gPV, 2 NFPA 70 240.6, 3 the same with steps of 1 A */
+    PVSIZE_FIGURE_DEVICE_SERIES = 20108, /* standard ratings of d.c. devices: 1 IEC gPV, 2 NFPA 70 240.6, 3 the same with steps of 1 A */
     PVSIZE_FIGURE_AC_RISE = 20201, /* largest a.c. voltage rise from the inverter to the point of supply, % */
     PVSIZE_FIGURE_CABLE_TABLE_FACTOR = 20202, /* factor on the largest current that the capacity before correction must carry */
     PVSIZE_FIGURE_AC_VOLTAGE_LIMIT = 20203, /* voltage at the inverter's terminals above which it disconnects, phase to neutral, V */
@@ -561,6 +616,9 @@ enum {
     PVSIZE_FIGURE_AC_DEVICE_SERIES = 20206, /* standard ratings of the a.c. device: 2 NFPA 70 240.6, 4 IEC 60898 */
     PVSIZE_FIGURE_BUSBAR_FACTOR = 20207, /* factor on the inverters' currents in the load of a busbar */
     PVSIZE_FIGURE_BUSBAR_SHARE = 20208, /* share of the busbar's rating that this load and the device together may reach, the inverters at the opposite end */
+    PVSIZE_FIGURE_AC_NEXT_RATING = 20209, /* whether the a.c. device may have the next standard rating above the capacity of its cable */
+    PVSIZE_FIGURE_AC_NEXT_RATING_MOST = 20210, /* highest rating for which it may, A */
+    PVSIZE_FIGURE_PHASE_UNBALANCE = 20211, /* largest difference in inverter rating between two phases, VA */
     PVSIZE_FIGURE_CONNECTOR_SPARE = 20301, /* spare connectors, rounded up to whole pairs, % */
     PVSIZE_FIGURE_CONNECTORS_AT_DEVICE = 20302, /* pairs of connectors where a run enters or leaves an external isolator or a combiner; 0: it has clamps */
     PVSIZE_FIGURE_FUSE_SPARE = 20303, /* spare string fuses, rounded up to whole ones, % */
@@ -575,6 +633,17 @@ enum {
     PVSIZE_FIGURE_TEST_ALIKE = 20356, /* how far like strings may lie from one another at one moment, % */
     PVSIZE_FIGURE_TEST_IRRADIANCE = 20357, /* irradiance below which voltages and currents are not judged, W/m2 */
     PVSIZE_FIGURE_SIGN_VALUES = 20358, /* what stands on a sign: 1 the largest voltage, 2 and the short-circuit current without the rule set's factor, 3 with it */
+    PVSIZE_FIGURE_ARRAY_DEVICE_FREE = 20401, /* arrays on one input that need no devices of their own */
+    PVSIZE_FIGURE_ARRAY_DEVICE_LOW_FACTOR = 20402, /* lowest rating of an array's device over its short-circuit current */
+    PVSIZE_FIGURE_ARRAY_DEVICE_LOW_STRICT = 20403, /* whether the rating must lie above that, not at it */
+    PVSIZE_FIGURE_ARRAY_DEVICE_HIGH_FACTOR = 20404, /* highest rating of an array's device over its short-circuit current; without it the cable alone limits */
+    PVSIZE_FIGURE_ISOLATOR_CLASS = 20501, /* class of utilisation category asked of a switch for a single string: 1 DC-21 or DC-PV1, 2 DC-PV2 */
+    PVSIZE_FIGURE_ISOLATOR_CLASS_PARALLEL = 20502, /* the same where strings stand in parallel */
+    PVSIZE_FIGURE_ISOLATOR_TEMP_SHADE = 20503, /* temperature round a switch in the shade, °C */
+    PVSIZE_FIGURE_ISOLATOR_TEMP_SUN = 20504, /* temperature round a switch whose enclosure the sun heats, °C */
+    PVSIZE_FIGURE_LOAD_BREAK_ABOVE = 20505, /* largest current up to which an isolating device that does not break load serves; without it none does, A */
+    PVSIZE_FIGURE_ISOLATOR_DISTANCE = 20506, /* largest distance of an isolator from the equipment that it isolates, m */
+    PVSIZE_FIGURE_ARRAY_DISCONNECTION = 20507, /* what each array needs at its own end: 0 nothing, 1 a load-break isolator, 2 that or a disconnection point */
     /* numbers are never reused */
 };
 
@@ -625,10 +694,19 @@ enum {
     PVSIZE_QUANTITY_STRING_DEVICE_EXISTS = 30139, /* a standard rating fits, where a device is needed */
     PVSIZE_QUANTITY_STRING_UNPROTECTED_CURRENT = 30140, /* reverse current into a string that has no device, A */
     PVSIZE_QUANTITY_STRING_DEVICE_DUTY_VOLTAGE = 30141, /* voltage that a string device must break, V */
+    PVSIZE_QUANTITY_ARRAY_DEVICE_NEEDED = 30142, /* an overcurrent device of the whole array is needed where it joins others */
+    PVSIZE_QUANTITY_ARRAY_DEVICE_FITTED = 30143, /* the array has such a device, where one is needed */
+    PVSIZE_QUANTITY_ARRAY_DEVICE_LOW = 30144, /* lowest rating of the array's device, A */
+    PVSIZE_QUANTITY_ARRAY_DEVICE_HIGH = 30145, /* highest rating of the array's device, A */
+    PVSIZE_QUANTITY_ARRAY_DEVICE_RATING = 30146, /* smallest standard rating of the array's device; 0: no standard rating fits, A */
+    PVSIZE_QUANTITY_ARRAY_DEVICE_EXISTS = 30147, /* a standard rating fits, where a device of the array is needed */
+    PVSIZE_QUANTITY_ARRAY_DEVICE_DUTY_VOLTAGE = 30148, /* voltage that the array's device must break, V */
+    PVSIZE_QUANTITY_STRING_GROUP = 30149, /* strings grouped under one device, where several are */
     PVSIZE_QUANTITY_ARRAY_DC_DROP = 30151, /* voltage drop of the array's cables at STC, in percent of Vmp of the string, % */
     PVSIZE_QUANTITY_INSULATION_SYSTEM_VOLTAGE = 30161, /* system voltage that the insulation test goes by: 1.25 x Voc of the string at STC, V */
     PVSIZE_QUANTITY_INSULATION_TEST_VOLTAGE = 30162, /* voltage of the insulation test, V */
     PVSIZE_QUANTITY_INSULATION_RESISTANCE_MIN = 30163, /* least insulation resistance to earth, Mohm */
+    PVSIZE_QUANTITY_ARRAY_DISCONNECTED = 30171, /* an isolator at the array, or a disconnection point where the rule set takes one, parts it from its cables */
     PVSIZE_QUANTITY_INPUT_STRINGS = 30201, /* strings on the input */
     PVSIZE_QUANTITY_INPUT_ISC_MAX = 30202, /* largest short-circuit current into the input, A */
     PVSIZE_QUANTITY_INPUT_IMP = 30203, /* operating current into the input at STC, A */
@@ -662,8 +740,13 @@ enum {
     PVSIZE_QUANTITY_INVERTER_TERMINAL_VOLTAGE = 30311, /* voltage at the inverter's terminals on a sunny day of low load, phase to neutral, V */
     PVSIZE_QUANTITY_INVERTER_PHASE_POWER = 30312, /* apparent rating of the inverter on one phase, VA */
     PVSIZE_QUANTITY_AC_DEVICE_RATING = 30313, /* smallest standard rating of the a.c. device, A */
+    PVSIZE_QUANTITY_AC_DEVICE_DUTY = 30314, /* current that the a.c. device must carry, A */
+    PVSIZE_QUANTITY_INVERTER_APPARENT_POWER = 30315, /* rated a.c. apparent power: as stated, else from the active power and the power factor, VA */
     PVSIZE_QUANTITY_PLANE_MODULES = 30401, /* modules on the plane */
     PVSIZE_QUANTITY_SITE_GIVEN = 30451, /* every required value of the site is there */
+    PVSIZE_QUANTITY_AGREEMENT_DAYS_BEFORE = 30452, /* days from the first day of the network's agreement to the date of the job */
+    PVSIZE_QUANTITY_AGREEMENT_DAYS_LEFT = 30453, /* days from the date of the job to the last day of the network's agreement */
+    PVSIZE_QUANTITY_SITE_DATES_REAL = 30454, /* every date given is a day of the calendar */
     PVSIZE_QUANTITY_SYSTEM_PV_POWER = 30501, /* array power at STC of the whole system, W */
     PVSIZE_QUANTITY_SYSTEM_AC_POWER = 30502, /* rated a.c. power of the whole system, W */
     PVSIZE_QUANTITY_SYSTEM_APPARENT_POWER = 30503, /* rated a.c. apparent power of the whole system, VA */
@@ -671,6 +754,9 @@ enum {
     PVSIZE_QUANTITY_SYSTEM_MODULES = 30505, /* modules of the whole system */
     PVSIZE_QUANTITY_BUSBAR_LOAD = 30506, /* inverters' currents with factor, and the device that protects the busbar, A */
     PVSIZE_QUANTITY_BUSBAR_LIMIT = 30507, /* what the busbar may take, the inverters at the opposite end from the supply, A */
+    PVSIZE_QUANTITY_PHASE_POWER_HIGHEST = 30508, /* apparent rating of all inverters on the phase that has most, VA */
+    PVSIZE_QUANTITY_PHASE_POWER_LOWEST = 30509, /* apparent rating of all inverters on the phase that has least, VA */
+    PVSIZE_QUANTITY_SYSTEM_UNBALANCE = 30510, /* difference in inverter rating between the two, VA */
     PVSIZE_QUANTITY_CABLE_RESISTANCE = 30601, /* resistance of one conductor at its temperature, ohm/km */
     PVSIZE_QUANTITY_CABLE_CURRENT = 30602, /* operating current, for the voltage drop: Imp at STC, or the largest a.c. current, A */
     PVSIZE_QUANTITY_CABLE_DROP = 30603, /* voltage drop, or rise, along the cable, V */
@@ -681,6 +767,10 @@ enum {
     PVSIZE_QUANTITY_CABLE_TABLE_DUTY = 30608, /* current that the capacity in the table's own conditions must carry, A */
     PVSIZE_QUANTITY_CABLE_GIVEN = 30609, /* every required value of the cable is there */
     PVSIZE_QUANTITY_CABLE_SMALLEST = 30610, /* smallest standard cross-section that carries the current and keeps the drop, mm2 */
+    PVSIZE_QUANTITY_CABLE_CURRENT_MAX = 30611, /* largest current that its own circuit makes: short-circuit current with factor, or the largest a.c. current, A */
+    PVSIZE_QUANTITY_CABLE_REACTANCE = 30612, /* reactance of one conductor, of an a.c. circuit at a power factor below 1, ohm/km */
+    PVSIZE_QUANTITY_CABLE_TERMINAL_CAPACITY = 30613, /* capacity in the table's own conditions with its conductors no hotter than the terminals may be, A */
+    PVSIZE_QUANTITY_CABLE_DEVICE_LIMIT = 30614, /* highest rating of the a.c. device that protects the cable, A */
     PVSIZE_QUANTITY_READING_CELL_TEMP = 30701, /* cell temperature: as given, else from that of the back, °C */
     PVSIZE_QUANTITY_READING_IRRADIANCE_CHANGE = 30702, /* change of irradiance during the measurement, % */
     PVSIZE_QUANTITY_READING_LIGHT = 30703, /* the light was strong and steady enough to judge by */
@@ -714,6 +804,23 @@ enum {
     PVSIZE_QUANTITY_READING_IMP_LOWEST = 30752, /* lowest current in operation of a sound string, A */
     PVSIZE_QUANTITY_READING_IMP_HIGHEST = 30753, /* highest current in operation of a sound string, with what light from behind may add, A */
     PVSIZE_QUANTITY_READING_IMP_SIZE = 30754, /* current in operation as read, without its sign, A */
+    PVSIZE_QUANTITY_ISOLATOR_GIVEN = 30801, /* every required value of the isolator is there */
+    PVSIZE_QUANTITY_ISOLATOR_VOLTAGE_SEEN = 30802, /* cold open-circuit voltage of what it isolates, V */
+    PVSIZE_QUANTITY_ISOLATOR_CURRENT_SEEN = 30803, /* largest short-circuit current of what it isolates, A */
+    PVSIZE_QUANTITY_ISOLATOR_TEMP = 30804, /* temperature round it: as given, else by shade or sun, °C */
+    PVSIZE_QUANTITY_ISOLATOR_CAPACITY = 30805, /* current that it carries and breaks at that temperature; 0: the maker states none, A */
+    PVSIZE_QUANTITY_ISOLATOR_POLE_DUTY = 30806, /* voltage that the poles of one conductor must break alone, at an inverter without separation, V */
+    PVSIZE_QUANTITY_ISOLATOR_POLE_VOLTAGE = 30807, /* rated voltage of the poles of one conductor, V */
+    PVSIZE_QUANTITY_ISOLATOR_CATEGORY_CLASS = 30808, /* class of its utilisation category: 0 no current, 1 single strings or resistive loads, 2 several strings */
+    PVSIZE_QUANTITY_ISOLATOR_CLASS_NEEDED = 30809, /* class that the rule set asks for */
+    PVSIZE_QUANTITY_ISOLATOR_BREAKS_LOAD = 30810, /* it breaks load, where the current asks for it */
+    PVSIZE_QUANTITY_ISOLATOR_OF_STANDARD = 30811, /* it meets its standard, where it is a switch */
+    PVSIZE_QUANTITY_ISOLATOR_LOCKS = 30812, /* it locks off, where it is a switch */
+    PVSIZE_QUANTITY_ISOLATOR_OPENS_ALL = 30813, /* it opens all live conductors together, where it is a switch */
+    PVSIZE_QUANTITY_ISOLATOR_NON_POLARISED = 30814, /* it breaks current of either direction, where it is a switch */
+    PVSIZE_QUANTITY_ISOLATOR_SERVES = 30815, /* it breaks load where it must, meets its standard and locks off */
+    PVSIZE_QUANTITY_ISOLATOR_AWAY = 30816, /* its distance from the inverter, of one that stands beside it, m */
+    PVSIZE_QUANTITY_ISOLATOR_SEEN = 30817, /* it is in sight of the inverter, of one that stands beside it */
     /* numbers are never reused */
 };
 
@@ -745,9 +852,27 @@ enum {
     PVSIZE_RULE_DEVICE_LOW_STRICT = 40254, /* string device rated above the string's current */
     PVSIZE_RULE_DEVICE_HIGH = 40255, /* string device protects the module */
     PVSIZE_RULE_DEVICE_VOLTAGE = 40256, /* cold open-circuit voltage within the string device's */
+    PVSIZE_RULE_ARRAY_DEVICE = 40257, /* overcurrent device of the array, where one is needed */
+    PVSIZE_RULE_ARRAY_DEVICE_EXISTS = 40258, /* a standard device of the array fits where one is needed */
+    PVSIZE_RULE_ARRAY_DEVICE_LOW = 40259, /* array's device carries the array's current */
+    PVSIZE_RULE_ARRAY_DEVICE_LOW_STRICT = 40260, /* array's device rated above the array's current */
+    PVSIZE_RULE_ARRAY_DEVICE_HIGH = 40261, /* array's device low enough to protect */
+    PVSIZE_RULE_ARRAY_DEVICE_VOLTAGE = 40262, /* cold open-circuit voltage within the array device's */
     PVSIZE_RULE_ISOLATOR = 40301, /* a load-break d.c. isolator that serves alone */
     PVSIZE_RULE_ISOLATOR_VOLTAGE = 40302, /* cold open-circuit voltage within the built-in isolator's */
     PVSIZE_RULE_ISOLATOR_CURRENT = 40303, /* short-circuit current within the built-in isolator's */
+    PVSIZE_RULE_ISOLATOR_BREAKS_LOAD = 40311, /* isolator breaks load */
+    PVSIZE_RULE_ISOLATOR_OF_STANDARD = 40312, /* isolator meets its standard */
+    PVSIZE_RULE_ISOLATOR_LOCKS = 40313, /* isolator locks off */
+    PVSIZE_RULE_ISOLATOR_OPENS_ALL = 40314, /* isolator opens all live conductors together */
+    PVSIZE_RULE_ISOLATOR_NON_POLARISED = 40315, /* isolator breaks current of either direction */
+    PVSIZE_RULE_ISOLATOR_CATEGORY = 40316, /* utilisation category of the isolator */
+    PVSIZE_RULE_ISOLATOR_RATED_VOLTAGE = 40317, /* cold open-circuit voltage within the isolator's */
+    PVSIZE_RULE_ISOLATOR_POLES = 40318, /* full voltage within that of one conductor's poles */
+    PVSIZE_RULE_ISOLATOR_RATED_CURRENT = 40319, /* short-circuit current within the isolator's, as hot as it gets */
+    PVSIZE_RULE_ISOLATOR_DISTANCE = 40320, /* isolator near the inverter */
+    PVSIZE_RULE_ISOLATOR_SEEN = 40321, /* isolator in sight of the inverter */
+    PVSIZE_RULE_ARRAY_DISCONNECTED = 40322, /* array can be parted from its cables at its own end */
     PVSIZE_RULE_PV_RATIO = 40401, /* array power within the ratio to the a.c. rating */
     PVSIZE_RULE_PV_MAKER = 40402, /* array power within the maker's maximum */
     PVSIZE_RULE_PV_UNDERLOAD = 40403, /* inverter not underloaded */
@@ -763,6 +888,13 @@ enum {
     PVSIZE_RULE_TERMINAL_VOLTAGE_REDUCES = 40562, /* voltage at the terminals below reduction of power */
     PVSIZE_RULE_PHASE_POWER = 40563, /* inverter rating on one phase within the connection agreement */
     PVSIZE_RULE_BUSBAR = 40564, /* busbar carries supply and inverters */
+    PVSIZE_RULE_AC_DEVICE = 40565, /* a.c. device carries the inverter's current */
+    PVSIZE_RULE_AC_DEVICE_CABLE = 40566, /* a.c. device protects the cable */
+    PVSIZE_RULE_PHASE_TOTAL = 40567, /* all inverters on one phase within the connection agreement */
+    PVSIZE_RULE_UNBALANCE = 40568, /* balance of the inverters over the phases */
+    PVSIZE_RULE_CABLE_TERMINALS = 40569, /* cable carries its current with factor and keeps its terminals cool */
+    PVSIZE_RULE_AGREEMENT_BEGUN = 40570, /* network's agreement in force on the date of the job: begun */
+    PVSIZE_RULE_AGREEMENT_LASTS = 40571, /* network's agreement in force on the date of the job: not expired */
     PVSIZE_RULE_DATA_VMP = 40601, /* Vmp not above Voc */
     PVSIZE_RULE_DATA_IMP = 40602, /* Imp not above Isc */
     PVSIZE_RULE_DATA_POWER = 40603, /* Imp x Vmp near Pmax */
@@ -784,6 +916,8 @@ enum {
     PVSIZE_RULE_DATA_AC_CURRENT = 40622, /* a.c. current at the rating within the stated maximum */
     PVSIZE_RULE_DATA_SUPPLY = 40623, /* nominal voltage of the inverter near the supply's */
     PVSIZE_RULE_DATA_TEMPERATURES = 40631, /* lowest temperature below the highest */
+    PVSIZE_RULE_DATA_DATES = 40632, /* dates are days of the calendar */
+    PVSIZE_RULE_DATA_GROUPED = 40633, /* no more strings under one device than there are */
     PVSIZE_RULE_DATA_VMP_COEFFICIENT_HIGH = 40641, /* temperature coefficient of Vmp negative and not tiny */
     PVSIZE_RULE_DATA_VMP_COEFFICIENT_LOW = 40642, /* temperature coefficient of Vmp not too large */
     PVSIZE_RULE_DATA_ISC_COEFFICIENT_LOW = 40643, /* temperature coefficient of Isc not negative */
@@ -793,6 +927,7 @@ enum {
     PVSIZE_RULE_GIVEN_SITE = 40704, /* every required value of the site given */
     PVSIZE_RULE_GIVEN_ARRAY = 40705, /* every required value of the array given */
     PVSIZE_RULE_GIVEN_CABLE = 40706, /* every required value of the cable given */
+    PVSIZE_RULE_GIVEN_ISOLATOR = 40707, /* every required value of the isolator given */
     PVSIZE_RULE_READING_POLARITY = 40801, /* polarity as marked */
     PVSIZE_RULE_READING_INSULATION = 40802, /* insulation resistance to earth */
     PVSIZE_RULE_READING_INSULATION_TEST = 40803, /* test voltage of the insulation test */

@@ -46,11 +46,12 @@ PVSIZE_API pvsize_status pvsize_report_count(const pvsize_report *report, int32_
                                              int32_t severity, int32_t *count, pvsize_diag *diag);
 
 /* What findings and quantities speak of is called a subject: the system, its
- * site, each plane, inverter, input, array, cable and reading, and each module type. Subjects are
- * numbered from 0 in a report, in the order of their findings. How many; what
- * the subject is: its kind, its index among the parts of its owner, and its owner,
- * all null-able: an input's inverter, an array's input, a cable's array or inverter, a reading's array,
- * the first array that has a module type, else the system or site; -1 for none. */
+ * site, each plane, inverter, input, array, isolator, cable and reading, and each module
+ * type. Subjects are numbered from 0 in a report, in the order of their findings. How
+ * many; what the subject is: its kind, its index among the parts of its owner, and its
+ * owner, all null-able: an input's inverter, an array's input, a cable's array or
+ * inverter, an isolator's array or input, a reading's array, the first array that has a
+ * module type, else the system or site; -1 for none. */
 PVSIZE_API pvsize_status pvsize_report_subject_count(const pvsize_report *report, int32_t *count,
                                                      pvsize_diag *diag);
 PVSIZE_API pvsize_status pvsize_report_subject(const pvsize_report *report, int32_t subject,

@@ -68,9 +68,9 @@ PVSIZE_API pvsize_status pvsize_rules_get_severity(const pvsize_rules *rules, in
  * The rule is applied to every object that value_term speaks of (a figure: once,
  * to the system). limit_term must be a figure, or speak of the same object or of
  * one that it hangs on: an array hangs on its module, plane, input, inverter,
- * site and system; a cable on its array or inverter and what that hangs on; a reading on its array
- * and what that hangs on; an
- * input on its inverter, site and system; an inverter and a
+ * site and system; a cable on its array or inverter, an isolator on its array or input, a
+ * reading on its array, and what these hang on; an input on its inverter, site and system;
+ * an inverter and a
  * plane on site and system; a system on its site. Own rules are numbered in the
  * order they are added; a clone keeps the numbers. */
 PVSIZE_API pvsize_status pvsize_rules_add(pvsize_rules *rules, const char *name, const char *title,

@@ -139,6 +139,8 @@ static inline bool pvsz_at_most(double value, double limit)
 {
     return pvsz_within(limit - value, limit);
 }
+/* a less b; 0 where only the last bits of the two differ. */
+double pvsz_subtract(double a, double b);
 /* Largest n with n * unit at most limit, smallest n with n * unit at least
  * floor; 0 to 1e9. */
 double pvsz_most_that_fit(double unit, double limit);

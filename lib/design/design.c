@@ -57,6 +57,11 @@ static pvsize_status check_array(const pvsize_spec *array, int32_t place,
 static pvsize_status check_cable(const pvsize_spec *cable, int32_t place, size_t inverters,
                                  size_t arrays, pvsize_diag *diag)
 {
+    if (index_of(cable, PVSIZE_CABLE_CIRCUIT) < 0) {
+        pvsz_fail_term(diag, PVSIZE_E_NOT_SET, PVSIZE_CABLE_CIRCUIT);
+        pvsz_fail_at(diag, place);
+        return PVSIZE_E_NOT_SET;
+    }
     if (index_of(cable, PVSIZE_CABLE_CIRCUIT) == PVSIZE_CIRCUIT_AC)
         return check_reference(cable, place, PVSIZE_CABLE_INVERTER, inverters, diag);
     return check_reference(cable, place, PVSIZE_CABLE_ARRAY, arrays, diag);
@@ -73,6 +78,35 @@ static pvsize_status check_readings(const pvsz_part_list *readings, size_t array
     return status;
 }
 
+/* An isolator names an array, or an input of an inverter; both only if they agree. */
+static pvsize_status check_isolator(const pvsize_spec *isolator, int32_t place,
+                                    const pvsz_part_list *inverters, const pvsz_part_list *arrays,
+                                    pvsize_diag *diag)
+{
+    int32_t array = index_of(isolator, PVSIZE_ISOLATOR_ARRAY);
+    int32_t input = index_of(isolator, PVSIZE_ISOLATOR_INPUT);
+    int32_t inverter = index_of(isolator, PVSIZE_ISOLATOR_INVERTER);
+    pvsize_status status;
+
+    if (array < 0) {
+        status = check_reference(isolator, place, PVSIZE_ISOLATOR_INVERTER, inverters->count, diag);
+        return status
+                   ? status
+                   : check_reference(
+                         isolator, place, PVSIZE_ISOLATOR_INPUT,
+                         pvsz_spec_parts(inverters->item[inverter], PVSZ_KIND_INPUT)->count, diag);
+    }
+    status = check_reference(isolator, place, PVSIZE_ISOLATOR_ARRAY, arrays->count, diag);
+    if (status || input < 0 ||
+        (input == index_of(arrays->item[array], PVSIZE_ARRAY_INPUT) &&
+         inverter == index_of(arrays->item[array], PVSIZE_ARRAY_INVERTER)))
+        return status;
+    pvsz_fail_name(diag, PVSIZE_E_BROKEN_REFERENCE, PVSIZE_ISOLATOR_INPUT,
+                   "another input than its array's");
+    pvsz_fail_at(diag, place);
+    return PVSIZE_E_BROKEN_REFERENCE;
+}
+
 static pvsize_status measure_system(const pvsize_spec *system, pvsz_design *design,
                                     pvsize_diag *diag)
 {
@@ -81,6 +115,7 @@ static pvsize_status measure_system(const pvsize_spec *system, pvsz_design *desi
     const pvsz_part_list *arrays = pvsz_spec_parts(system, PVSZ_KIND_ARRAY);
     const pvsz_part_list *cables = pvsz_spec_parts(system, PVSZ_KIND_CABLE);
     const pvsz_part_list *readings = pvsz_spec_parts(system, PVSZ_KIND_READING);
+    const pvsz_part_list *isolators = pvsz_spec_parts(system, PVSZ_KIND_ISOLATOR);
     const pvsz_part_list *planes;
     pvsize_status status;
 
@@ -103,7 +138,13 @@ static pvsize_status measure_system(const pvsize_spec *system, pvsz_design *desi
     if (status)
         return status;
     design->count[PVSZ_KIND_READING] = (int32_t)readings->count;
+    for (size_t i = 0; i < isolators->count; i++) {
+        status = check_isolator(isolators->item[i], (int32_t)i, inverters, arrays, diag);
+        if (status)
+            return status;
+    }
     design->count[PVSZ_KIND_CABLE] = (int32_t)cables->count;
+    design->count[PVSZ_KIND_ISOLATOR] = (int32_t)isolators->count;
     design->count[PVSZ_KIND_SITE] = 1;
     design->count[PVSZ_KIND_PLANE] = (int32_t)planes->count;
     design->count[PVSZ_KIND_INVERTER] = (int32_t)inverters->count;
@@ -178,6 +219,7 @@ static pvsz_subject *place(pvsz_design *design, int32_t scope, int32_t at, int32
     subject->spec[scope] = spec;
     subject->first_below = subject->next_on_input = subject->next_on_plane = -1;
     subject->first_cable = subject->next_cable = -1;
+    subject->first_isolator = subject->next_isolator = -1;
     subject->below = 0;
     subject->name = pvsz_spec_name(spec);
     return subject;
@@ -215,19 +257,19 @@ static int32_t lay_module(pvsz_design *design, const pvsize_spec *module, int32_
     return count;
 }
 
-static pvsz_subject *input_of(pvsz_design *design, const pvsize_spec *array)
+static pvsz_subject *input_at(pvsz_design *design, int32_t inverter, int32_t input)
 {
-    int32_t inverter = index_of(array, PVSIZE_ARRAY_INVERTER);
     int32_t first = design->subject[PVSZ_KIND_INVERTER][inverter].first_below;
 
-    return &design->subject[PVSZ_KIND_INPUT][first + index_of(array, PVSIZE_ARRAY_INPUT)];
+    return &design->subject[PVSZ_KIND_INPUT][first + input];
 }
 
 static void lay_array(pvsz_design *design, const pvsize_spec *array, int32_t i,
                       const pvsz_subject *system)
 {
     pvsz_subject *subject = place(design, PVSZ_KIND_ARRAY, i, i, array, system);
-    const pvsz_subject *input = input_of(design, array);
+    const pvsz_subject *input = input_at(design, index_of(array, PVSIZE_ARRAY_INVERTER),
+                                         index_of(array, PVSIZE_ARRAY_INPUT));
     int32_t plane = index_of(array, PVSIZE_ARRAY_PLANE);
     int32_t module = lay_module(design, pvsz_spec_parts(array, PVSZ_KIND_MODULE)->item[0], i);
 
@@ -270,6 +312,20 @@ static void lay_cable(pvsz_design *design, const pvsize_spec *cable, int32_t i)
     owner->first_cable = i;
 }
 
+/* An isolator hangs on all that its array hangs on, or on its input. */
+static void lay_isolator(pvsz_design *design, const pvsize_spec *isolator, int32_t i)
+{
+    int32_t array = index_of(isolator, PVSIZE_ISOLATOR_ARRAY);
+    pvsz_subject *owner = array >= 0
+                              ? &design->subject[PVSZ_KIND_ARRAY][array]
+                              : input_at(design, index_of(isolator, PVSIZE_ISOLATOR_INVERTER),
+                                         index_of(isolator, PVSIZE_ISOLATOR_INPUT));
+    pvsz_subject *subject = place(design, PVSZ_KIND_ISOLATOR, i, i, isolator, owner);
+
+    subject->next_isolator = owner->first_isolator;
+    owner->first_isolator = i;
+}
+
 static void lay_system(pvsz_design *design, const pvsize_spec *system)
 {
     const pvsize_spec *site = pvsz_spec_parts(system, PVSZ_KIND_SITE)->item[0];
@@ -278,6 +334,7 @@ static void lay_system(pvsz_design *design, const pvsize_spec *system)
     const pvsz_part_list *arrays = pvsz_spec_parts(system, PVSZ_KIND_ARRAY);
     const pvsz_part_list *cables = pvsz_spec_parts(system, PVSZ_KIND_CABLE);
     const pvsz_part_list *readings = pvsz_spec_parts(system, PVSZ_KIND_READING);
+    const pvsz_part_list *isolators = pvsz_spec_parts(system, PVSZ_KIND_ISOLATOR);
     pvsz_subject *top = place(design, PVSZ_KIND_SYSTEM, 0, 0, system, NULL);
     int32_t next_input = 0;
 
@@ -304,6 +361,8 @@ static void lay_system(pvsz_design *design, const pvsize_spec *system)
         place(design, PVSZ_KIND_READING, (int32_t)i, (int32_t)i, readings->item[i],
               &design->subject[PVSZ_KIND_ARRAY][array]);
     }
+    for (int32_t i = (int32_t)isolators->count - 1; i >= 0; i--)
+        lay_isolator(design, isolators->item[i], i);
 }
 
 void pvsz_design_lay(const pvsize_spec *spec, pvsz_design *design, pvsz_subject *room)

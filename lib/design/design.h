@@ -11,12 +11,14 @@ typedef struct pvsz_subject {
     int32_t index;           /* place among its owner's parts, for people */
     int32_t at[PVSZ_SCOPES]; /* itself and what it hangs on, by kind */
     const pvsize_spec *spec[PVSZ_SCOPES];
-    int32_t first_below;   /* input, plane, module: first array; inverter: first input */
-    int32_t below;         /* how many of these */
-    int32_t next_on_input; /* array: the next one on the same input */
-    int32_t next_on_plane; /* array: the next one on the same plane */
-    int32_t first_cable;   /* array, inverter: the first of its cables */
-    int32_t next_cable;    /* cable: the next one of the same array or inverter */
+    int32_t first_below;    /* input, plane, module: first array; inverter: first input */
+    int32_t below;          /* how many of these */
+    int32_t next_on_input;  /* array: the next one on the same input */
+    int32_t next_on_plane;  /* array: the next one on the same plane */
+    int32_t first_cable;    /* array, inverter: the first of its cables */
+    int32_t next_cable;     /* cable: the next one of the same array or inverter */
+    int32_t first_isolator; /* array, input: the first of its isolators */
+    int32_t next_isolator;  /* isolator: the next one of the same array or input */
     const char *name;
 } pvsz_subject;
 

@@ -96,6 +96,30 @@ static const pvsz_subject *array_on(const pvsz_taking *take, int32_t at)
     return at < 0 ? NULL : pvsz_subject_at(take, PVSZ_KIND_ARRAY, at);
 }
 
+/* The next listed isolator that stands beside the inverter; null at the end. */
+static const pvsz_subject *beside_from(const pvsz_taking *take, int32_t at)
+{
+    while (at >= 0) {
+        const pvsz_subject *here = pvsz_subject_at(take, PVSZ_KIND_ISOLATOR, at);
+
+        if (pvsz_told_param(pvsz_part_of(take, here), PVSIZE_ISOLATOR_PLACE).value ==
+            PVSIZE_ISOLATOR_PLACE_BESIDE_INVERTER)
+            return here;
+        at = here->next_isolator;
+    }
+    return NULL;
+}
+
+static bool has_listed(const pvsz_taking *take, const pvsz_subject *input)
+{
+    bool found = beside_from(take, input->first_isolator) != NULL;
+
+    for (const pvsz_subject *array = array_on(take, input->first_below); array && !found;
+         array = array_on(take, array->next_on_input))
+        found = beside_from(take, array->first_isolator) != NULL;
+    return found;
+}
+
 static bool has_external(const pvsz_taking *take, const pvsz_subject *input)
 {
     for (const pvsz_subject *array = array_on(take, input->first_below); array;
@@ -112,6 +136,8 @@ pvsz_isolation pvsz_isolation_of(const pvsz_taking *take, const pvsz_subject *in
 {
     pvsz_told serves = pvsz_told_quantity(take, input, PVSZ_QUANTITY_INPUT_ISOLATED);
 
+    if (has_listed(take, input))
+        return (pvsz_isolation){pvsz_tell(1), PVSIZE_ISOLATOR_PLACE};
     if (has_external(take, input))
         return (pvsz_isolation){pvsz_tell(1), PVSIZE_ARRAY_EXTERNAL_ISOLATOR};
     if (!serves.missing && serves.value == PVSIZE_ANSWER_YES)
@@ -136,6 +162,22 @@ static pvsz_told poles_through(const pvsz_taking *take, const pvsz_subject *inpu
     return pvsz_times(pvsz_tell(2), runs);
 }
 
+/* Those of one owner, an array or an input, with what each must be. */
+static void take_listed(pvsz_taking *take, const pvsz_subject *owner, pvsz_told poles)
+{
+    for (const pvsz_subject *at = beside_from(take, owner->first_isolator); at;
+         at = beside_from(take, at->next_isolator)) {
+        pvsz_bill_row line = pvsz_line(PVSIZE_ITEM_DC_ISOLATOR, -1);
+
+        pvsz_with(&line, PVSIZE_ATTRIBUTE_VOLTAGE_AT_LEAST,
+                  pvsz_told_quantity(take, at, PVSZ_QUANTITY_ISOLATOR_VOLTAGE_SEEN));
+        pvsz_with(&line, PVSIZE_ATTRIBUTE_CURRENT_AT_LEAST,
+                  pvsz_told_quantity(take, at, PVSZ_QUANTITY_ISOLATOR_CURRENT_SEEN));
+        pvsz_with(&line, PVSIZE_ATTRIBUTE_POLES, poles);
+        pvsz_put_share(take, &line, at, PVSIZE_ISOLATOR_PLACE, pvsz_tell(1));
+    }
+}
+
 void pvsz_take_isolators(pvsz_taking *take)
 {
     for (int32_t i = 0; i < take->report->design.count[PVSZ_KIND_INPUT]; i++) {
@@ -146,6 +188,13 @@ void pvsz_take_isolators(pvsz_taking *take)
 
         if (input->below == 0)
             continue;
+        if (isolation.why == PVSIZE_ISOLATOR_PLACE) {
+            take_listed(take, input, poles);
+            for (const pvsz_subject *array = array_on(take, input->first_below); array;
+                 array = array_on(take, array->next_on_input))
+                take_listed(take, array, pvsz_times(pvsz_tell(2), pvsz_runs(take, array)));
+            continue;
+        }
         if (isolation.count.missing || isolation.count.value > 0) {
             pvsz_with(&line, PVSIZE_ATTRIBUTE_VOLTAGE_AT_LEAST,
                       pvsz_told_quantity(take, input, PVSZ_QUANTITY_INPUT_VOC_HIGHEST));

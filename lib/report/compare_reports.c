@@ -77,50 +77,51 @@ static int32_t finding_difference(const pvsz_finding *a, const pvsz_finding *b)
 
 /* why */
 
-/* Figures that a side of a rule, on this subject, looked at. */
-static uint64_t figures_of(const pvsize_report *report, const pvsz_ref *ref,
-                           const pvsz_subject *subject)
+/* Adds the figures that a side of a rule, on this subject, looked at. */
+static void add_figures_of(pvsz_figure_set *figures, const pvsize_report *report,
+                           const pvsz_ref *ref, const pvsz_subject *subject)
 {
     int32_t entry;
 
     if (!ref->number)
-        return 0;
+        return;
     if (ref->kind == PVSZ_KIND_FIGURE)
-        return UINT64_C(1) << ref->place;
+        pvsz_include_figure(figures, ref->place);
     if (ref->kind != PVSZ_KIND_QUANTITY)
-        return 0;
+        return;
     entry = pvsz_report_entry(report, ref->place, subject);
-    return entry < 0 ? 0 : report->entry[entry].figures;
+    if (entry >= 0)
+        pvsz_unite_figures(figures, &report->entry[entry].figures);
 }
 
 /* Of the sides that differ; where one is not known, either may. That a rule is not in
  * force needs no figure. */
-static uint64_t figures_behind(const matching *in, const findings *found, int32_t what)
+static pvsz_figure_set figures_behind(const matching *in, const findings *found, int32_t what)
 {
     bool either = !is_assessed(found->of[0]) || !is_assessed(found->of[1]);
-    uint64_t figures = 0;
+    pvsz_figure_set figures = {{0}};
 
     for (int32_t side = 0; side < 2 && found->rule[0] && found->rule[1]; side++) {
         const pvsz_rule *rule = found->rule[side];
 
         if (either || what & PVSIZE_DIFFERS_VALUE)
-            figures |= figures_of(in->report[side], &rule->value, found->subject[side]);
+            add_figures_of(&figures, in->report[side], &rule->value, found->subject[side]);
         if (either || what & PVSIZE_DIFFERS_LIMIT)
-            figures |= figures_of(in->report[side], &rule->limit, found->subject[side]);
+            add_figures_of(&figures, in->report[side], &rule->limit, found->subject[side]);
         if (what & PVSIZE_DIFFERS_VERDICT && found->of[side]->verdict == PVSIZE_VERDICT_MARGINAL)
-            figures |= UINT64_C(1) << PVSZ_FIGURE_MARGINAL_BAND;
+            pvsz_include_figure(&figures, PVSZ_FIGURE_MARGINAL_BAND);
     }
     return figures;
 }
 
 /* Figures that are not the same in both reports. */
-static uint64_t unlike_figures(const matching *in)
+static pvsz_figure_set unlike_figures(const matching *in)
 {
-    uint64_t figures = 0;
+    pvsz_figure_set figures = {{0}};
 
     for (int32_t i = 0; i < PVSZ_FIGURES; i++)
         if (!pvsz_same_figure(&in->report[0]->figure[i], &in->report[1]->figure[i]))
-            figures |= UINT64_C(1) << i;
+            pvsz_include_figure(&figures, i);
     return figures;
 }
 
@@ -178,13 +179,16 @@ static void compare_findings(pvsz_differences *list, const matching *in, const p
                              const pvsz_finding *b)
 {
     pvsz_difference row = {.what = finding_difference(a, b)};
+    pvsz_figure_set unlike;
     findings found;
 
     if (!(row.what & list->wanted))
         return;
     found = found_of(in, a, b);
     row.subject = pvsz_subject_number(in->report[0], found.subject[0]);
-    row.figures = figures_behind(in, &found, row.what) & unlike_figures(in);
+    row.figures = figures_behind(in, &found, row.what);
+    unlike = unlike_figures(in);
+    pvsz_intersect_figures(&row.figures, &unlike);
     row.side[0] = side_of(in->report[0], a);
     row.side[1] = side_of(in->report[1], b);
     pvsz_add_difference(list, &row);
@@ -303,6 +307,7 @@ static void put_reasons(pvsz_text *text, const matching *in, const findings *fou
                         const pvsz_difference *row)
 {
     int32_t rule = pvsz_rule_difference(found->rule[0], found->rule[1]), reasons = 0;
+    pvsz_figure_set unlike;
 
     if (!(row->what & PVSIZE_DIFFERS_SOURCE))
         rule &= ~PVSIZE_DIFFERS_SOURCE;
@@ -311,7 +316,7 @@ static void put_reasons(pvsz_text *text, const matching *in, const findings *fou
         pvsz_put_rules(text, found->rule[0], found->rule[1], rule, "not in force");
     }
     for (int32_t i = 0; i < PVSZ_FIGURES; i++) {
-        if (!(row->figures >> i & 1))
+        if (!pvsz_includes_figure(&row->figures, i))
             continue;
         put_joint(text, &reasons);
         pvsz_put_figures(text, i, &in->report[0]->figure[i], &in->report[1]->figure[i]);
@@ -319,8 +324,10 @@ static void put_reasons(pvsz_text *text, const matching *in, const findings *fou
     if (reasons)
         return;
     put_joint(text, &reasons);
-    pvsz_put(text, unlike_figures(in) ? "the data, or a figure that no formula names"
-                                      : "the data of the two reports");
+    unlike = unlike_figures(in);
+    pvsz_put(text, pvsz_next_figure(&unlike, 0) < PVSZ_FIGURES
+                       ? "the data, or a figure that no formula names"
+                       : "the data of the two reports");
 }
 
 static const pvsz_finding *finding_at(const pvsize_report *report, int32_t i)

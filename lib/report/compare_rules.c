@@ -54,8 +54,9 @@ static void compare_figures(pvsz_differences *list, const rule_sets *sets)
 {
     for (int32_t place = 0; place < PVSZ_FIGURES; place++) {
         const pvsz_figure *a = &sets->first->figure[place], *b = &sets->second->figure[place];
-        pvsz_difference row = {.subject = -1, .figures = UINT64_C(1) << place};
+        pvsz_difference row = {.subject = -1};
 
+        pvsz_include_figure(&row.figures, place);
         row.what = figure_difference(a, b);
         row.side[0] = figure_side(a, place);
         row.side[1] = figure_side(b, place);
@@ -206,15 +207,13 @@ void pvsz_put_rules(pvsz_text *text, const pvsz_rule *a, const pvsz_rule *b, int
 static void put_difference(pvsz_text *text, const void *of, const pvsz_difference *row)
 {
     const rule_sets *sets = of;
-    int32_t place = 0;
+    int32_t place = pvsz_next_figure(&row->figures, 0);
 
-    if (!row->figures) {
+    if (place == PVSZ_FIGURES) {
         pvsz_put_rules(text, pvsz_rule_numbered(sets->first, row->side[0].term),
                        pvsz_rule_numbered(sets->second, row->side[1].term), row->what, "not there");
         return;
     }
-    while (!(row->figures >> place & 1))
-        place++;
     pvsz_put_figures(text, place, &sets->first->figure[place], &sets->second->figure[place]);
 }
 

@@ -233,7 +233,7 @@ pvsize_status pvsize_comparison_figure(const pvsize_comparison *comparison, int3
     if (!figure)
         return pvsz_fail_null(diag, "figure");
     for (int32_t place = 0; place < PVSZ_FIGURES; place++) {
-        if (!(row->figures >> place & 1) || found++ != k)
+        if (!pvsz_includes_figure(&row->figures, place) || found++ != k)
             continue;
         *figure = pvsz_kinds[PVSZ_KIND_FIGURE].rows[place].number;
         return PVSIZE_OK;

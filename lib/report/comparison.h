@@ -16,7 +16,7 @@ typedef struct pvsz_difference_side {
 typedef struct pvsz_difference {
     int32_t what;
     int32_t subject; /* -1: none */
-    uint64_t figures;
+    pvsz_figure_set figures; /* behind it; of two rule sets the one that differs */
     pvsz_difference_side side[2];
     const char *text;
     size_t text_at; /* while the texts are put together */

@@ -147,10 +147,10 @@ static void put_markdown_row(page *out, const pvsz_finding *finding)
         pvsz_put(out->text, finding->rule->breach);
     }
     pvsz_put(out->text, finding->governs ? " (governs) | " : " | ");
-    pvsz_put_value(out->text, term, finding->value, PVSZ_FINDING_DIGITS);
+    pvsz_put_value(out->text, term, finding->value, pvsz_finding_digits(finding));
     pvsz_put(out->text, " | ");
     pvsz_put(out->text, pvsz_compare_words(finding->rule->compare));
-    pvsz_put_value(out->text, term, finding->limit, PVSZ_FINDING_DIGITS);
+    pvsz_put_value(out->text, term, finding->limit, pvsz_finding_digits(finding));
     pvsz_put(out->text, " | ");
     if (term->type != PVSIZE_TYPE_CHOICE)
         pvsz_put_margin(out->text, finding);

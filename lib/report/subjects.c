@@ -75,7 +75,7 @@ static int32_t owner_of(const pvsize_report *report, const pvsz_subject *subject
         [PVSZ_KIND_INPUT] = PVSZ_KIND_INVERTER, [PVSZ_KIND_INVERTER] = PVSZ_KIND_SYSTEM,
         [PVSZ_KIND_SITE] = PVSZ_KIND_SYSTEM,    [PVSZ_KIND_PLANE] = PVSZ_KIND_SITE,
         [PVSZ_KIND_ARRAY] = PVSZ_KIND_INPUT,    [PVSZ_KIND_CABLE] = PVSZ_KIND_ARRAY,
-        [PVSZ_KIND_READING] = PVSZ_KIND_ARRAY,
+        [PVSZ_KIND_READING] = PVSZ_KIND_ARRAY,  [PVSZ_KIND_ISOLATOR] = PVSZ_KIND_ARRAY,
     };
     int32_t owner = owners[subject->scope], at = subject->at[owner];
 
@@ -87,6 +87,10 @@ static int32_t owner_of(const pvsize_report *report, const pvsz_subject *subject
     }
     if (subject->scope == PVSZ_KIND_CABLE && at < 0) { /* of an a.c. circuit */
         owner = PVSZ_KIND_INVERTER;
+        at = subject->at[owner];
+    }
+    if (subject->scope == PVSZ_KIND_ISOLATOR && at < 0) { /* of a whole input */
+        owner = PVSZ_KIND_INPUT;
         at = subject->at[owner];
     }
     return at < 0 ? -1 : first_of(report, owner) + at;

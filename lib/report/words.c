@@ -88,16 +88,40 @@ const char *pvsz_compare_words(int32_t compare)
     }
 }
 
+static bool read_alike(double a, double b, int32_t digits)
+{
+    char text[2][40] = {"", ""};
+
+    for (int32_t i = 0; i < 2; i++) {
+        pvsz_text out;
+
+        pvsz_text_begin(&out, text[i], sizeof text[i], NULL);
+        pvsz_put_rounded(&out, i ? b : a, digits);
+    }
+    return strcmp(text[0], text[1]) == 0;
+}
+
+int32_t pvsz_finding_digits(const pvsz_finding *finding)
+{
+    int32_t digits = PVSZ_FINDING_DIGITS;
+
+    while (finding->margin != 0 && digits < 15 &&
+           read_alike(finding->value, finding->limit, digits))
+        digits++;
+    return digits;
+}
+
 void pvsz_put_comparison(pvsz_text *text, const pvsz_finding *finding)
 {
     const pvsz_term *term = pvsz_finding_term(finding);
+    int32_t digits = pvsz_finding_digits(finding);
 
-    pvsz_put_value(text, term, finding->value, PVSZ_FINDING_DIGITS);
+    pvsz_put_value(text, term, finding->value, digits);
     if (term->type == PVSIZE_TYPE_CHOICE)
         return;
     pvsz_put(text, ", ");
     pvsz_put(text, pvsz_compare_words(finding->rule->compare));
-    pvsz_put_value(text, term, finding->limit, PVSZ_FINDING_DIGITS);
+    pvsz_put_value(text, term, finding->limit, digits);
 }
 
 void pvsz_put_margin(pvsz_text *text, const pvsz_finding *finding)

@@ -7,6 +7,8 @@
 /* Digits of computed numbers: in findings, and in working, where the last
  * digit of a step lets the next be recomputed. */
 enum { PVSZ_FINDING_DIGITS = 5, PVSZ_WORKING_DIGITS = 7 };
+/* For value and limit of a finding: more where these would read as equal and are not. */
+int32_t pvsz_finding_digits(const pvsz_finding *finding);
 
 pvsize_status pvsz_check_report(const pvsize_report *report, pvsize_diag *diag);
 /* Number of a subject in the report. */

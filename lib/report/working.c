@@ -13,7 +13,7 @@ typedef struct writer {
     const pvsize_report *report;
     const char *line;
     uint64_t seen[REMEMBERED / 64];
-    uint64_t figures; /* by place: sources to be stated */
+    pvsz_figure_set figures; /* whose sources are to be stated */
 } writer;
 
 static const pvsz_term *quantity_of(const pvsz_entry *entry)
@@ -187,7 +187,7 @@ static void put_steps(writer *out, int32_t index)
         if (operand->entry >= 0)
             put_steps(out, operand->entry);
         else if (term && term->kind == PVSZ_KIND_FIGURE)
-            out->figures |= UINT64_C(1) << pvsz_term_place(term);
+            pvsz_include_figure(&out->figures, pvsz_term_place(term));
     }
     put_step(out, entry);
 }
@@ -199,7 +199,7 @@ static void put_figures(writer *out)
     for (int32_t i = 0; i < PVSZ_FIGURES; i++) {
         const pvsz_figure *figure = &out->report->figure[i];
 
-        if (!(out->figures >> i & 1))
+        if (!pvsz_includes_figure(&out->figures, i))
             continue;
         pvsz_put(out->text, out->line);
         pvsz_put(out->text, rows[i].symbol);

@@ -174,7 +174,7 @@ static const pvsz_operand *gather(pvsz_calc *calc, int32_t scope, int32_t place)
     return &report->operand[calc->entry->first_operand];
 }
 
-double pvsz_sum_params(pvsz_calc *calc, int32_t scope, int32_t term, int32_t instead)
+double pvsz_sum_params(pvsz_calc *calc, int32_t scope, int32_t term)
 {
     const pvsz_subject *at;
     double sum = 0;
@@ -182,8 +182,7 @@ double pvsz_sum_params(pvsz_calc *calc, int32_t scope, int32_t term, int32_t ins
     for (at = pvsz_first_below(calc, scope); at; at = pvsz_next_below(calc, scope, at)) {
         double value;
 
-        if (!pvsz_spec_number(at->spec[scope], term, &value) &&
-            (!instead || !pvsz_spec_number(at->spec[scope], instead, &value))) {
+        if (!pvsz_spec_number(at->spec[scope], term, &value)) {
             pvsz_missing(calc, term);
             return 0;
         }
@@ -191,15 +190,10 @@ double pvsz_sum_params(pvsz_calc *calc, int32_t scope, int32_t term, int32_t ins
     open_list(calc);
     for (at = pvsz_first_below(calc, scope); at; at = pvsz_next_below(calc, scope, at)) {
         double value = 0;
-        int32_t used = term;
 
-        if (!pvsz_spec_number(at->spec[scope], term, &value)) {
-            pvsz_spec_number(at->spec[scope], instead, &value);
-            pvsz_assume(calc, term, at, value);
-            used = instead;
-        }
+        pvsz_spec_number(at->spec[scope], term, &value);
         sum += value;
-        add_to_list(calc, value, used, -1);
+        add_to_list(calc, value, term, -1);
     }
     return sum;
 }
@@ -265,7 +259,7 @@ int32_t pvsz_compute_now(pvsize_report *report, int32_t place, const pvsz_subjec
                          int32_t *memo)
 {
     int32_t index = report->entries++;
-    uint64_t looked = report->looked;
+    pvsz_figure_set looked = report->looked;
     pvsz_calc calc;
 
     *memo = index;
@@ -280,11 +274,11 @@ int32_t pvsz_compute_now(pvsize_report *report, int32_t place, const pvsz_subjec
                                .first_operand = report->operands,
                                .state = PVSZ_COMPUTING};
     report->operands += PVSZ_MOST_OPERANDS;
-    report->looked = 0;
+    report->looked = (pvsz_figure_set){{0}};
     functions[place](&calc);
     if (pvsz_is_open(&calc))
         pvsz_nothing(&calc);
     calc.entry->figures = report->looked;
-    report->looked |= looked; /* what asked for it looked as well */
+    pvsz_unite_figures(&report->looked, &looked); /* what asked for it looked as well */
     return index;
 }

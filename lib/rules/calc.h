@@ -155,7 +155,7 @@ static inline bool pvsz_param_below(pvsz_calc *calc, const pvsz_subject *below, 
 
 static inline bool pvsz_has_figure(const pvsz_calc *calc, int32_t place)
 {
-    calc->report->looked |= UINT64_C(1) << place;
+    pvsz_include_figure(&calc->report->looked, place);
     return calc->report->figure[place].set;
 }
 static inline double pvsz_figure_of(pvsz_calc *calc, int32_t place)
@@ -189,7 +189,7 @@ static inline int32_t pvsz_compute(pvsize_report *report, int32_t place,
     memo = &report->memo[report->memo_start[scope] + at * PVSZ_QUANTITIES + place];
     if (*memo < 0)
         return pvsz_compute_now(report, place, &report->design.subject[scope][at], memo);
-    report->looked |= report->entry[*memo].figures;
+    pvsz_unite_figures(&report->looked, &report->entry[*memo].figures);
     return *memo;
 }
 /* Takes over why an entry has no value. */
@@ -231,9 +231,8 @@ const pvsz_subject *pvsz_next_below(const pvsz_calc *calc, int32_t scope, const 
 /* Over the arrays of an input or plane, the inputs of an inverter, the
  * inverters of a system: each has the quantity noted. */
 double pvsz_sum(pvsz_calc *calc, int32_t scope, int32_t place);
-/* The same over a parameter; of those that lack it, the other one is taken and
- * noted as an assumption (0: none). */
-double pvsz_sum_params(pvsz_calc *calc, int32_t scope, int32_t term, int32_t instead);
+/* The same over a parameter. */
+double pvsz_sum_params(pvsz_calc *calc, int32_t scope, int32_t term);
 double pvsz_highest(pvsz_calc *calc, int32_t scope, int32_t place);
 double pvsz_lowest(pvsz_calc *calc, int32_t scope, int32_t place);
 

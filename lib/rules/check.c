@@ -33,7 +33,7 @@ static void judge(const pvsize_report *report, pvsz_finding *finding)
     double low = at_most ? finding->value : finding->limit;
     double high = at_most ? finding->limit : finding->value;
 
-    finding->margin = high - low;
+    finding->margin = pvsz_subtract(high, low);
     /* the guard is a share of the limit, whichever side that is */
     if (!pvsz_within(finding->margin, finding->limit) || is_only_at(finding))
         finding->verdict = PVSIZE_VERDICT_EXCEEDS;
@@ -147,8 +147,8 @@ static void mark_governing(pvsize_report *report, int32_t first)
 }
 
 const int32_t pvsz_scope_order[PVSZ_ORDERED_SCOPES] = {
-    PVSZ_KIND_SYSTEM, PVSZ_KIND_SITE,  PVSZ_KIND_PLANE,   PVSZ_KIND_INVERTER, PVSZ_KIND_INPUT,
-    PVSZ_KIND_ARRAY,  PVSZ_KIND_CABLE, PVSZ_KIND_READING, PVSZ_KIND_MODULE,
+    PVSZ_KIND_SYSTEM, PVSZ_KIND_SITE,     PVSZ_KIND_PLANE, PVSZ_KIND_INVERTER, PVSZ_KIND_INPUT,
+    PVSZ_KIND_ARRAY,  PVSZ_KIND_ISOLATOR, PVSZ_KIND_CABLE, PVSZ_KIND_READING,  PVSZ_KIND_MODULE,
 };
 
 bool pvsz_is_subject(int32_t scope)

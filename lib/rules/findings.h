@@ -3,6 +3,7 @@
 #define PVSZ_FINDINGS_H
 
 #include "../design/design.h"
+#include "figure_set.h"
 #include "rules.h"
 #include "pvsize/report.h"
 
@@ -35,10 +36,8 @@ typedef struct pvsz_entry {
     int32_t first_operand, operands;
     int32_t missing; /* term */
     pvsz_state state;
-    uint64_t figures; /* by place: all it looked at, and what it builds on did */
+    pvsz_figure_set figures; /* all it looked at, and what it builds on did */
 } pvsz_entry;
-
-_Static_assert(PVSZ_FIGURES <= 64, "one bit for each figure");
 
 typedef struct pvsz_finding {
     const pvsz_rule *rule;
@@ -78,7 +77,7 @@ struct pvsize_report {
     int32_t entries;
     pvsz_operand *operand;
     int32_t operands, operand_room;
-    uint64_t looked; /* figures that the entry now computed looked at */
+    pvsz_figure_set looked; /* figures that the entry now computed looked at */
     pvsz_finding *finding;
     int32_t findings;
     pvsz_assumption *assumption;
@@ -87,7 +86,7 @@ struct pvsize_report {
 };
 
 /* Kinds that rules speak of, from the whole to the parts: the order of findings. */
-enum { PVSZ_ORDERED_SCOPES = 9 };
+enum { PVSZ_ORDERED_SCOPES = 10 };
 extern const int32_t pvsz_scope_order[PVSZ_ORDERED_SCOPES];
 
 /* Makes room for a check of this spec by these rules, and takes in what it

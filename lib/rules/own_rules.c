@@ -25,6 +25,10 @@ bool pvsz_reaches(int32_t scope, int32_t kind)
                               1U << PVSZ_KIND_PLANE | 1U << PVSZ_KIND_INPUT |
                               1U << PVSZ_KIND_INVERTER | 1U << PVSZ_KIND_SITE |
                               1U << PVSZ_KIND_SYSTEM,
+        [PVSZ_KIND_ISOLATOR] = 1U << PVSZ_KIND_ARRAY | 1U << PVSZ_KIND_MODULE |
+                               1U << PVSZ_KIND_PLANE | 1U << PVSZ_KIND_INPUT |
+                               1U << PVSZ_KIND_INVERTER | 1U << PVSZ_KIND_SITE |
+                               1U << PVSZ_KIND_SYSTEM,
     };
 
     /* figures hang on nothing and are seen from everywhere */
@@ -95,6 +99,8 @@ static const char *reach_of(int32_t scope)
         return "what a cable hangs on: array or inverter, and what these hang on";
     case PVSZ_KIND_READING:
         return "what a reading hangs on: array, and what this hangs on";
+    case PVSZ_KIND_ISOLATOR:
+        return "what an isolator hangs on: array or input, and what these hang on";
     case PVSZ_KIND_INPUT:
         return "what an input hangs on: inverter, site, system";
     case PVSZ_KIND_INVERTER:

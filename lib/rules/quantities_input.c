@@ -96,7 +96,8 @@ void pvsz_of_input_voc_difference(pvsz_calc *calc)
     double low = pvsz_quantity(calc, PVSZ_QUANTITY_INPUT_VOC_LOWEST);
 
     if (low > 0)
-        pvsz_result(calc, (high - low) / low * 100, "({Uhigh} - {Ulow}) / {Ulow} × 100");
+        pvsz_result(calc, pvsz_subtract(high, low) / low * 100,
+                    "({Uhigh} - {Ulow}) / {Ulow} × 100");
 }
 
 void pvsz_of_input_length_difference(pvsz_calc *calc)
@@ -151,86 +152,6 @@ void pvsz_of_input_planes(pvsz_calc *calc)
 {
     if (shared(calc))
         pvsz_result(calc, pvsz_literal(calc, count_unlike(calc, PVSZ_KIND_PLANE)), "{planes}");
-}
-
-/* isolation */
-
-static bool has_external(pvsz_calc *calc)
-{
-    for (const pvsz_subject *at = pvsz_first_below(calc, PVSZ_KIND_ARRAY); at;
-         at = pvsz_next_below(calc, PVSZ_KIND_ARRAY, at)) {
-        double answer = PVSIZE_ANSWER_NO;
-
-        pvsz_param_below(calc, at, PVSIZE_ARRAY_EXTERNAL_ISOLATOR, &answer);
-        if (answer != PVSIZE_ANSWER_YES)
-            return false;
-    }
-    return true;
-}
-
-/* One "no" settles that the built-in one does not serve, whatever else is
- * missing; only a full set of "yes" settles that it does. */
-void pvsz_of_input_isolated(pvsz_calc *calc)
-{
-    static const int32_t needed[] = {PVSIZE_INPUT_ISOLATOR, PVSIZE_INPUT_ISOLATOR_MEETS_STANDARD,
-                                     PVSIZE_INPUT_ISOLATOR_LOCKS_OFF};
-    int32_t unknown = 0;
-    double built_in;
-
-    if (calc->subject->below == 0) {
-        pvsz_nothing(calc);
-        return;
-    }
-    if (has_external(calc)) {
-        pvsz_result(calc, pvsz_literal(calc, 1),
-                    "{external}; external isolator beside the inverter");
-        return;
-    }
-    for (int32_t i = 0; i < PVSZ_COUNT(needed); i++) {
-        if (!pvsz_has_param(calc, needed[i]))
-            unknown = unknown ? unknown : needed[i];
-        else if (pvsz_peek_param(calc, needed[i]) == 0) {
-            pvsz_param(calc, needed[i]);
-            pvsz_result(calc, 0, "{built-in}; the built-in isolator does not serve alone");
-            return;
-        }
-    }
-    if (unknown) {
-        pvsz_missing(calc, unknown);
-        return;
-    }
-    built_in = pvsz_param(calc, needed[0]);
-    built_in *= pvsz_param(calc, needed[1]);
-    built_in *= pvsz_param(calc, needed[2]);
-    pvsz_result(calc, built_in, "{built-in} × {standard} × {locks}; 1: yes, 0: no");
-}
-
-/* A built-in isolator that is not relied on has no duty. */
-static void isolator_duty(pvsz_calc *calc, int32_t quantity, const char *formula)
-{
-    if (calc->subject->below == 0 || has_external(calc)) {
-        pvsz_nothing(calc);
-        return;
-    }
-    if (!pvsz_has_param(calc, PVSIZE_INPUT_ISOLATOR)) {
-        pvsz_missing(calc, PVSIZE_INPUT_ISOLATOR);
-        return;
-    }
-    if (pvsz_peek_param(calc, PVSIZE_INPUT_ISOLATOR) == PVSIZE_ISOLATOR_NONE) {
-        pvsz_nothing(calc);
-        return;
-    }
-    pvsz_result(calc, pvsz_quantity(calc, quantity), formula);
-}
-
-void pvsz_of_isolator_voltage_duty(pvsz_calc *calc)
-{
-    isolator_duty(calc, PVSZ_QUANTITY_INPUT_VOC_HIGHEST, "{Uhigh}");
-}
-
-void pvsz_of_isolator_current_duty(pvsz_calc *calc)
-{
-    isolator_duty(calc, PVSZ_QUANTITY_INPUT_ISC_MAX, "{Isc,max,input}");
 }
 
 void pvsz_of_input_given(pvsz_calc *calc)

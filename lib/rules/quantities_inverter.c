@@ -46,15 +46,28 @@ void pvsz_of_array_ratio(pvsz_calc *calc)
     pvsz_result(calc, power / pvsz_param(calc, PVSIZE_INVERTER_RATED_AC_POWER), "{PPV} / {Pac}");
 }
 
+void pvsz_of_inverter_apparent_power(pvsz_calc *calc)
+{
+    double power, apparent;
+
+    if (pvsz_has_param(calc, PVSIZE_INVERTER_RATED_APPARENT_POWER)) {
+        pvsz_result(calc, pvsz_param(calc, PVSIZE_INVERTER_RATED_APPARENT_POWER), "{Sac}");
+        return;
+    }
+    power = pvsz_param(calc, PVSIZE_INVERTER_RATED_AC_POWER);
+    apparent = power / pvsz_param(calc, PVSIZE_INVERTER_COS_PHI);
+    if (pvsz_is_open(calc))
+        pvsz_assume(calc, PVSIZE_INVERTER_RATED_APPARENT_POWER, calc->subject, apparent);
+    pvsz_result(calc, apparent, "{Pac} / {cosφ}");
+}
+
 void pvsz_of_inverter_ac_current(pvsz_calc *calc)
 {
-    bool apparent = pvsz_has_param(calc, PVSIZE_INVERTER_RATED_APPARENT_POWER);
-    double power = pvsz_param(calc, apparent ? PVSIZE_INVERTER_RATED_APPARENT_POWER
-                                             : PVSIZE_INVERTER_RATED_AC_POWER);
+    double power = pvsz_quantity(calc, PVSZ_QUANTITY_INVERTER_APPARENT_POWER);
     double phases = pvsz_param(calc, PVSIZE_INVERTER_PHASES);
 
     pvsz_result(calc, power / (phases * pvsz_param(calc, PVSIZE_INVERTER_AC_VOLTAGE)),
-                apparent ? "{Sac} / ({phases} × {Uac})" : "{Pac} / ({phases} × {Uac})");
+                "{Sac} / ({phases} × {Uac})");
 }
 
 void pvsz_of_inverter_ac_current_stated(pvsz_calc *calc)
@@ -74,7 +87,7 @@ void pvsz_of_supply_deviation(pvsz_calc *calc)
 {
     double inverter = pvsz_param(calc, PVSIZE_INVERTER_AC_VOLTAGE);
     double supply = pvsz_param(calc, PVSIZE_SITE_SUPPLY_VOLTAGE);
-    double difference = inverter - supply;
+    double difference = pvsz_subtract(inverter, supply);
 
     pvsz_result(calc, (difference < 0 ? -difference : difference) / supply * 100,
                 "abs({Uac} - {Usupply}) / {Usupply} × 100");
@@ -93,12 +106,9 @@ void pvsz_of_inverter_terminal_voltage(pvsz_calc *calc)
 
 void pvsz_of_inverter_phase_power(pvsz_calc *calc)
 {
-    bool apparent = pvsz_has_param(calc, PVSIZE_INVERTER_RATED_APPARENT_POWER);
-    double power = pvsz_param(calc, apparent ? PVSIZE_INVERTER_RATED_APPARENT_POWER
-                                             : PVSIZE_INVERTER_RATED_AC_POWER);
+    double power = pvsz_quantity(calc, PVSZ_QUANTITY_INVERTER_APPARENT_POWER);
 
-    pvsz_result(calc, power / pvsz_param(calc, PVSIZE_INVERTER_PHASES),
-                apparent ? "{Sac} / {phases}" : "{Pac} / {phases}");
+    pvsz_result(calc, power / pvsz_param(calc, PVSIZE_INVERTER_PHASES), "{Sac} / {phases}");
 }
 
 void pvsz_of_ac_device_rating(pvsz_calc *calc)
@@ -116,4 +126,17 @@ void pvsz_of_ac_device_rating(pvsz_calc *calc)
     pvsz_result(calc, rating,
                 fits ? "{In}; smallest standard one from {kac} x {Iac,max}"
                      : "{In}; no standard rating from {kac} x {Iac,max}");
+}
+
+/* Of interest where a device is stated; which one to buy says ac_device_rating. */
+void pvsz_of_ac_device_duty(pvsz_calc *calc)
+{
+    if (!pvsz_has_param(calc, PVSIZE_INVERTER_AC_DEVICE)) {
+        pvsz_nothing(calc);
+        return;
+    }
+    double factor = pvsz_figure_of(calc, PVSZ_FIGURE_AC_DEVICE_FACTOR);
+
+    pvsz_result(calc, factor * pvsz_quantity(calc, PVSZ_QUANTITY_INVERTER_AC_CURRENT_MAX),
+                "{kac} × {Iac,max}");
 }

@@ -62,7 +62,7 @@ void pvsz_of_module_power_deviation(pvsz_calc *calc)
     double imp = pvsz_param(calc, PVSIZE_MODULE_IMP);
     double vmp = pvsz_param(calc, PVSIZE_MODULE_VMP);
     double pmax = pvsz_param(calc, PVSIZE_MODULE_PMAX);
-    double deviation = imp * vmp - pmax;
+    double deviation = pvsz_subtract(imp * vmp, pmax);
 
     pvsz_result(calc, (deviation < 0 ? -deviation : deviation) / pmax * 100,
                 "abs({Imp} × {Vmp} - {Pmax}) / {Pmax} × 100");
@@ -79,7 +79,7 @@ static void deviation(pvsz_calc *calc, int32_t relative, int32_t absolute, int32
         return;
     }
     difference = pvsz_param(calc, relative);
-    difference -= pvsz_param(calc, absolute) / pvsz_param(calc, of) * 100;
+    difference = pvsz_subtract(difference, pvsz_param(calc, absolute) / pvsz_param(calc, of) * 100);
     pvsz_result(calc, difference < 0 ? -difference : difference, formula);
 }
 

@@ -32,10 +32,8 @@ void pvsz_of_string_reverse_current(pvsz_calc *calc)
     double all = pvsz_quantity(calc, PVSZ_QUANTITY_INPUT_ISC);
     double correction = pvsz_quantity(calc, PVSZ_QUANTITY_CURRENT_CORRECTION);
     double isc = pvsz_param(calc, PVSIZE_MODULE_ISC);
-    double others = all - correction * isc;
+    double others = pvsz_subtract(all, correction * isc);
 
-    if (others < 0)
-        others = 0; /* rounding, of a string alone */
     if (!has_backfeed(calc)) {
         pvsz_result(calc, factor * others, "{kT} × ({Isc,input} - {Kcorr} × {Isc})");
         return;
@@ -145,6 +143,19 @@ void pvsz_of_string_device_high(pvsz_calc *calc)
     band = pvsz_figure_of(calc, PVSZ_FIGURE_DEVICE_HIGH_FACTOR) * grouped * isc;
     pvsz_result(calc, band < left ? band : left,
                 "min({Imod} - ({Sg} - 1) × {Isc}, {khigh} × {Sg} × {Isc})");
+}
+
+void pvsz_of_string_group(pvsz_calc *calc)
+{
+    double grouped = 1;
+
+    pvsz_spec_number(calc->subject->spec[PVSZ_KIND_ARRAY], PVSIZE_ARRAY_STRINGS_PER_DEVICE,
+                     &grouped);
+    if (grouped == 1) { /* the default, which is of no interest here */
+        pvsz_nothing(calc);
+        return;
+    }
+    pvsz_result(calc, pvsz_param(calc, PVSIZE_ARRAY_STRINGS_PER_DEVICE), "{Sg}");
 }
 
 void pvsz_of_string_device_rating(pvsz_calc *calc)

@@ -169,7 +169,7 @@ static void use_arrays(pvsize_report *report, const arrays *from, const room *ne
     report->assumption = from->assumption;
     report->text = from->text;
     report->entries = report->operands = report->findings = report->assumptions = 0;
-    report->looked = 0;
+    report->looked = (pvsz_figure_set){{0}};
     report->operand_room = need->operands;
     report->assumption_room = need->assumptions;
     memset(report->memo, -1, (size_t)need->memos * sizeof *report->memo);

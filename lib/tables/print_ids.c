@@ -87,6 +87,7 @@ static void print_terms(void)
 #include "interval.def"
 #include "reading.def"
 #include "enquiry.def"
+#include "isolator.def"
     close_enum();
     open_enum("figures of a rule set");
 #include "figures.def"

@@ -20,6 +20,9 @@
 #define SET_GROUPING .set = PVSIZE_SET_GROUPING
 #define SET_STAMP .set = PVSIZE_SET_STAMP
 #define SET_STEP .set = PVSIZE_SET_STEP
+#define SET_ISOLATOR_PLACE .set = PVSIZE_SET_ISOLATOR_PLACE
+#define SET_UTILISATION .set = PVSIZE_SET_UTILISATION
+#define SET_BUSBAR_RULE .set = PVSIZE_SET_BUSBAR_RULE
 
 #define TERM(number_, KIND_, ID, name_, TYPE_, unit_, low_, high_, NEED_, deflt_, link, text_) \
     {.number = number_,                                                                        \
@@ -77,6 +80,9 @@ static const pvsz_term reading_rows[] = {
 };
 static const pvsz_term enquiry_rows[] = {
 #include "enquiry.def"
+};
+static const pvsz_term isolator_rows[] = {
+#include "isolator.def"
 };
 static const pvsz_term system_rows[] = {
 #include "system.def"
@@ -170,6 +176,7 @@ static const pvsz_term attribute_rows[] = {
 #define ROWS_INTERVAL interval_rows
 #define ROWS_READING reading_rows
 #define ROWS_ENQUIRY enquiry_rows
+#define ROWS_ISOLATOR isolator_rows
 #define ROWS_FIGURE figure_rows
 #define ROWS_QUANTITY quantity_rows
 #define ROWS_RULE rule_rows

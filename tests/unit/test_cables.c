@@ -281,6 +281,9 @@ START_TEST(cables_need_something_to_hang_on)
     OK(pvsize_report_new(NULL, &report, diag));
     FAILS(PVSIZE_E_BROKEN_REFERENCE, "cable[0].array", pvsize_check(system, rules, report, diag));
     pvsize_spec_free(system);
+    system = WITH(PVSIZE_CABLE_LENGTH, 10);
+    FAILS(PVSIZE_E_NOT_SET, "cable[0].circuit", pvsize_check(system, rules, report, diag));
+    pvsize_spec_free(system);
     system = WITH(PVSIZE_CABLE_CIRCUIT, PVSIZE_CIRCUIT_ARRAY);
     FAILS(PVSIZE_E_NOT_SET, "cable[0].array", pvsize_check(system, rules, report, diag));
     pvsize_spec_free(system);
@@ -290,6 +293,38 @@ START_TEST(cables_need_something_to_hang_on)
     pvsize_spec_free(system);
     pvsize_report_free(report);
     pvsize_rules_free(rules);
+}
+END_TEST
+
+/* The smallest size is told without a size, and what its place lacks by name. */
+START_TEST(smallest_of_a_cable_without_a_size)
+{
+    pvsize_spec *system =
+        WITH(PVSIZE_CABLE_CIRCUIT, PVSIZE_CIRCUIT_STRING, PVSIZE_CABLE_ARRAY, 0,
+             PVSIZE_CABLE_CONDUCTOR, PVSIZE_CONDUCTOR_CLASS5_TINNED, PVSIZE_CABLE_LENGTH, 15,
+             PVSIZE_CABLE_LAYING, PVSIZE_LAYING_EN_TOUCHING, PVSIZE_CABLE_AMBIENT, 60);
+    pvsize_report *report = judged(system, "asnzs_5033_2021");
+    int32_t subject;
+    double value;
+
+    /* 17.4 A needs 1.5 mm2 (24 A), 15 m at 3 % of 9 x 32.7 V leave room */
+    NEAR(of_cable(report, PVSIZE_QUANTITY_CABLE_SMALLEST), 1.5, 1e-12);
+    pvsize_report_free(report);
+    for (int i = 0; i < 2; i++) {
+        system = WITH(PVSIZE_CABLE_CIRCUIT, PVSIZE_CIRCUIT_STRING, PVSIZE_CABLE_ARRAY, 0,
+                      PVSIZE_CABLE_CONDUCTOR, PVSIZE_CONDUCTOR_CLASS5_TINNED, PVSIZE_CABLE_LENGTH,
+                      15, PVSIZE_CABLE_LAYING, PVSIZE_LAYING_EN_TOUCHING, PVSIZE_CABLE_AMBIENT,
+                      i ? 60 : 90, PVSIZE_CABLE_GROUPED, i ? 21 : 1);
+        if (!i)
+            OK(pvsize_spec_set_part_number(system, 0, PVSIZE_CABLE_LAYING, PVSIZE_LAYING_IEC_C_PVC,
+                                           diag));
+        report = judged(system, "asnzs_5033_2021");
+        OK(pvsize_report_find(report, PVSIZE_KIND_CABLE, 0, -1, &subject, diag));
+        FAILS(
+            PVSIZE_E_NOT_SET, i ? "cable.grouped" : "cable.ambient",
+            pvsize_report_quantity(report, PVSIZE_QUANTITY_CABLE_SMALLEST, subject, &value, diag));
+        pvsize_report_free(report);
+    }
 }
 END_TEST
 
@@ -390,6 +425,7 @@ static void add(Suite *suite)
     add_test(suite, "string cable", what_a_string_cable_must_carry);
     add_test(suite, "what others drive into it", what_others_drive_into_a_cable);
     add_test(suite, "smallest", the_smallest_that_fits);
+    add_test(suite, "smallest, no size given", smallest_of_a_cable_without_a_size);
     add_test(suite, "busbars", published_busbars);
     add_test(suite, "breaker", published_breaker);
     add_test(suite, "terminals", voltage_at_the_terminals);

@@ -265,6 +265,8 @@ START_TEST(checking_and_rendering_allocate_nothing)
     give(system, SPEC(PVSIZE_KIND_CABLE, PVSIZE_CABLE_CIRCUIT, PVSIZE_CIRCUIT_STRING,
                       PVSIZE_CABLE_ARRAY, 0, PVSIZE_CABLE_CONDUCTOR, PVSIZE_CONDUCTOR_CLASS5_TINNED,
                       PVSIZE_CABLE_SECTION, 4, PVSIZE_CABLE_LENGTH, 15));
+    give(system, SPEC(PVSIZE_KIND_ISOLATOR, PVSIZE_ISOLATOR_PLACE,
+                      PVSIZE_ISOLATOR_PLACE_BESIDE_INVERTER, PVSIZE_ISOLATOR_ARRAY, 0));
     OK(pvsize_report_new(&memory, &report, diag));
     OK(pvsize_check(system, rules, report, diag));
     before = c.made;

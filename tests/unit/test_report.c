@@ -199,8 +199,46 @@ START_TEST(assumptions_are_told)
 }
 END_TEST
 
+/* What would read as equal and is not is printed with the digits that part it; two
+ * equal numbers differ by nothing. */
+START_TEST(near_ties_are_told_apart)
+{
+    pvsize_spec *system = invented_system(), *module = invented_module(), *inverter;
+    pvsize_spec *array = invented_array(0, 0, 9, 2), *input = invented_input(2);
+    pvsize_report *report;
+    char *text;
+    int32_t module_subject;
+    double deviation;
+
+    OK(pvsize_spec_set_number(module, PVSIZE_MODULE_VOC_COEFFICIENT, -0.28, diag));
+    OK(pvsize_spec_set_number(module, PVSIZE_MODULE_VOC_COEFFICIENT_ABSOLUTE, -0.10864, diag));
+    OK(pvsize_spec_replace(array, 0, module, diag));
+    OK(pvsize_spec_replace(system, 0, array, diag));
+    /* 2 x 1.25 x 13.9 A = 34.75 A */
+    OK(pvsize_spec_set_number(input, PVSIZE_INPUT_MAX_SHORT_CIRCUIT_CURRENT, 34.7499, diag));
+    OK(pvsize_spec_part(system, PVSIZE_KIND_INVERTER, 0, NULL, &inverter, diag));
+    OK(pvsize_spec_replace(inverter, 0, input, diag));
+    OK(pvsize_spec_replace(system, 0, inverter, diag));
+    report = checked_au(system);
+    text = text_of(report, finding_of(report, PVSIZE_RULE_ISC_INPUT, 0), PVSIZE_TEXT_SENTENCE);
+    ck_assert_ptr_nonnull(strstr(text, "34.75 A, at most 34.7499 A: exceeds"));
+    free(text);
+    module_subject = subject_for(report, PVSIZE_MODULE_VOC, 0, 0, 0);
+    OK(pvsize_report_quantity(report, PVSIZE_QUANTITY_MODULE_COEFFICIENT_DEVIATION, module_subject,
+                              &deviation, diag));
+    ck_assert(deviation == 0); /* -0.10864 / 38.8 x 100 is -0.28000000000000003 */
+    pvsize_report_free(report);
+    pvsize_spec_free(input);
+    pvsize_spec_free(inverter);
+    pvsize_spec_free(array);
+    pvsize_spec_free(module);
+    pvsize_spec_free(system);
+}
+END_TEST
+
 static void add(Suite *suite)
 {
+    add_test(suite, "near ties", near_ties_are_told_apart);
     add_test(suite, "outlives", a_report_outlives_everything);
     add_test(suite, "caution", every_report_carries_the_caution);
     add_test(suite, "agree", text_and_getters_agree);
