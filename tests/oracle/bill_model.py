@@ -9,7 +9,7 @@ from fractions import Fraction
 from math import ceil
 
 from def_tables import LAYINGS, PARAMETERS
-from sizing_model import TOLERANCE, Missing, Model, NotApplicable
+from sizing_model import TOLERANCE, Missing, Model, NotApplicable, isolators_of
 
 SPARE = {"connector_pair": "connector_spare", "string_fuse": "fuse_spare",
          "cable": "cable_waste"}
@@ -116,8 +116,17 @@ class Count:
     def runs(self, a):
         return 1 if self.cables("array", a) else self.of_array(a, "strings")
 
+    def beside(self, place):
+        """Listed isolators beside the inverter: of the input, then of each array on it."""
+        owners = [{"place": place}, *({"array": a} for a in self.m.on_input(place))]
+        return [[s for s in isolators_of(self.m, **owner)
+                 if self.m.raw("isolator", self.m.isolators[s], "place") == "beside_inverter"]
+                for owner in owners]
+
     def isolators(self, place):
         """(count, why); None: cannot be told."""
+        if any(self.beside(place)):
+            return 1, "isolator.place"
         if any(self.of_array(a, "external_isolator") == "yes"
                for a in self.m.on_input(place)):
             return 1, "array.external_isolator"
@@ -219,9 +228,19 @@ class Count:
             if place not in self.m.place:
                 continue
             count, why = self.isolators(place)
+            runs = [self.runs(a) for a in self.m.on_input(place)]
+            if why == "isolator.place":
+                whole = None if None in runs else 2 * sum(runs)
+                poles = [whole, *(None if run is None else 2 * run for run in runs)]
+                for listed, each in zip(self.beside(place), poles):
+                    for s in listed:
+                        self.add("dc_isolator", None, {
+                            "voltage_at_least": self.quantity("isolator_voltage_seen", s),
+                            "current_at_least": self.quantity("isolator_current_seen", s),
+                            "poles": each}, ("isolator", (s,)), why, Fraction(1))
+                continue
             attributes = {}
             if count != 0:
-                runs = [self.runs(a) for a in self.m.on_input(place)]
                 attributes = {"voltage_at_least": self.quantity("input_voc_highest", place),
                               "current_at_least": self.quantity("input_isc_max", place),
                               "poles": None if None in runs else 2 * sum(runs)}

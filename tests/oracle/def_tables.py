@@ -57,7 +57,8 @@ def _load():
             sets.setdefault(a[0], {})[a[1]] = a[3]
 
     parameters = {}
-    for name in ("module", "input", "inverter", "site", "plane", "array", "cable"):
+    for name in ("module", "input", "inverter", "site", "plane", "array", "cable",
+                 "isolator"):
         kind = {}
         for macro, a in rows(TABLES / f"{name}.def"):
             assert macro == "TERM" and a[1] == name.upper()
@@ -152,6 +153,8 @@ def _cable_tables():
     return conductors, layings, ambient, grouping
 
 
+SMALL_CONDUCTORS = {int(a[0]): number(a[1])
+                    for _, a in rows(TABLES / "small_conductors.def")}
 CONDUCTORS, LAYINGS, AMBIENT_FACTORS, GROUPING_FACTORS = _cable_tables()
 PARAMETERS, FIGURES, QUANTITIES, RULES, VOC_FACTORS, DEVICE_RATINGS = _load()
 PRESETS = [Path(a[0]).stem for _, a in rows(TABLES / "presets" / "list.def")]

@@ -19,7 +19,7 @@ from sizing_model import Missing, Model, NotApplicable, index
 STRUCTURE = {("array", "input"), ("cable", "circuit")}
 
 PLACES = {"input": (0, 1), "inverter": (0,), "plane": (3,), "site": (),
-          "module": (2,), "array": (2,), "cable": (4,)}
+          "module": (2,), "array": (2,), "cable": (4,), "isolator": (5,)}
 
 # Limits that are put exactly on the value they bound:
 # (kind that holds the limit, parameter, quantity, highest or lowest wins)
@@ -46,8 +46,19 @@ FITS = [
     ("array", "string_device", "string_device_high", max),
     ("array", "string_device", "string_device_rating", max),
     ("array", "string_device_voltage", "string_device_duty_voltage", max),
+    ("array", "array_device", "array_device_low", max),
+    ("array", "array_device", "array_device_high", max),
+    ("array", "array_device", "array_device_rating", max),
+    ("array", "array_device_voltage", "array_device_duty_voltage", max),
+    ("inverter", "ac_device", "ac_device_duty", max),
+    ("isolator", "voltage", "isolator_voltage_seen", max),
+    ("isolator", "conductor_voltage", "isolator_pole_duty", max),
+    ("isolator", "current", "isolator_current_seen", max),
+    ("isolator", "hot_current", "isolator_current_seen", max),
     ("site", "connection_limit", "system_apparent_power", max),
     ("site", "phase_limit", "inverter_phase_power", max),
+    ("site", "phase_limit", "phase_power_highest", max),
+    ("site", "busbar_rating", "busbar_load", max),
     ("site", "export_limit", "system_export", max),
 ]
 
@@ -60,10 +71,11 @@ def plain(value):
 # What may be stated not to exist.
 NO_LIMIT = {"inverter": ("max_pv_power", "backfeed_current"),
             "module": ("max_system_voltage", "max_series_fuse"),
-            "array": ("string_device", "string_device_voltage"),
+            "array": ("string_device", "string_device_voltage", "array_device"),
+            "isolator": ("voltage", "current"),
             "input": ("max_power", "terminal_current", "full_power_min", "full_power_max",
                       "start_voltage"),
-            "site": ("connection_limit", "export_limit")}
+            "site": ("connection_limit", "export_limit", "agreement_until")}
 
 
 class Maker:
@@ -209,6 +221,7 @@ class Maker:
             "isolator_locks_off": r.choice(["yes", "yes", "no"]),
             "isolator_voltage": r.choice([600, 1000, 1200]),
             "isolator_current": r.choice([13, 25, 32]),
+            "other_source": r.choice(["no", "no", "no", "yes"]),
         }
         if self.chance(0.05):
             a, b = r.choice([("tracking_min", "tracking_max"),
@@ -237,6 +250,9 @@ class Maker:
             "backfeed_current": r.choice([0, 0, 0.5, 5, 20]),
             "cooling": self.choice("inverter", "cooling"),
             "night_consumption": r.choice([0.5, 1, 5]),
+            "ac_device": r.choice([10, 16, 20, 25, 32, 40, 50, 63, 80, 100]),
+            "phase": r.choice([1, 2, 3]),
+            "cos_phi": r.choice([1, 1, 0.95, 0.9, 0.8]),
         }
         self.thin("inverter", node, 0.2)
         node["inputs"] = [self.input() for _ in range(r.randint(1, 6))]
@@ -260,9 +276,62 @@ class Maker:
             "phase_limit": r.choice([3680, 4600, 5000, 10000]),
             "busbar_rating": r.choice([100, 125, 200, 225, 400]),
             "busbar_device": r.choice([60, 80, 100, 150, 200]),
+            "busbar_rule": self.choice("site", "busbar_rule"),
+            "busbar_devices": r.choice([60, 100, 125, 200, 260]),
+            "job_date": self.date(), "agreement_from": self.date(),
+            "agreement_until": self.date(),
         }
         self.thin("site", node, 0.25)
         node["planes"] = [self.plane() for _ in range(r.randint(0, 4))]
+        return node
+
+    def date(self):
+        """Often near another, now and then no day of the calendar."""
+        r = self.r
+        return (r.choice([2024, 2025, 2025, 2026, 1900, 2000]) * 10000
+                + r.choice([1, 2, 2, 3, 12]) * 100 + r.choice([1, 28, 29, 30, 31])
+                if self.chance(0.9) else r.choice([20251301, 20250001, 20250200, 20251199]))
+
+    def isolator(self, job):
+        r = self.r
+        node = {
+            "name": "isolator", "place": self.choice("isolator", "place"),
+            "load_break": r.choice(["yes", "yes", "yes", "no"]),
+            "meets_standard": r.choice(["yes", "yes", "yes", "no"]),
+            "category": self.choice("isolator", "category"),
+            "lockable": r.choice(["yes", "yes", "yes", "no"]),
+            "breaks_all": r.choice(["yes", "yes", "no"]),
+            "either_polarity": r.choice(["yes", "yes", "no"]),
+            "voltage": r.choice([600, 1000, 1000, 1200, 1500]),
+            "current": r.choice([16, 25, 32, 45]),
+            "current_temp": r.choice([40, 40, 60]),
+            "hot_current": r.choice([13, 20, 25, 40]), "hot_temp": r.choice([45, 60, 70]),
+            "ambient": r.choice([30, 40, 45, 60, 60.5, 75]),
+            "in_sun": r.choice(["yes", "no"]),
+            "poles": r.choice([1, 2, 2, 4, 4, 8]),
+            "poles_per_conductor": r.choice([1, 1, 2, 2, 4]),
+            "conductor_voltage": r.choice([500, 600, 1000, 1500]),
+            "poles_share": r.choice(["no", "no", "yes"]),
+            "distance": r.choice([0, 0.5, 1, 3, 3.01, 10]),
+            "in_sight": r.choice(["yes", "yes", "no"]),
+        }
+        for name in ("ambient", "conductor_voltage"):  # these outweigh others
+            if self.chance(0.6):
+                del node[name]
+        self.thin("isolator", node, 0.1)
+        if job["arrays"] and self.chance(0.6):
+            node["array"] = r.randrange(len(job["arrays"]))
+            array = job["arrays"][node["array"]]
+            if self.chance(0.1):  # named as well, rightly
+                node.update(inverter=array.get("inverter", 0), input=array["input"])
+        elif job["arrays"] and self.chance(0.85):
+            array = r.choice(job["arrays"])
+            node.update(inverter=array.get("inverter", 0), input=array["input"])
+        else:
+            i = r.randrange(len(job["inverters"]))
+            node.update(inverter=i, input=r.randrange(len(job["inverters"][i]["inputs"])))
+        if "array" not in node and node["inverter"] == 0 and self.chance(0.5):
+            del node["inverter"]
         return node
 
     def array(self, pool, job):
@@ -286,6 +355,11 @@ class Maker:
             node["string_device"] = "none"
         if self.chance(0.3):
             node["strings_per_device"] = r.choice([1, 2, 2, 3, 4])
+        if self.chance(0.25):
+            node["array_device"] = r.choice([16, 20, 32, 40, 50, 63, 80, 100])
+            node["array_device_voltage"] = r.choice([600, 1000, 1500])
+            if self.chance(0.2):
+                del node["array_device_voltage"]
         if inverter == 0 and self.chance(0.5):
             del node["inverter"]
         if self.chance(0.4):
@@ -320,6 +394,7 @@ class Maker:
         fit = self.chance(0.8)  # the laying's table is one of this conductor
         node["conductor"] = self.choice("cable", "conductor")
         if node["conductor"] == "awg":
+            node["terminal_temp"] = r.choice([30, 60, 60, 75, 75, 90])
             node["gauge"] = r.choice([14, 12, 10, 8, 6, 4, 3, 2, 1, 0, -1, -2, -3])
             if self.chance(0.1):
                 node["gauge"] = r.choice([13, 11, 9, 7, 5])
@@ -334,6 +409,8 @@ class Maker:
             layings = [name for name in layings if not fit
                        or name.startswith("en" if of_tinned else ("iec", "iec", "fr"))]
             node["grouping"] = self.choice("cable", "grouping")
+        if self.chance(0.5):
+            node["reactance"] = r.choice([0, 0.08, 0.1])
         node["laying"] = r.choice(layings)
         node["ambient"] = r.choice([-5, 10, 25, 30, 30.5, 35, 40, 40, 45, 50, 55, 60,
                                     60.5, 65, 70, 75, 80, 85, 90])
@@ -357,6 +434,7 @@ class Maker:
         for _ in range(r.choice([0, 1, 1, 2, 2, 3, 3, 4, 5, 6, 8, 10, 12])):
             job["arrays"].append(self.array(pool, job))
         job["cables"] = [self.cable(job) for _ in range(r.choice([0, 1, 2, 3, 4, 6]))]
+        job["isolators"] = [self.isolator(job) for _ in range(r.choice([0, 0, 1, 2, 4, 8]))]
         return job
 
     # -- limits that just fit -------------------------------------------------
@@ -456,6 +534,7 @@ class Maker:
                 "plane": lambda: job["site"]["planes"][key[0]],
                 "array": lambda: job["arrays"][key[0]],
                 "module": lambda: job["arrays"][key[0]]["module"],
+                "isolator": lambda: job["isolators"][key[0]],
                 "site": lambda: job["site"]}[kind]()
         node[name] = plain(value)
 
@@ -472,6 +551,8 @@ class Maker:
             yield "module", array["module"]
         for cable in job["cables"]:
             yield "cable", cable
+        for isolator in job["isolators"]:
+            yield "isolator", isolator
 
     def state_none(self, job):
         """Makers and networks that state no such limit."""
@@ -555,6 +636,15 @@ OTHER_FIGURES = {
     "ac_voltage_reduces": [250, 253, None],
     "ac_device_factor": [1, 1.25, None], "ac_device_series": [1, 2, 3, 4, None],
     "busbar_factor": [1, 1.25, None], "busbar_share": [1, 1.2, None],
+    "ac_next_rating": [0, 1, 1, None], "ac_next_rating_most": [60, 800, None],
+    "phase_unbalance": [3680, 4600, 5000, 5000, None],
+    "isolator_class": [1, 2, None], "isolator_class_parallel": [1, 2, None],
+    "isolator_temp_shade": [40, 45, None], "isolator_temp_sun": [60, None],
+    "load_break_above": [0, 20, 30, None], "isolator_distance": [1, 3, 3, None],
+    "array_disconnection": [0, 1, 2, None], "array_device_free": [1, 1, 2, None],
+    "array_device_low_factor": [1.25, 1.5625, None],
+    "array_device_low_strict": [0, 1, None],
+    "array_device_high_factor": [1.5, 2.4, None],
 }
 
 

@@ -4,7 +4,8 @@
 evaluate(job, rules) -> (quantities, findings)
 
 job    {"site": {..., "planes": [..]}, "inverters": [{..., "inputs": [..]}],
-        "arrays": [{..., "module": {..}}], "cables": [..]}; parameters by their table names,
+        "arrays": [{..., "module": {..}}], "cables": [..], "isolators": [..]};
+       parameters by their table names,
        choices by name, None or absence where not set.
 rules  {"figures": {name: value}, "severity": {rule: name}}; see preset().
 
@@ -14,16 +15,17 @@ quantities  {(name, scope, index): Fraction, MISSING or NOT_APPLICABLE}; an
             answer counts 1 for yes, 0 for no.
 findings    [(rule, kind, index, verdict, value, limit)], in the order of the
             rules table; value and limit are None where not assessed.
-index       (inverter, input, array, plane, cable), -1 but for those that identify the
+index       (inverter, input, array, plane, cable, isolator), -1 but for those that identify the
             subject: see IDENTITY. A module is named by an array that uses it:
             in quantities by each, in findings by the first of its type.
 """
 from fractions import Fraction
+from datetime import date
 from math import ceil, floor, pi, sqrt
 
 from def_tables import (AMBIENT_FACTORS, CONDUCTORS, DEVICE_RATINGS, FIGURES,
                         GROUPING_FACTORS, LAYINGS, PARAMETERS, QUANTITIES, RULES,
-                        VOC_FACTORS, number, preset)
+                        SMALL_CONDUCTORS, VOC_FACTORS, number, preset)
 
 __all__ = ["evaluate", "preset", "MISSING", "NOT_APPLICABLE", "IDENTITY",
            "NOT_MODELLED", "TOLERANCE", "band_of", "first_gap", "on_edge", "term_type", "verdict",
@@ -34,7 +36,7 @@ NOT_APPLICABLE = "not applicable"
 
 # Places in the index tuple that tell one subject of a kind from another.
 IDENTITY = {"module": (2,), "array": (2,), "input": (0, 1), "inverter": (0,),
-            "plane": (3,), "cable": (4,), "site": (), "system": ()}
+            "plane": (3,), "cable": (4,), "isolator": (5,), "site": (), "system": ()}
 
 TOLERANCE = Fraction(1, 10**9)
 STC = 25  # degC
@@ -126,6 +128,7 @@ class Model:
         self.inverters = job["inverters"]
         self.arrays = job.get("arrays") or []
         self.cables = job.get("cables") or []
+        self.isolators = job.get("isolators") or []
         self.rules = rules
         self.known = {}
         self.place = []  # (inverter, input) of each array
@@ -187,6 +190,9 @@ class Model:
     def cable(self, c, name):
         return self.need("cable", self.cables[c], name)
 
+    def isolator(self, s, name):
+        return self.need("isolator", self.isolators[s], name)
+
     def plane_of(self, a):
         """Plane node of an array, or None."""
         p = self.raw("array", self.arrays[a], "plane")
@@ -244,9 +250,12 @@ class Model:
             value = (self.input_of(subject, name) if scope == "array"
                      else self.input(subject, name))
         elif kind == "inverter":
-            value = self.inverter(subject, name)
+            value = self.inverter(inverter_of_cable(self, subject) if scope == "cable"
+                                  else subject, name)
         elif kind == "cable":
             value = self.cable(subject, name)
+        elif kind == "isolator":
+            value = self.isolator(subject, name)
         elif kind == "plane":
             node = (self.plane_of(subject) if scope == "array"
                     else self.planes[subject])
@@ -269,6 +278,8 @@ class Model:
             return range(len(self.planes))
         if scope == "cable":
             return range(len(self.cables))
+        if scope == "isolator":
+            return range(len(self.isolators))
         return [None]
 
     def rule_subjects(self, scope):
@@ -281,17 +292,12 @@ class Model:
 
 
 def index(scope, subject):
-    if scope in ("array", "module"):
-        return (-1, -1, subject, -1, -1)
+    places = [-1] * 6
     if scope == "input":
-        return (subject[0], subject[1], -1, -1, -1)
-    if scope == "inverter":
-        return (subject, -1, -1, -1, -1)
-    if scope == "plane":
-        return (-1, -1, -1, subject, -1)
-    if scope == "cable":
-        return (-1, -1, -1, -1, subject)
-    return (-1, -1, -1, -1, -1)
+        places[:2] = subject
+    elif scope != "system" and scope != "site":
+        places[IDENTITY[scope][0]] = subject
+    return tuple(places)
 
 
 def term_type(term):
@@ -922,22 +928,69 @@ def input_planes(m, place):
 
 @quantity
 def input_isolated(m, place):
-    arrays = m.on_input(place)  # an open input needs no isolator
-    if all(m.array(a, "external_isolator") == "yes" for a in arrays):
+    m.on_input(place)  # an open input needs no isolator
+    ways = [outside(m, place), inside(m, place)]
+    if True in ways:
         return 1
+    if None in ways:
+        raise Missing
+    return 0
+
+
+def either(answers):
+    """True if one is, None if one may be, else False."""
+    return True if True in answers else None if None in answers else False
+
+
+def whether_serves(m, s):
+    try:
+        return m.get("isolator_serves", s) == 1
+    except Missing:
+        return None
+    except NotApplicable:
+        return False
+
+
+def listed(m, place, where):
+    """Whether isolators listed for one place isolate an input; "no list" without any.
+
+    One of the whole input does, or one in each of its arrays."""
+    def of(**owner):
+        return [whether_serves(m, s) for s in isolators_of(m, **owner)
+                if m.raw("isolator", m.isolators[s], "place") == where]
+
+    whole = of(place=place)
+    each = [of(array=a) for a in m.on_input(place)]
+    if not whole and not any(each):
+        return "no list"
+    answers = [either(found) for found in each]
+    arrays = False if False in answers else None if None in answers else True
+    return either([either(whole), arrays])
+
+
+def outside(m, place):
+    found = listed(m, place, "beside_inverter")
+    if found != "no list":
+        return found
+    return all(m.array(a, "external_isolator") == "yes" for a in m.on_input(place))
+
+
+def inside(m, place):
+    found = listed(m, place, "in_inverter")
+    if found != "no list":
+        return found
     node = m.inverters[place[0]]["inputs"][place[1]]
     answers = [m.raw("input", node, name) for name in
                ("isolator", "isolator_meets_standard", "isolator_locks_off")]
     if any(answer in ("none", "no") for answer in answers):
-        return 0
-    if None in answers:
-        raise Missing
-    return 1
+        return False
+    return None if None in answers else True
 
 
 def isolator_duty(m, place, name):
-    """Duty of the built-in isolator, where the input relies on one."""
-    if all(m.array(a, "external_isolator") == "yes" for a in m.on_input(place)):
+    """Duty of the built-in isolator, where the input relies on one that is not listed."""
+    m.on_input(place)
+    if outside(m, place) is True or listed(m, place, "in_inverter") != "no list":
         raise NotApplicable
     if m.input(place, "isolator") == "none":
         raise NotApplicable
@@ -989,10 +1042,23 @@ def array_ratio(m, i):
     return m.get("inverter_pv_power", i) / m.inverter(i, "rated_ac_power")
 
 
-def apparent_power(m, i):
-    """Rated apparent power; the active one where none is stated."""
+@quantity
+def inverter_apparent_power(m, i):
     stated = m.raw("inverter", m.inverters[i], "rated_apparent_power")
-    return m.inverter(i, "rated_ac_power") if stated is None else stated
+    if stated is not None:
+        return stated
+    return m.inverter(i, "rated_ac_power") / m.inverter(i, "cos_phi")
+
+
+def apparent_power(m, i):
+    return m.get("inverter_apparent_power", i)
+
+
+@quantity
+def ac_device_duty(m, i):
+    if m.raw("inverter", m.inverters[i], "ac_device") is None:
+        raise NotApplicable  # speaks of a device that is there
+    return m.figure("ac_device_factor") * m.get("inverter_ac_current_max", i)
 
 
 @quantity
@@ -1120,6 +1186,34 @@ def cable_current(m, c):
     return m.module(owner(m, c), "imp")
 
 
+def inverter_of_cable(m, c):
+    at = owner(m, c)
+    return at if m.cable(c, "circuit") == "ac" else m.place[at][0]
+
+
+@quantity
+def cable_current_max(m, c):
+    circuit = m.cable(c, "circuit")
+    return m.get({"ac": "inverter_ac_current_max", "array": "array_isc_max",
+                  "string": "string_isc_max"}[circuit], owner(m, c))
+
+
+@quantity
+def cable_reactance(m, c):
+    if m.cable(c, "circuit") != "ac" or m.inverter(owner(m, c), "cos_phi") == 1:
+        raise NotApplicable
+    return reactance(m, c, size(m, c) if m.cable(c, "conductor") == "awg" else None)
+
+
+def reactance(m, c, of_size):
+    if m.cable(c, "conductor") != "awg":
+        return m.cable(c, "reactance")
+    for row in CONDUCTORS["awg"]:
+        if row[0] == of_size:
+            return row[2] / Fraction("0.3048")
+    raise Missing
+
+
 SQRT3 = Fraction(sqrt(3))
 
 
@@ -1127,14 +1221,19 @@ def three_phase(m, c):
     return m.cable(c, "circuit") == "ac" and m.inverter(owner(m, c), "phases") == 3
 
 
-def drop(m, c, ohm_per_km):
+def drop(m, c, ohm_per_km, of_size):
     ways = SQRT3 if three_phase(m, c) else 2
+    if m.cable(c, "circuit") == "ac":
+        cosine = m.inverter(owner(m, c), "cos_phi")
+        if cosine < 1:  # lagging: R cos phi + X sin phi
+            sine = Fraction(sqrt(1 - cosine**2))
+            ohm_per_km = ohm_per_km * cosine + reactance(m, c, of_size) * sine
     return ways * m.cable(c, "length") * m.get("cable_current", c) * ohm_per_km / 1000
 
 
 @quantity
 def cable_drop(m, c):
-    return drop(m, c, m.get("cable_resistance", c))
+    return drop(m, c, m.get("cable_resistance", c), size(m, c))
 
 
 def circuit_voltage(m, c):
@@ -1189,7 +1288,14 @@ def cable_capacity(m, c):
 def cable_duty(m, c):
     circuit, at = m.cable(c, "circuit"), owner(m, c)
     if circuit == "ac":
-        return m.get("inverter_ac_current_max", at)
+        current = m.get("inverter_ac_current_max", at)
+        device = m.raw("inverter", m.inverters[at], "ac_device")
+        # Ib <= In <= Iz; where the device may pass Iz, the current alone.
+        return current if device is None or allowed(m, "ac_next_rating") else max(
+            current, device)
+    of_array = m.raw("array", m.arrays[at], "array_device")
+    if circuit == "array" and of_array is not None:
+        return of_array
     if circuit == "array":  # what the other arrays on the input drive into it
         others = max(m.get("input_isc", m.place[at]) - m.get("array_isc", at), Fraction(0))
         return max(m.get("array_isc_max", at), m.figure("isc_factor") * others)
@@ -1199,6 +1305,9 @@ def cable_duty(m, c):
         fed = (m.figure("isc_factor") * (group - 1) * string_isc(m, at) if group > 1
                else 0)
         return m.array(at, "string_device") + fed
+    if of_array is not None:  # what it lets through, and the other strings of the array
+        beside = max(m.get("array_isc", at) - string_isc(m, at), Fraction(0))
+        return max(m.get("string_isc_max", at), of_array + m.figure("isc_factor") * beside)
     others = max(m.get("input_isc", m.place[at]) - string_isc(m, at), Fraction(0))
     return max(m.get("string_isc_max", at), m.figure("isc_factor") * others)
 
@@ -1209,7 +1318,53 @@ def cable_table_duty(m, c):
         factor = m.figure("cable_table_factor")
     except Missing:
         raise NotApplicable from None  # a rule set without that rule
-    return factor * m.get("cable_duty", c)
+    return factor * m.get("cable_current_max", c)
+
+
+def terminal_capacity(m, c, of_size):
+    """NFPA 70 110.14(C): in a column no hotter than the laying's and the terminals'."""
+    most_degrees = min(m.cable(c, "terminal_temp"), LAYINGS[m.cable(c, "laying")][0])
+    found = [capacities[of_size] for name, (degrees, _, _, capacities) in LAYINGS.items()
+             if name.startswith("nfpa") and degrees <= most_degrees
+             and of_size in capacities]
+    if not found:
+        raise Missing
+    return max(found)
+
+
+@quantity
+def cable_terminal_capacity(m, c):
+    laying = m.raw("cable", m.cables[c], "laying")
+    if laying is not None and not laying.startswith("nfpa"):
+        raise NotApplicable  # tables without such columns
+    m.get("cable_table_capacity", c)
+    return terminal_capacity(m, c, size(m, c))
+
+
+def device_limit(m, c, of_size, capacity):
+    """Highest a.c. device over a conductor of that capacity."""
+    if not allowed(m, "ac_next_rating"):
+        return capacity
+    limit = capacity
+    try:  # NFPA 70 240.4(B)
+        series = DEVICE_RATINGS[int(m.figure("ac_device_series")) - 1]
+        rating = next(r for r in series if verdict(r, "at_least", capacity) != "exceeds")
+        if verdict(rating, "at_most", m.figure("ac_next_rating_most")) != "exceeds":
+            limit = rating
+    except (Missing, StopIteration):
+        pass
+    if m.cable(c, "conductor") == "awg":  # NFPA 70 240.4(D)
+        gauge = GAUGES[[row[0] for row in CONDUCTORS["awg"]].index(of_size)]
+        limit = min(limit, SMALL_CONDUCTORS.get(gauge, limit))
+    return limit
+
+
+@quantity
+def cable_device_limit(m, c):
+    if m.cable(c, "circuit") != "ac" or m.raw(
+            "inverter", m.inverters[owner(m, c)], "ac_device") is None:
+        raise NotApplicable
+    return device_limit(m, c, size(m, c), m.get("cable_capacity", c))
 
 
 @quantity
@@ -1218,31 +1373,50 @@ def cable_smallest(m, c):
     duty = m.get("cable_duty", c)
     m.cable(c, "ambient")
     alternating = m.cable(c, "circuit") == "ac"
-    # The other cables in the way keep their size.
-    total = m.get("inverter_ac_rise" if alternating else "array_dc_drop", owner(m, c))
-    others = total - m.get("cable_drop_share", c)
+    circuit_voltage(m, c), m.cable(c, "length"), m.get("cable_current", c)
+    in_mils = m.cable(c, "conductor") == "awg"
+    if not in_mils and alternating and m.inverter(owner(m, c), "cos_phi") < 1:
+        m.cable(c, "reactance")
+    # NFPA 70 690.8(B)(1): the table itself carries the current with factor
     try:
+        with_factor = m.figure("cable_table_factor")
+    except Missing:
+        with_factor = None
+    asked = 0 if with_factor is None else with_factor * m.get("cable_current_max", c)
+    try:  # the other cables in the way keep their size
         limit = m.figure("ac_rise" if alternating else "dc_drop")
     except Missing:
         others, limit = 0, Fraction(100)  # a cable cannot lose more than all
+    else:
+        circuits = ("ac",) if alternating else DC
+        others = sum(m.get("cable_drop_share", other)
+                     for other in cables_of(m, circuits, owner(m, c)) if other != c)
+    factor = correction(m, c)
     if others >= limit:  # whatever its size
         return 0
-    factor = correction(m, c)
-    try:  # NFPA 70 690.8(B)(1): the table itself carries the current with factor
-        asked = m.figure("cable_table_factor") * duty
-    except Missing:
-        asked = Fraction(0)
-    in_mils = m.cable(c, "conductor") == "awg"
+    device = (m.raw("inverter", m.inverters[owner(m, c)], "ac_device")
+              if alternating else None)
+    by_terminals = (m.raw("cable", m.cables[c], "terminal_temp") is not None
+                    and m.cable(c, "laying").startswith("nfpa"))
     made = 0
     for row in CONDUCTORS["awg" if in_mils else "mm2"]:
         try:
             capacity = table_capacity(m, c, row[0])
-            volts = drop(m, c, resistance(m, c, row[0]))
+            volts = drop(m, c, resistance(m, c, row[0]), row[0])
         except Missing:
             continue  # not made, or not in the table of the laying
         made += 1
         share = others + volts / circuit_voltage(m, c) * 100
-        if "exceeds" not in (verdict(asked, "at_most", capacity),
+        before = capacity
+        if by_terminals and with_factor is not None:
+            try:
+                before = terminal_capacity(m, c, row[0])
+            except Missing:
+                before = Fraction(0)  # terminals cooler than any column
+        if device is not None and verdict(device, "at_most", device_limit(
+                m, c, row[0], capacity * factor)) == "exceeds":
+            continue
+        if "exceeds" not in (verdict(asked, "at_most", before),
                              verdict(duty, "at_most", capacity * factor),
                              verdict(share, "at_most", limit)):
             return row[0] * (MM2_PER_CMIL if in_mils else 1)
@@ -1293,13 +1467,54 @@ def system_apparent_power(m, _):
 
 @quantity
 def busbar_load(m, _):
+    m.site("busbar_rating")  # without a busbar there is nothing to load
+    if m.site("busbar_rule") == "devices":
+        return m.site("busbar_devices")
     currents = sum(m.get("inverter_ac_current_max", i) for i in range(len(m.inverters)))
     return m.figure("busbar_factor") * currents + m.site("busbar_device")
 
 
 @quantity
 def busbar_limit(m, _):
-    return m.figure("busbar_share") * m.site("busbar_rating")
+    rating, rule = m.site("busbar_rating"), m.site("busbar_rule")
+    if rule == "opposite_end" or (rule == "centre_fed" and m.site("building") == "dwelling"):
+        return m.figure("busbar_share") * rating
+    return rating
+
+
+def phase_powers(m):
+    """VA of all inverters on each phase of the supply."""
+    count = int(m.site("supply_phases"))
+    # One inverter alone loads as unevenly on whichever phase.
+    partial = [i for i in range(len(m.inverters)) if m.inverter(i, "phases") < count]
+    powers = [Fraction(0)] * count
+    for i in range(len(m.inverters)):
+        first = 1
+        if len(partial) > 1 and i in partial:
+            first = int(m.inverter(i, "phase"))
+            if first > count:
+                raise Missing
+        for k in range(int(m.inverter(i, "phases"))):
+            powers[(first - 1 + k) % count] += m.get("inverter_phase_power", i)
+    return powers
+
+
+@quantity
+def phase_power_highest(m, _):
+    return max(phase_powers(m))
+
+
+@quantity
+def phase_power_lowest(m, _):
+    return min(phase_powers(m))
+
+
+@quantity
+def system_unbalance(m, _):
+    powers = phase_powers(m) if m.site("supply_phases") > 1 else []
+    if not powers:
+        raise NotApplicable
+    return max(powers) - min(powers)
 
 
 @quantity
@@ -1309,6 +1524,345 @@ def system_export(m, _):
     if limit is None or m.site("export_control") == "none":
         return total
     return min(total, limit)
+
+
+# -- dates of the network's agreement ------------------------------------------
+
+def calendar(m, name):
+    number_ = int(m.site(name))
+    try:
+        return date(number_ // 10000, number_ // 100 % 100, number_ % 100)
+    except ValueError:
+        raise Missing from None
+
+
+@quantity
+def agreement_days_before(m, _):
+    if m.raw("site", m.site_node, "agreement_from") is None:
+        raise NotApplicable  # in force since ever
+    return (calendar(m, "job_date") - calendar(m, "agreement_from")).days
+
+
+@quantity
+def agreement_days_left(m, _):
+    if m.raw("site", m.site_node, "agreement_until") is None:
+        raise NotApplicable  # without an end
+    return (calendar(m, "agreement_until") - calendar(m, "job_date")).days
+
+
+@quantity
+def site_dates_real(m, _):
+    given_ = [name for name in ("job_date", "agreement_from", "agreement_until")
+              if m.raw("site", m.site_node, name) is not None]
+    if not given_:
+        raise NotApplicable
+    try:
+        for name in given_:
+            calendar(m, name)
+    except Missing:
+        return 0
+    return 1
+
+
+# -- one isolator ---------------------------------------------------------------
+
+def isolators_of(m, array=None, place=None):
+    """Those of one array, or of a whole input."""
+    found = []
+    for s, node in enumerate(m.isolators):
+        of_array = m.raw("isolator", node, "array")
+        if array is not None:
+            found += [s] if of_array == array else []
+        elif of_array is None and place == input_of_isolator(m, s):
+            found.append(s)
+    return found
+
+
+def array_of(m, s):
+    a = m.raw("isolator", m.isolators[s], "array")
+    return None if a is None else int(a)
+
+
+def input_of_isolator(m, s):
+    a = array_of(m, s)
+    if a is not None:
+        return m.place[a]
+    return int(m.isolator(s, "inverter")), int(m.isolator(s, "input"))
+
+
+def switch(m, s):
+    """What is asked of switches is not asked of plugs."""
+    if m.isolator(s, "place") == "disconnection_point":
+        raise NotApplicable
+
+
+def may_be_bare(m, s):
+    """NFPA 70 690.15: a device that does not break load serves up to a current."""
+    try:
+        most_ = m.figure("load_break_above")
+        current = m.get("isolator_current_seen", s)
+    except (Missing, NotApplicable):
+        return False
+    return verdict(current, "at_most", most_) != "exceeds"
+
+
+def breaks(m, s):
+    return m.raw("isolator", m.isolators[s], "load_break") == "yes"
+
+
+def load_switch(m, s):
+    switch(m, s)
+    if not breaks(m, s) and may_be_bare(m, s):
+        raise NotApplicable
+
+
+def yes(answer):
+    return int(answer == "yes")
+
+
+@quantity
+def isolator_voltage_seen(m, s):
+    a = array_of(m, s)
+    return (m.get("input_voc_highest", input_of_isolator(m, s)) if a is None
+            else m.get("string_voc_cold", a))
+
+
+@quantity
+def isolator_current_seen(m, s):
+    a = array_of(m, s)
+    return (m.get("input_isc_max", input_of_isolator(m, s)) if a is None
+            else m.get("array_isc_max", a))
+
+
+@quantity
+def isolator_temp(m, s):
+    given_ = m.raw("isolator", m.isolators[s], "ambient")
+    if given_ is not None:
+        return given_
+    sunny = m.isolator(s, "in_sun") == "yes"
+    return m.figure("isolator_temp_sun" if sunny else "isolator_temp_shade")
+
+
+@quantity
+def isolator_capacity(m, s):
+    current, temp = m.isolator(s, "current"), m.get("isolator_temp", s)
+    if verdict(temp, "at_most", m.isolator(s, "current_temp")) != "exceeds":
+        return current
+    hot = m.isolator(s, "hot_current")
+    if verdict(temp, "at_most", m.isolator(s, "hot_temp")) == "exceeds":
+        return 0
+    return min(hot, current)
+
+
+@quantity
+def isolator_pole_duty(m, s):
+    switch(m, s)
+    if m.isolator(s, "poles_share") == "yes":
+        raise NotApplicable
+    if m.inverter(input_of_isolator(m, s)[0], "separated") == "yes":
+        raise NotApplicable
+    return m.get("isolator_voltage_seen", s)
+
+
+@quantity
+def isolator_pole_voltage(m, s):
+    switch(m, s)
+    stated = m.raw("isolator", m.isolators[s], "conductor_voltage")
+    if stated is not None:
+        return stated
+    voltage = m.isolator(s, "voltage")
+    own, poles = m.isolator(s, "poles_per_conductor"), m.isolator(s, "poles")
+    if own > poles:
+        raise Missing
+    return voltage * own / poles
+
+
+@quantity
+def isolator_category_class(m, s):
+    load_switch(m, s)
+    return {"dc_pv0": 0, "dc_pv1": 1, "dc_pv2": 2, "dc_21a": 1,
+            "dc_21b": 1}[m.isolator(s, "category")]
+
+
+@quantity
+def isolator_class_needed(m, s):
+    if not {"isolator_class", "isolator_class_parallel"} & m.rules["figures"].keys():
+        raise NotApplicable
+    strings = m.get("input_strings", input_of_isolator(m, s))
+    return m.figure("isolator_class_parallel" if strings > 1 else "isolator_class")
+
+
+@quantity
+def isolator_breaks_load(m, s):
+    switch(m, s)
+    if may_be_bare(m, s):
+        return 1
+    return yes(m.isolator(s, "load_break"))
+
+
+@quantity
+def isolator_of_standard(m, s):
+    switch(m, s)
+    return yes(m.isolator(s, "meets_standard"))
+
+
+def load_answer(m, s, name):
+    load_switch(m, s)
+    return yes(m.isolator(s, name))
+
+
+@quantity
+def isolator_locks(m, s):
+    return load_answer(m, s, "lockable")
+
+
+@quantity
+def isolator_opens_all(m, s):
+    return load_answer(m, s, "breaks_all")
+
+
+@quantity
+def isolator_non_polarised(m, s):
+    return load_answer(m, s, "either_polarity")
+
+
+@quantity
+def isolator_serves(m, s):
+    switch(m, s)
+    lack = False
+    for name in ("isolator_breaks_load", "isolator_of_standard", "isolator_locks"):
+        try:
+            if m.get(name, s) == 0:
+                return 0
+        except Missing:
+            lack = True
+        except NotApplicable:
+            pass
+    if lack:
+        raise Missing
+    return 1
+
+
+def beside(m, s):
+    switch(m, s)
+    if m.isolator(s, "place") != "beside_inverter":
+        raise NotApplicable
+
+
+@quantity
+def isolator_away(m, s):
+    beside(m, s)
+    return m.isolator(s, "distance")
+
+
+@quantity
+def isolator_seen(m, s):
+    beside(m, s)
+    return yes(m.isolator(s, "in_sight"))
+
+
+@quantity
+def array_disconnected(m, a):
+    try:
+        asked = m.figure("array_disconnection")
+    except Missing:
+        asked = 0
+    found = isolators_of(m, array=a) + isolators_of(m, place=m.place[a])
+    if asked == 0 or not found:
+        raise NotApplicable
+    answers = []
+    for s in found:
+        where = m.raw("isolator", m.isolators[s], "place")
+        if where == "at_array":
+            answers.append(whether_serves(m, s))
+        elif where == "disconnection_point" and asked == 2:
+            answers.append(True)
+    answer = either(answers)
+    if answer is None:
+        raise Missing
+    return int(answer)
+
+
+# -- overcurrent devices of whole arrays ------------------------------------------
+
+@quantity
+def array_device_needed(m, a):
+    try:
+        free = m.figure("array_device_free")
+    except Missing:
+        raise NotApplicable from None
+    i, k = m.place[a]
+    if m.raw("input", m.inverters[i]["inputs"][k], "other_source") == "yes":
+        return 1
+    return int(m.place.count((i, k)) > free)
+
+
+def has_array_device(m, a):
+    return m.raw("array", m.arrays[a], "array_device") is not None
+
+
+def array_device_of_interest(m, a):
+    if not has_array_device(m, a) and m.get("array_device_needed", a) == 0:
+        raise NotApplicable
+
+
+@quantity
+def array_device_fitted(m, a):
+    if m.get("array_device_needed", a) == 0:
+        raise NotApplicable
+    return int(has_array_device(m, a))
+
+
+@quantity
+def array_device_low(m, a):
+    array_device_of_interest(m, a)
+    return m.figure("array_device_low_factor") * m.get("array_isc", a)
+
+
+@quantity
+def array_device_high(m, a):
+    array_device_of_interest(m, a)
+    if "array_device_high_factor" not in m.rules["figures"]:
+        raise NotApplicable
+    return (m.figure("array_device_high_factor") * m.array(a, "strings")
+            * m.module(a, "isc"))
+
+
+@quantity
+def array_device_rating(m, a):
+    low = m.get("array_device_low", a)
+    above = "more_than" if allowed(m, "array_device_low_strict") else "at_least"
+    try:
+        high = m.get("array_device_high", a)
+    except NotApplicable:
+        high = None
+    for rating in DEVICE_RATINGS[int(m.figure("device_series")) - 1]:
+        if verdict(rating, above, low) == "exceeds":
+            continue
+        return rating if high is None or verdict(
+            rating, "at_most", high) != "exceeds" else 0
+    return 0
+
+
+@quantity
+def array_device_exists(m, a):
+    if m.get("array_device_needed", a) == 0:
+        raise NotApplicable
+    return int(m.get("array_device_rating", a) > 0)
+
+
+@quantity
+def array_device_duty_voltage(m, a):
+    if not has_array_device(m, a):
+        raise NotApplicable
+    return m.get("string_voc_cold", a)
+
+
+@quantity
+def string_group(m, a):
+    if m.array(a, "strings_per_device") == 1:
+        raise NotApplicable
+    return m.array(a, "strings_per_device")
 
 
 # -- gaps in the data: yes or missing, never no -------------------------------
@@ -1337,6 +1891,11 @@ def input_given(m, place):
 @quantity
 def inverter_given(m, i):
     return given("inverter", m.inverters[i])
+
+
+@quantity
+def isolator_given(m, s):
+    return given("isolator", m.isolators[s])
 
 
 @quantity

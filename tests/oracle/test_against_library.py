@@ -33,14 +33,17 @@ RULE_NAMES = {term.number: name for name, term in pvsize.terms("rule").items()}
 # What never lacks data, whatever is left out.
 NEVER_MISSING = {"input_arrays", "input_module_types", "bifacial_correction",
                  "current_correction", "module_isc_deviation", "module_vmp_deviation",
-                 "module_voc_coefficient_high", "module_voc_coefficient_low"}
+                 "module_voc_coefficient_high", "module_voc_coefficient_low",
+                 "array_device_needed", "array_device_fitted", "string_group",
+                 "site_dates_real"}
 
 # Where nothing standard fits, these are 0.
-HOLDS_ZERO = {"string_device_rating", "ac_device_rating", "cable_smallest"}
+HOLDS_ZERO = {"string_device_rating", "ac_device_rating", "cable_smallest",
+              "array_device_rating", "isolator_capacity"}
 
 # Answers that no data can turn to no: yes or missing.
 NEVER_NO = {"module_given", "array_given", "input_given", "inverter_given", "site_given",
-            "cable_given"}
+            "cable_given", "isolator_given"}
 
 
 def job_of(seed):
@@ -73,7 +76,8 @@ class Answers:
     def __init__(self, job, rules):
         spec = pvsize.System(site=job["site"], inverters=job["inverters"],
                              arrays=job.get("arrays") or [],
-                             cables=job.get("cables") or [])
+                             cables=job.get("cables") or [],
+                             isolators=job.get("isolators") or [])
         self.report = pvsize.check(spec, rules)
         self.handle = self.report._handle
         self.ints = [ctypes.c_int32() for _ in range(5)]
@@ -158,6 +162,7 @@ def gap_of(job, rule, key):
             "input": lambda: job["inverters"][key[0]]["inputs"][key[1]],
             "inverter": lambda: job["inverters"][key[0]],
             "cable": lambda: job["cables"][key[0]],
+            "isolator": lambda: job["isolators"][key[0]],
             "site": lambda: job["site"]}[kind]()
     return f"{kind}.{first_gap(kind, node)}"
 
@@ -216,6 +221,8 @@ def compare(seed, counts, faults):
                 expected_margin = max(0.0, expected_margin)
             elif RULES[rule]["compare"] == "more_than":  # and so it is above
                 expected_margin = min(0.0, expected_margin)
+            if abs(expected_margin) < 1e-13 * (abs(limit) + abs(value)):
+                expected_margin = 0.0  # the last bits of two numbers
             good = margin == expected_margin
         if good and RULES[rule]["manner"] == "GAPS":
             good = missing == gap_of(job, rule, key[2])

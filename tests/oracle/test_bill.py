@@ -99,7 +99,7 @@ def differs(group, ours, answers):
 def compare(seed, counts, faults):
     job, rules = jobs(seed), rule_sets(seed)
     spec = pvsize.System(site=job["site"], inverters=job["inverters"], arrays=job["arrays"],
-                         cables=job["cables"])
+                         cables=job["cables"], isolators=job["isolators"])
     ours, answers = bill(job, rules), Answers(job, library_rules(rules))
     groups = joined(pvsize.bill(spec, library_rules(rules)))
     if len(groups) != len(ours):
@@ -174,14 +174,22 @@ def beside(first, second):
             cables.append(dict(cable, inverter=cable.get("inverter", 0) + inverters))
         else:
             cables.append(dict(cable, array=cable["array"] + arrays))
+    isolators = []
+    for isolator in alone["isolators"]:
+        by = {"array": arrays} if "array" in isolator else {}
+        if "input" in isolator:
+            by["inverter"] = inverters
+        isolators.append(dict(isolator, **{name: isolator.get(name, 0) + more
+                                           for name, more in by.items()}))
     return alone, {"site": first["site"], "inverters": first["inverters"] + second["inverters"],
-                   "arrays": first["arrays"] + moved, "cables": first["cables"] + cables}
+                   "arrays": first["arrays"] + moved, "cables": first["cables"] + cables,
+                   "isolators": first["isolators"] + isolators}
 
 
 def totals(job, rules):
     """Of each item: installed and to buy, of what is known; and rows."""
     spec = pvsize.System(site=job["site"], inverters=job["inverters"], arrays=job["arrays"],
-                         cables=job["cables"])
+                         cables=job["cables"], isolators=job["isolators"])
     installed, quantity, rows = Counter(), Counter(), Counter()
     for row in pvsize.bill(spec, rules):
         installed[row.item] += row.installed or 0

@@ -7,7 +7,8 @@ from fractions import Fraction as F
 import pytest
 
 import random_jobs
-from def_tables import DEVICE_RATINGS, PARAMETERS, QUANTITIES, RULES
+from def_tables import (CONDUCTORS, DEVICE_RATINGS, LAYINGS, PARAMETERS, QUANTITIES, RULES,
+                        SMALL_CONDUCTORS)
 from sizing_model import (FORMULAS, MISSING, NOT_APPLICABLE, NOT_JUDGED,
                           NOT_MODELLED, evaluate, first_gap, on_edge, preset, verdict, voc_factor)
 
@@ -393,7 +394,12 @@ def test_standard_ratings():
     # IEC 60269-6 series; NFPA 70:2023 240.6(A), read; 1 A steps to 15 A until 2017
     iec, nfpa, nfpa_2017, breakers = DEVICE_RATINGS
     assert breakers == [6, 10, 13, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125]  # IEC 60898
-    assert iec[:10] == [1, 2, 3, 4, 5, 6, 8, 10, 12, 15] and iec[-1] == 63
+    # above 50 A the R10 series of ISO 3: each a tenth of a decade
+    assert all(abs(float(b / a) / 10**0.1 - 1) < 0.02 for a, b in zip(iec[17:], iec[18:]))
+    # NFPA 70 240.4(D) holds small conductors to the 60 degC column of table 310.16
+    assert list(SMALL_CONDUCTORS.values()) == [
+        LAYINGS["nfpa_60"][3][row[0]] for row in CONDUCTORS["awg"][:3]]
+    assert iec[:10] == [1, 2, 3, 4, 5, 6, 8, 10, 12, 15] and iec[17] == 63 and iec[-1] == 400
     assert nfpa[:6] == [1, 3, 6, 10, 15, 20] and nfpa[-1] == 6000 and 601 in nfpa
     assert nfpa_2017[:16] == [*range(1, 16), 20]
     assert all(series == sorted(set(series)) for series in DEVICE_RATINGS)
@@ -794,7 +800,7 @@ def test_bifacial_correction():
 def test_open_input_says_only_that():
     job = one()
     job["inverters"][0]["inputs"].append(dict(INPUT))
-    open_input = (0, 1, -1, -1, -1)
+    open_input = (0, 1, -1, -1, -1, -1)
     assert value(job, "input_isc_max", at=open_input) == NOT_APPLICABLE
     found = [f for f in run(job)[1] if f[2] == open_input]
     assert [(f[0],) + f[3:] for f in found] == [("input_used", "exceeds", 0, 1)]
@@ -805,7 +811,7 @@ def test_equal_modules_are_one_type():
     twin = dict(job["arrays"][0]["module"], name="other name")
     job["arrays"].append(dict(job["arrays"][0], module=twin))
     assert value(job, "input_module_types") == 1
-    assert [f[2] for f in run(job)[1] if f[0] == "data_vmp"] == [(-1, -1, 0, -1, -1)]
+    assert [f[2] for f in run(job)[1] if f[0] == "data_vmp"] == [(-1, -1, 0, -1, -1, -1)]
     other = dict(twin, mass=20)
     job["arrays"].append(dict(job["arrays"][0], module=other))
     assert value(job, "input_module_types") == 2
@@ -823,7 +829,7 @@ def test_reverse_current_comes_from_all_that_shares_the_input():
     job = device(10, 20, 2)
     job["arrays"].append(dict(job["arrays"][0], strings=1,
                               module=dict(job["arrays"][0]["module"], isc=8)))
-    first, second = (-1, -1, 0, -1, -1), (-1, -1, 1, -1, -1)
+    first, second = (-1, -1, 0, -1, -1, -1), (-1, -1, 1, -1, -1, -1)
     assert value(job, "input_isc") == 28
     assert value(job, "string_reverse_current", at=first) == 18
     assert value(job, "string_reverse_current", at=second) == 20

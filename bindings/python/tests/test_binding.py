@@ -150,6 +150,22 @@ def test_subjects_lead_to_one_another():
         report.find("input", 3)
 
 
+def test_isolators_are_parts():
+    job = system()
+    job.add(pvsize.Isolator(place="beside_inverter", array=0, load_break="yes",
+                            meets_standard="yes", lockable="yes", category="dc_21b"))
+    report = pvsize.check(job)
+    isolator = report.find("isolator")
+    assert report.subjects()[isolator].owner == report.find("array")
+    assert report.quantity("isolator_serves", subject=isolator) == 1
+    verdicts = {f.rule: f.verdict for f in report if f.subject == isolator}
+    assert verdicts["isolator_category"] == "exceeds"  # AS/NZS 5033:2021 asks for DC-PV2
+    assert pvsize.System(**job.to_dict()).to_dict() == job.to_dict()
+    job.add(pvsize.Isolator(place="at_array", array=7))
+    with pytest.raises(pvsize.StateError, match=r"isolator\[1\].array"):
+        pvsize.check(job)
+
+
 def test_dicts_make_the_same_job():
     job = system(max_power="none")
     again = pvsize.System(**job.to_dict())
