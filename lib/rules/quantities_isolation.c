@@ -1,21 +1,13 @@
 /* Isolation of an input, and of an array at its own end: by what is listed, else by
  * the short forms, the input's own rows and the array's external_isolator. What is
  * listed takes the place of the short form for the same place. */
-#include "calc.h"
+#include "isolator.h"
 
 typedef enum isolation { NOT_LISTED, SERVES_NOT, NOT_KNOWN, SERVES } isolation;
 
 static const pvsz_subject *isolator_at(const pvsz_calc *calc, int32_t at)
 {
     return at < 0 ? NULL : &calc->report->design.subject[PVSZ_KIND_ISOLATOR][at];
-}
-
-static int32_t place_of(const pvsz_subject *isolator)
-{
-    double place = 0;
-
-    pvsz_spec_number(isolator->spec[PVSZ_KIND_ISOLATOR], PVSIZE_ISOLATOR_PLACE, &place);
-    return (int32_t)place;
 }
 
 /* Whether one isolator serves; what is missing if that is not known. */
@@ -39,7 +31,7 @@ static isolation best(pvsz_calc *calc, const pvsz_subject *owner, int32_t place,
 
     for (at = isolator_at(calc, owner->first_isolator); at;
          at = isolator_at(calc, at->next_isolator)) {
-        isolation here = place_of(at) == place ? serves(calc, at, missing) : NOT_LISTED;
+        isolation here = pvsz_isolator_place(at) == place ? serves(calc, at, missing) : NOT_LISTED;
 
         if (here > found)
             found = here;
@@ -174,7 +166,7 @@ static isolation parts(pvsz_calc *calc, const pvsz_subject *owner, bool by_plugs
          at = isolator_at(calc, at->next_isolator)) {
         if (found == NOT_LISTED)
             found = SERVES_NOT;
-        if (by_plugs && place_of(at) == PVSIZE_ISOLATOR_PLACE_DISCONNECTION_POINT)
+        if (by_plugs && pvsz_isolator_place(at) == PVSIZE_ISOLATOR_PLACE_DISCONNECTION_POINT)
             found = SERVES;
     }
     return found;

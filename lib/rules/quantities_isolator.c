@@ -1,26 +1,26 @@
 /* Isolators listed one by one: what each must break, what it can, and whether it
  * serves. A disconnection point is no switch: of it only voltage and current count. */
-#include "calc.h"
+#include "isolator.h"
 
 static bool is_of_array(const pvsz_calc *calc)
 {
     return calc->subject->at[PVSZ_KIND_ARRAY] >= 0;
 }
 
-static int32_t place_of(const pvsz_calc *calc)
+int32_t pvsz_isolator_place(const pvsz_subject *isolator)
 {
     double place = 0;
 
-    pvsz_spec_number(calc->subject->spec[PVSZ_KIND_ISOLATOR], PVSIZE_ISOLATOR_PLACE, &place);
+    pvsz_spec_number(isolator->spec[PVSZ_KIND_ISOLATOR], PVSIZE_ISOLATOR_PLACE, &place);
     return (int32_t)place;
 }
 
 /* Whether what is asked of switches is asked of it; else the quantity is told apart. */
 static bool is_switch(pvsz_calc *calc)
 {
-    if (place_of(calc) == 0)
+    if (pvsz_isolator_place(calc->subject) == 0)
         pvsz_missing(calc, PVSIZE_ISOLATOR_PLACE);
-    else if (place_of(calc) == PVSIZE_ISOLATOR_PLACE_DISCONNECTION_POINT)
+    else if (pvsz_isolator_place(calc->subject) == PVSIZE_ISOLATOR_PLACE_DISCONNECTION_POINT)
         pvsz_nothing(calc);
     else
         return true;
@@ -279,7 +279,7 @@ static void beside(pvsz_calc *calc, int32_t term)
 {
     if (!is_switch(calc))
         return;
-    if (place_of(calc) != PVSIZE_ISOLATOR_PLACE_BESIDE_INVERTER)
+    if (pvsz_isolator_place(calc->subject) != PVSIZE_ISOLATOR_PLACE_BESIDE_INVERTER)
         pvsz_nothing(calc);
     pvsz_result(calc, pvsz_param(calc, term), "{d}");
 }
