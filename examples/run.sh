@@ -1,6 +1,7 @@
 #!/bin/sh
 # Builds libpvsize with its C example and sizes a job: the built-in, invented
-# one, or what is given: run.sh [--markdown] [--working | --review | --readings] [FILE.json | -]
+# one, or what is given:
+# run.sh [--markdown] [--working | --explained | --review | --readings] [FILE.json | -]
 # SPDX-License-Identifier: MIT
 set -eu
 
@@ -26,7 +27,7 @@ status=0
 
 if [ $# -eq 0 ]; then
     echo
-    echo "every step of the working: sh $0 --working (--markdown for Markdown)"
+    echo "every step of the working: sh $0 --working (--explained: with every symbol; --markdown)"
     echo "what may go on the inverter: sh $0 --review"
     echo "a day of readings, with faults put in: sh $0 --readings $top/examples/jobs/test_day.json"
     echo "a job that breaks limits:  sh $0 $top/examples/jobs/must_fail.json"

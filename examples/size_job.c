@@ -27,10 +27,12 @@ typedef struct options {
 
 static void print_usage(FILE *stream)
 {
-    fputs("usage: size_job [--markdown] [--working | --review | --readings] [FILE.json | -]\n"
+    fputs("usage: size_job [--markdown] [--working | --explained | --review | --readings]\n"
+          "                [FILE.json | -]\n"
           "  Sizes the PV arrays of a job file; without one, those of an invented job.\n"
           "  --markdown  the report as Markdown\n"
-          "  --working   every step of the working as well\n"
+          "  --working   every step of the working as well, a line each\n"
+          "  --explained the same, every symbol with its meaning and source\n"
           "  --review    what may go on each inverter, and the job's modules on its inputs\n"
           "  --readings  what the job's readings come to\n"
           "  exit status 0: sized, no limit that must hold is broken; 1: one is, or a\n"
@@ -55,12 +57,14 @@ static bool read_file_name(const char *word, options *out)
 
 static bool read_options(int count, char **words, options *out)
 {
-    *out = (options){NULL, REPORT, PVSIZE_FORMAT_PLAIN, 0, false};
+    *out = (options){NULL, REPORT, PVSIZE_FORMAT_PLAIN, PVSIZE_DETAIL_FINDINGS, false};
     for (int i = 1; i < count; i++) {
         if (strcmp(words[i], "--markdown") == 0)
             out->format = PVSIZE_FORMAT_MARKDOWN;
         else if (strcmp(words[i], "--working") == 0)
-            out->detail = 1;
+            out->detail = PVSIZE_DETAIL_SHORT;
+        else if (strcmp(words[i], "--explained") == 0)
+            out->detail = PVSIZE_DETAIL_LONG;
         else if (strcmp(words[i], "--review") == 0)
             out->wanted = REVIEW;
         else if (strcmp(words[i], "--readings") == 0)

@@ -38,6 +38,7 @@ runs 0 "| verdict |" --markdown
 runs 0 "== working" --working
 runs 0 "3: current sensors at the connection point"
 runs 0 "# What must be bought" --markdown
+runs 0 "computed above" --explained --markdown
 for job in community_hall micro_inverter six_inputs; do
     runs 0 "every limit that must hold was assessed and holds" "$jobs/$job.json"
 done

@@ -103,6 +103,7 @@ enum {
     PVSIZE_SET_ISOLATOR_PLACE = 39,
     PVSIZE_SET_UTILISATION = 40,
     PVSIZE_SET_BUSBAR_RULE = 41,
+    PVSIZE_SET_DETAIL = 42,
     /* numbers are never reused */
 };
 
@@ -149,6 +150,9 @@ enum {
     PVSIZE_COMPARE_MORE_THAN = 3, /* the value must lie above the limit */
     PVSIZE_FORMAT_PLAIN = 1, /* plain text */
     PVSIZE_FORMAT_MARKDOWN = 2, /* Markdown */
+    PVSIZE_DETAIL_FINDINGS = 0, /* findings only, no working */
+    PVSIZE_DETAIL_SHORT = 1, /* each step of the working in one line */
+    PVSIZE_DETAIL_LONG = 2, /* each step with every symbol explained */
     PVSIZE_TYPE_NUMBER = 1, /* a real number in the term's unit */
     PVSIZE_TYPE_COUNT = 2, /* a whole number */
     PVSIZE_TYPE_INDEX = 3, /* place of a part in its list, from 0 */
@@ -172,6 +176,8 @@ enum {
     PVSIZE_TEXT_REASON = 8, /* why the finding was not assessed; empty otherwise */
     PVSIZE_TEXT_WORKING = 9, /* steps that lead to the value and the limit, plain text */
     PVSIZE_TEXT_WORKING_MARKDOWN = 10, /* the same in Markdown */
+    PVSIZE_TEXT_WORKING_LONG = 11, /* those steps with every symbol explained, plain text */
+    PVSIZE_TEXT_WORKING_LONG_MARKDOWN = 12, /* the same in Markdown */
     PVSIZE_OUTCOME_NOTHING = 0, /* no rule found anything to judge */
     PVSIZE_OUTCOME_HOLDS = 1, /* every limit that must hold was assessed and holds */
     PVSIZE_OUTCOME_INCOMPLETE = 2, /* no limit that must hold is known to be broken, but some were not assessed */

@@ -94,10 +94,16 @@ PVSIZE_API pvsize_status pvsize_report_text(const pvsize_report *report, int32_t
  * PVSIZE_E_NOT_SET: it does not apply, or data are missing; the diag names what. */
 PVSIZE_API pvsize_status pvsize_report_quantity(const pvsize_report *report, int32_t quantity,
                                                 int32_t subject, double *value, pvsize_diag *diag);
-/* How that quantity came about, step by step. */
+/* How that quantity came about, step by step, as plain text or Markdown. `detail`
+ * PVSIZE_DETAIL_SHORT: each step in one line, formula, substitution and result, and
+ * then the rule set's figures with their sources. _LONG: each symbol of a step with its
+ * name, its value and where that is from, and how numbers are rounded. A printed step
+ * can be computed again: from the numbers in it follows its result, to the digits
+ * printed. */
 PVSIZE_API pvsize_status pvsize_report_working(const pvsize_report *report, int32_t quantity,
-                                               int32_t subject, int32_t format, char *buffer,
-                                               size_t capacity, size_t *length, pvsize_diag *diag);
+                                               int32_t subject, int32_t format, int32_t detail,
+                                               char *buffer, size_t capacity, size_t *length,
+                                               pvsize_diag *diag);
 
 /* What the report took for granted: defaults and estimates. How many; the term
  * and its value of the i-th; the line that says so. */
@@ -109,8 +115,9 @@ PVSIZE_API pvsize_status pvsize_report_assumption_text(const pvsize_report *repo
                                                        char *buffer, size_t capacity,
                                                        size_t *length, pvsize_diag *diag);
 
-/* The whole report as plain text or Markdown (PVSIZE_FORMAT_...). `detail` 0:
- * findings; 1: every step of the working as well. */
+/* The whole report as plain text or Markdown (PVSIZE_FORMAT_...). `detail`
+ * PVSIZE_DETAIL_FINDINGS: findings only; _SHORT or _LONG: every step of the working as
+ * well, in a line each or with each symbol explained, and how numbers are rounded. */
 PVSIZE_API pvsize_status pvsize_report_render(const pvsize_report *report, int32_t format,
                                               int32_t detail, char *buffer, size_t capacity,
                                               size_t *length, pvsize_diag *diag);

@@ -245,10 +245,16 @@ static void put_not_assessed(page *out)
     }
 }
 
-static void put_working(page *out)
+static void put_working(page *out, int32_t format, int32_t detail)
 {
+    pvsz_manner manner = pvsz_manner_of(format, detail);
+
+    if (!out->markdown) { /* set in, like all below a heading */
+        manner.line = "   ";
+        manner.below = "      ";
+    }
     pvsz_put(out->text, out->markdown ? "\n## working\n\n" : "\n== working\n");
-    pvsz_put_all_working(out->text, out->report, out->markdown ? "- " : "   ");
+    pvsz_put_all_working(out->text, out->report, manner);
 }
 
 static void put_assumptions(page *out)
@@ -276,8 +282,8 @@ pvsize_status pvsize_report_render(const pvsize_report *report, int32_t format, 
         return pvsz_fail_handle(diag, "report");
     if (!pvsz_set_has(PVSIZE_SET_FORMAT, format))
         return pvsz_fail_choice(diag, "format", PVSIZE_SET_FORMAT, format);
-    if (detail != 0 && detail != 1)
-        return pvsz_fail_choice(diag, "detail", PVSIZE_SET_ANSWER, detail);
+    if (!pvsz_set_has(PVSIZE_SET_DETAIL, detail))
+        return pvsz_fail_choice(diag, "detail", PVSIZE_SET_DETAIL, detail);
     if (!report->filled)
         return pvsz_fail(diag, PVSIZE_E_NOT_SET);
     status = pvsz_text_begin(&text, buffer, capacity, diag);
@@ -288,7 +294,7 @@ pvsize_status pvsize_report_render(const pvsize_report *report, int32_t format, 
     put_subjects(&out);
     put_not_assessed(&out);
     put_assumptions(&out);
-    if (detail)
-        put_working(&out);
+    if (detail != PVSIZE_DETAIL_FINDINGS)
+        put_working(&out, format, detail);
     return pvsz_text_end(&text, length, diag);
 }

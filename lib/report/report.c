@@ -115,6 +115,20 @@ pvsize_status pvsize_report_missing(const pvsize_report *report, int32_t i, int3
     return PVSIZE_OK;
 }
 
+/* The four ways of working. */
+static void put_working(pvsz_text *text, const pvsize_report *report, const pvsz_finding *finding,
+                        int32_t what)
+{
+    bool at_length = what == PVSIZE_TEXT_WORKING_LONG || what == PVSIZE_TEXT_WORKING_LONG_MARKDOWN;
+
+    text->markdown =
+        what == PVSIZE_TEXT_WORKING_MARKDOWN || what == PVSIZE_TEXT_WORKING_LONG_MARKDOWN;
+    pvsz_put_finding_working(
+        text, report, finding,
+        pvsz_manner_of(text->markdown ? PVSIZE_FORMAT_MARKDOWN : PVSIZE_FORMAT_PLAIN,
+                       at_length ? PVSIZE_DETAIL_LONG : PVSIZE_DETAIL_SHORT));
+}
+
 static void put_text(pvsz_text *text, const pvsize_report *report, const pvsz_finding *finding,
                      int32_t what)
 {
@@ -143,12 +157,8 @@ static void put_text(pvsz_text *text, const pvsize_report *report, const pvsz_fi
     case PVSIZE_TEXT_REASON:
         pvsz_put_reason(text, finding);
         break;
-    case PVSIZE_TEXT_WORKING:
-        pvsz_put_finding_working(text, report, finding, "");
-        break;
     default:
-        text->markdown = true;
-        pvsz_put_finding_working(text, report, finding, "- ");
+        put_working(text, report, finding, what);
     }
 }
 

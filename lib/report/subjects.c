@@ -213,8 +213,8 @@ pvsize_status pvsize_report_quantity(const pvsize_report *report, int32_t quanti
 }
 
 pvsize_status pvsize_report_working(const pvsize_report *report, int32_t quantity, int32_t subject,
-                                    int32_t format, char *buffer, size_t capacity, size_t *length,
-                                    pvsize_diag *diag)
+                                    int32_t format, int32_t detail, char *buffer, size_t capacity,
+                                    size_t *length, pvsize_diag *diag)
 {
     pvsz_text text;
     int32_t entry;
@@ -222,11 +222,13 @@ pvsize_status pvsize_report_working(const pvsize_report *report, int32_t quantit
 
     if (!status && !pvsz_set_has(PVSIZE_SET_FORMAT, format))
         return pvsz_fail_choice(diag, "format", PVSIZE_SET_FORMAT, format);
+    if (!status && (!pvsz_set_has(PVSIZE_SET_DETAIL, detail) || detail == PVSIZE_DETAIL_FINDINGS))
+        return pvsz_fail_choice(diag, "detail", PVSIZE_SET_DETAIL, detail);
     if (!status)
         status = pvsz_text_begin(&text, buffer, capacity, diag);
     if (status)
         return status;
     text.markdown = format == PVSIZE_FORMAT_MARKDOWN;
-    pvsz_put_working(&text, report, entry, text.markdown ? "- " : "");
+    pvsz_put_working(&text, report, entry, pvsz_manner_of(format, detail));
     return pvsz_text_end(&text, length, diag);
 }

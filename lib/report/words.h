@@ -44,12 +44,19 @@ void pvsz_put_reason(pvsz_text *text, const pvsz_finding *finding);
 void pvsz_put_assumption(pvsz_text *text, const pvsize_report *report,
                          const pvsz_assumption *assumption);
 
+/* How working is written: what opens a line, and one below it; PVSIZE_DETAIL_SHORT
+ * or _LONG. */
+typedef struct pvsz_manner {
+    const char *line, *below;
+    int32_t detail;
+} pvsz_manner;
+pvsz_manner pvsz_manner_of(int32_t format, int32_t detail);
 /* Every step of the report once. */
-void pvsz_put_all_working(pvsz_text *text, const pvsize_report *report, const char *line);
-/* Steps to an entry, and to both sides of a finding. `line` opens each line. */
+void pvsz_put_all_working(pvsz_text *text, const pvsize_report *report, pvsz_manner manner);
+/* Steps to an entry, and to both sides of a finding. */
 void pvsz_put_working(pvsz_text *text, const pvsize_report *report, int32_t entry,
-                      const char *line);
+                      pvsz_manner manner);
 void pvsz_put_finding_working(pvsz_text *text, const pvsize_report *report,
-                              const pvsz_finding *finding, const char *line);
+                              const pvsz_finding *finding, pvsz_manner manner);
 
 #endif

@@ -1,8 +1,6 @@
-/* How a number came about: formula, substitution, result, step by step. Data
- * stand as they were given; computed numbers are rounded to PVSZ_WORKING_DIGITS. */
-#include <string.h>
-
-#include "words.h"
+/* How a number came about, step by step. What a step builds on comes first. In
+ * short a step is a line; at length every symbol of it is explained as well. */
+#include "formula.h"
 
 /* Steps already printed, one bit for each entry. Beyond the last bit a step
  * may be printed more than once. */
@@ -11,160 +9,43 @@ enum { REMEMBERED = 4096 };
 typedef struct writer {
     pvsz_text *text;
     const pvsize_report *report;
-    const char *line;
+    pvsz_manner manner;
     uint64_t seen[REMEMBERED / 64];
     pvsz_figure_set figures; /* whose sources are to be stated */
 } writer;
 
-static const pvsz_term *quantity_of(const pvsz_entry *entry)
+static bool is_long(const writer *out)
 {
-    return &pvsz_kinds[PVSZ_KIND_QUANTITY].rows[entry->quantity];
+    return out->manner.detail == PVSIZE_DETAIL_LONG;
 }
 
-static void put_operand_name(writer *out, const pvsz_operand *operand)
+static void open_line(writer *out)
 {
-    const pvsz_term *term = pvsz_term_find(operand->term);
-
-    if (!term || term->kind != PVSZ_KIND_QUANTITY) {
-        pvsz_put_term(out->text, operand->term);
-        return;
-    }
-    pvsz_put(out->text, term->symbol);
-    pvsz_put(out->text, "[");
-    pvsz_put_subject(out->text, out->report, out->report->entry[operand->entry].subject);
-    pvsz_put(out->text, "]");
+    pvsz_put(out->text, out->manner.line);
 }
 
-static void put_operand_value(writer *out, const pvsz_operand *operand)
+static void put_short_step(writer *out, const pvsz_entry *entry)
 {
-    bool negative = operand->value < 0;
-
-    pvsz_put(out->text, negative ? "(" : "");
-    pvsz_put_value(out->text, pvsz_term_find(operand->term), operand->value,
-                   operand->entry >= 0 ? PVSZ_WORKING_DIGITS : 0);
-    pvsz_put(out->text, negative ? ")" : "");
-}
-
-typedef void put_operand(writer *out, const pvsz_operand *operand);
-
-/* Which operand a symbol stands for: symbols count in the order of first use. */
-static int32_t operand_at(const char *formula, const char *symbol, size_t length)
-{
-    int32_t index = 0;
-
-    for (const char *s = strchr(formula, '{'); s < symbol - 1; s = strchr(s + 1, '{')) {
-        size_t n = strcspn(s + 1, "}");
-        bool again = false;
-
-        if (n == length && memcmp(s + 1, symbol, n) == 0)
-            return index;
-        for (const char *p = strchr(formula, '{'); p < s && !again; p = strchr(p + 1, '{'))
-            again = strcspn(p + 1, "}") == n && memcmp(p + 1, s + 1, n) == 0;
-        index += !again;
-    }
-    return index;
-}
-
-static void put_list(writer *out, const pvsz_entry *entry, int32_t from, char joint,
-                     put_operand *put)
-{
-    for (int32_t i = from; i < entry->operands; i++) {
-        if (i > from)
-            pvsz_put(out->text, joint == '+' ? " + " : ", ");
-        put(out, &out->report->operand[entry->first_operand + i]);
-    }
-}
-
-/* The formula with each symbol as it stands (put null) or filled in. */
-static void put_formula(writer *out, const pvsz_entry *entry, put_operand *put)
-{
-    const char *s = entry->formula;
-
-    while (*s && *s != ';') {
-        size_t plain = strcspn(s, "{;"), symbol;
-        int32_t index;
-
-        pvsz_put_bytes(out->text, s, plain);
-        s += plain;
-        if (*s != '{')
-            continue;
-        symbol = strcspn(++s, "}");
-        index = operand_at(entry->formula, s, symbol);
-        if (*s == '+' || *s == ',')
-            put_list(out, entry, index, *s, put ? put : put_operand_name);
-        else if (!put)
-            pvsz_put_bytes(out->text, s, symbol);
-        else if (index < entry->operands)
-            put(out, &out->report->operand[entry->first_operand + index]);
-        s += symbol + 1;
-    }
-}
-
-/* "{x}" and nothing else: naming it again would say nothing. */
-static bool is_plain(const char *formula)
-{
-    size_t n = strcspn(formula, "}");
-
-    return formula[0] == '{' && formula[1] != '+' && formula[1] != ',' &&
-           (formula[n + 1] == '\0' || formula[n + 1] == ';');
-}
-
-/* The remark behind the semicolon, its symbols filled in. */
-static void put_remark(writer *out, const pvsz_entry *entry)
-{
-    const char *s = strchr(entry->formula, ';');
-
-    if (!s)
-        return;
-    pvsz_put(out->text, " (");
-    for (s += 2; *s;) {
-        size_t plain = strcspn(s, "{"), symbol;
-        int32_t index;
-
-        pvsz_put_bytes(out->text, s, plain);
-        s += plain;
-        if (!*s)
-            break;
-        symbol = strcspn(++s, "}");
-        index = operand_at(entry->formula, s, symbol);
-        if (index < entry->operands)
-            put_operand_value(out, &out->report->operand[entry->first_operand + index]);
-        s += symbol + 1;
-    }
-    pvsz_put(out->text, ")");
-}
-
-/* A sum or choice of one value is that value: name it, do not repeat it. */
-static bool is_list_of_one(const pvsz_entry *entry)
-{
-    const char *formula = entry->formula;
-
-    return entry->operands == 1 &&
-           (strncmp(formula, "{+", 2) == 0 || strncmp(formula, "max({,", 6) == 0 ||
-            strncmp(formula, "min({,", 6) == 0);
-}
-
-static void put_step(writer *out, const pvsz_entry *entry)
-{
-    const pvsz_term *term = quantity_of(entry);
-
-    pvsz_put(out->text, out->line);
+    open_line(out);
     pvsz_put_subject(out->text, out->report, entry->subject);
     pvsz_put(out->text, ": ");
-    pvsz_put(out->text, term->symbol);
-    pvsz_put(out->text, " = ");
-    if (is_list_of_one(entry)) {
-        put_operand_name(out, &out->report->operand[entry->first_operand]);
-        pvsz_put(out->text, " = ");
-    } else if (!is_plain(entry->formula)) {
-        put_formula(out, entry, NULL);
-        pvsz_put(out->text, " = ");
-        put_formula(out, entry, put_operand_value);
-        pvsz_put(out->text, " = ");
-    }
-    pvsz_put_value(out->text, term, entry->value, PVSZ_WORKING_DIGITS);
-    put_remark(out, entry);
+    pvsz_put_equation(out->text, out->report, entry);
     pvsz_put(out->text, "\n");
+}
+
+static void put_long_step(writer *out, const pvsz_entry *entry)
+{
+    const char *below = out->manner.below;
+
+    open_line(out);
+    pvsz_put_subject(out->text, out->report, entry->subject);
+    pvsz_put(out->text, ": ");
+    pvsz_put(out->text, pvsz_kinds[PVSZ_KIND_QUANTITY].rows[entry->quantity].text);
+    pvsz_put(out->text, "\n");
+    pvsz_put(out->text, below);
+    pvsz_put_equation(out->text, out->report, entry);
+    pvsz_put(out->text, "\n");
+    pvsz_put_meanings(out->text, out->report, entry, below);
 }
 
 /* What a step builds on comes first. Quantities do not run in circles, and the
@@ -189,19 +70,25 @@ static void put_steps(writer *out, int32_t index)
         else if (term && term->kind == PVSZ_KIND_FIGURE)
             pvsz_include_figure(&out->figures, pvsz_term_place(term));
     }
-    put_step(out, entry);
+    if (is_long(out))
+        put_long_step(out, entry);
+    else
+        put_short_step(out, entry);
 }
 
+/* In short, figures are explained once, behind the steps. */
 static void put_figures(writer *out)
 {
     const pvsz_term *rows = pvsz_kinds[PVSZ_KIND_FIGURE].rows;
 
+    if (is_long(out))
+        return;
     for (int32_t i = 0; i < PVSZ_FIGURES; i++) {
         const pvsz_figure *figure = &out->report->figure[i];
 
         if (!pvsz_includes_figure(&out->figures, i))
             continue;
-        pvsz_put(out->text, out->line);
+        open_line(out);
         pvsz_put(out->text, rows[i].symbol);
         pvsz_put(out->text, " = ");
         pvsz_put_value(out->text, &rows[i], figure->value, 0);
@@ -213,21 +100,49 @@ static void put_figures(writer *out)
     }
 }
 
-void pvsz_put_all_working(pvsz_text *text, const pvsize_report *report, const char *line)
+pvsz_manner pvsz_manner_of(int32_t format, int32_t detail)
 {
-    writer out = {.text = text, .report = report, .line = line};
+    pvsz_manner manner = {"", "   ", detail};
+
+    if (format == PVSIZE_FORMAT_MARKDOWN) {
+        manner.line = "- ";
+        manner.below = "  - ";
+    }
+    return manner;
+}
+
+/* The one place that says how numbers are rounded. */
+static void put_rounding(writer *out)
+{
+    open_line(out);
+    pvsz_put(out->text, "rounding: what was given stands as given; what is computed is carried in "
+                        "full and printed to ");
+    pvsz_put_int(out->text, PVSZ_WORKING_DIGITS);
+    pvsz_put(out->text, " digits, halves away from zero, limits and margins of findings to ");
+    pvsz_put_int(out->text, PVSZ_FINDING_DIGITS);
+    pvsz_put(out->text, "; floor, ceil and every comparison take for equal what differs by a "
+                        "billionth part or less\n");
+}
+
+void pvsz_put_all_working(pvsz_text *text, const pvsize_report *report, pvsz_manner manner)
+{
+    writer out = {.text = text, .report = report, .manner = manner};
 
     for (int32_t i = 0; i < report->entries; i++)
         put_steps(&out, i);
     put_figures(&out);
+    put_rounding(&out);
 }
 
-void pvsz_put_working(pvsz_text *text, const pvsize_report *report, int32_t entry, const char *line)
+void pvsz_put_working(pvsz_text *text, const pvsize_report *report, int32_t entry,
+                      pvsz_manner manner)
 {
-    writer out = {.text = text, .report = report, .line = line};
+    writer out = {.text = text, .report = report, .manner = manner};
 
     put_steps(&out, entry);
     put_figures(&out);
+    if (is_long(&out))
+        put_rounding(&out);
 }
 
 /* A side that is no quantity: the parameter, figure or number itself. */
@@ -238,7 +153,7 @@ static void put_plain_side(writer *out, const pvsz_finding *finding, const pvsz_
 
     if (term && term->kind == PVSZ_KIND_FIGURE && term->low == term->high)
         return; /* a constant says nothing that the comparison does not */
-    pvsz_put(out->text, out->line);
+    open_line(out);
     if (!term) {
         pvsz_put(out->text, "limit = ");
         pvsz_put_value(out->text, pvsz_finding_term(finding), value, 0);
@@ -248,6 +163,12 @@ static void put_plain_side(writer *out, const pvsz_finding *finding, const pvsz_
         pvsz_put_value(out->text, term, value, 0);
         pvsz_put(out->text, ": ");
         pvsz_put(out->text, term->text);
+    }
+    if (term && term->kind == PVSZ_KIND_FIGURE) {
+        const pvsz_figure *figure = &out->report->figure[pvsz_term_place(term)];
+
+        pvsz_put(out->text, "; ");
+        pvsz_put_source(out->text, figure->source, figure->known);
     }
     pvsz_put(out->text, "\n");
 }
@@ -274,7 +195,7 @@ static void put_factor(writer *out, const pvsz_finding *finding)
 
     if (!rule->limit.number || rule->factor == 1 || finding->verdict == PVSIZE_VERDICT_NOT_ASSESSED)
         return;
-    pvsz_put(out->text, out->line);
+    open_line(out);
     pvsz_put(out->text, "limit = ");
     pvsz_put_exact(out->text, rule->factor);
     pvsz_put(out->text, " × ");
@@ -285,21 +206,37 @@ static void put_factor(writer *out, const pvsz_finding *finding)
     pvsz_put(out->text, "\n");
 }
 
-void pvsz_put_finding_working(pvsz_text *text, const pvsize_report *report,
-                              const pvsz_finding *finding, const char *line)
+static void put_rule(writer *out, const pvsz_rule *rule)
 {
-    writer out = {.text = text, .report = report, .line = line};
+    open_line(out);
+    pvsz_put(out->text, "rule ");
+    pvsz_put(out->text, rule->name);
+    pvsz_put(out->text, ": ");
+    pvsz_put_given(out->text, rule->title);
+    pvsz_put(out->text, "; ");
+    pvsz_put_source(out->text, rule->source, rule->known);
+    pvsz_put(out->text, "\n");
+}
+
+void pvsz_put_finding_working(pvsz_text *text, const pvsize_report *report,
+                              const pvsz_finding *finding, pvsz_manner manner)
+{
+    writer out = {.text = text, .report = report, .manner = manner};
 
     put_side(&out, finding, &finding->rule->value, finding->value_entry, finding->value);
     put_side(&out, finding, &finding->rule->limit, finding->limit_entry,
              finding->rule->limit.number ? finding->limit_term : finding->limit);
     put_factor(&out, finding);
     put_figures(&out);
-    if (finding->verdict == PVSIZE_VERDICT_NOT_ASSESSED)
-        return;
-    pvsz_put(text, line);
-    pvsz_put_comparison(text, finding);
-    pvsz_put(text, ": ");
-    pvsz_put(text, pvsz_verdict_word(finding));
-    pvsz_put(text, "\n");
+    if (finding->verdict != PVSIZE_VERDICT_NOT_ASSESSED) {
+        open_line(&out);
+        pvsz_put_comparison(text, finding);
+        pvsz_put(text, ": ");
+        pvsz_put(text, pvsz_verdict_word(finding));
+        pvsz_put(text, "\n");
+    }
+    if (is_long(&out)) {
+        put_rule(&out, finding->rule);
+        put_rounding(&out);
+    }
 }

@@ -80,7 +80,7 @@ void pvsz_of_cable_resistance(pvsz_calc *calc)
     }
     pvsz_literal(calc, ohm);
     pvsz_literal(calc, temp);
-    pvsz_result(calc, ohm, "{R}; table of the conductor, at {T} °C");
+    pvsz_result(calc, ohm, "{R}; table of the conductor, at {T}");
 }
 
 void pvsz_of_inverter_ac_current_max(pvsz_calc *calc)

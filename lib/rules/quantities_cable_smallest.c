@@ -104,14 +104,12 @@ static pvsz_duty duty_of(pvsz_calc *calc)
     if (duty.run.cos_phi < 1 && duty.conductor != PVSZ_CONDUCTOR_AWG)
         duty.run.reactance = pvsz_quantity(calc, PVSZ_QUANTITY_CABLE_REACTANCE);
     duty.temp = pvsz_cable_temp(calc);
-    pvsz_note_anew(calc); /* the answer comes first, and is all there is to show */
     duty.voltage = pvsz_cable_voltage(calc);
     duty.drop_limit = drop_left(calc);
     if (duty.conductor < 0)
         pvsz_missing(calc, PVSIZE_CABLE_CONDUCTOR);
     if (duty.place.laying < 0)
         pvsz_missing(calc, PVSIZE_CABLE_LAYING);
-    pvsz_note_anew(calc);
     pvsz_cable_corrections(calc);
     return duty;
 }
@@ -123,7 +121,7 @@ void pvsz_of_cable_smallest(pvsz_calc *calc)
 
     if (!pvsz_is_open(calc))
         return;
-    pvsz_note_anew(calc);
+    pvsz_note_anew(calc);       /* the answer is all there is to show */
     if (duty.drop_limit <= 0) { /* the other cables of the circuit take it all */
         pvsz_result(calc, pvsz_literal(calc, 0), smallest_formula(PVSZ_BY_NONE_FITS));
         return;

@@ -1019,15 +1019,135 @@ def line_faults(line, subjects, counts):
         yield f"not understood: {line}"
 
 
-def result_faults(lines, value, unit, counts):
+# In the long form each step has a head line; below it the equation, then the symbols.
+MEANING = re.compile(rf"(?P<name>\S+(?:\[.*?\])?) = (?P<value>{VALUE.pattern}|[a-z_]+): "
+                     r"(?P<what>.+?); (?P<origin>\S.*)")
+UNEXPLAINED = "a number of the step"
+ROUNDING = "rounding: "
+
+
+def filled_in(formula, meanings):
+    """The formula with each name replaced by its value, negative ones in brackets."""
+    values = {name: f"({value})" if value.startswith("-") else value
+              for name, value in meanings}
+    names = "|".join(re.escape(name) for name in sorted(values, key=len, reverse=True))
+    return re.sub(rf"(?:^|(?<=[ (]))({names})(?=$|[ )]|, )", lambda m: values[m.group(1)],
+                  formula) if names else formula
+
+
+def like(result, value):
+    """Whether a value comes to a result when it is rounded for print."""
+    a, b = (VALUE.fullmatch(text) for text in (result, value))
+    if not a or not b:
+        return False
+    # W may stand in for VA that are not known, as at a power factor of 1
+    return (a.group(2) or "").replace("VA", "W") == (b.group(2) or "").replace("VA", "W") and abs(
+        Fraction(a.group(1)) - Fraction(b.group(1))) <= printed_within(Fraction(b.group(1)))
+
+
+def long_step_faults(head, equation, below, subjects, counts):
+    """A step with its symbols: the equation by itself, and its numbers by their names."""
+    if not any(head.startswith(s) for s in subjects):
+        yield f"no subject: {head}"
+    yield from step_faults(equation, counts)
+    meanings = []
+    for line in below:
+        found = MEANING.fullmatch(line)
+        if not found or UNEXPLAINED in line:
+            yield f"no meaning: {line}"
+            continue
+        counts["meanings"] += 1
+        meanings.append((found.group("name"), found.group("value")))
+    parts = re.sub(r" \((?!-\d)[^=]*\)$", "", equation).split(" = ")
+    if not meanings:
+        yield f"no symbols: {equation}"
+    elif len(parts) == 4 and filled_in(parts[1], meanings) != parts[2]:
+        yield f"by its symbols {filled_in(parts[1], meanings)}: {equation}"
+    elif len(parts) < 4 and not ANSWER.fullmatch(parts[-1]) and not like(parts[-1], meanings[0][1]):
+        yield f"not {meanings[0]}: {equation}"
+
+
+def outline(text, markdown):
+    """(depth, line) of working, without the marks of its format."""
+    for line in text.splitlines():
+        bare_line = line.lstrip(" ")
+        depth = len(line) - len(bare_line)
+        if markdown:
+            if not bare_line.startswith("- "):
+                yield -1, line
+            bare_line = re.sub(r"\\(.)", r"\1", bare_line[2:])
+        yield depth, bare_line
+
+
+def working_faults(text, markdown, detail, subjects, counts):
+    """Every line of some working; the steps in it, by themselves, in the order printed."""
+    lines = list(outline(text, markdown))
+    top = min((depth for depth, _ in lines), default=0)
+    at = 0
+    while at < len(lines):
+        line = lines[at][1]
+        below = at + 1
+        while below < len(lines) and lines[below][0] > top:
+            below += 1
+        counts["lines"] += below - at
+        counts[f"{detail} {'Markdown' if markdown else 'plain'}"] += 1
+        if line.startswith(ROUNDING):
+            counts["rounding"] += 1
+        elif detail == "long" and line.startswith("rule "):
+            counts["rules"] += 1
+        elif detail == "long" and below > at + 1:
+            yield from long_step_faults(line, lines[at + 1][1],
+                                        [text for _, text in lines[at + 2:below]], subjects, counts)
+        elif below > at + 1:
+            yield f"below a short step: {lines[at + 1][1]}"
+        else:
+            yield from line_faults(line, subjects, counts)
+        at = below
+    if detail == "long" and sum(line.startswith(ROUNDING) for _, line in lines) != 1:
+        yield f"the rounding is not told once: {text}"
+
+
+def equations(text, markdown, detail, subjects):
+    """The steps alone, without subjects: the same in every form and format."""
+    for depth, line in outline(text, markdown):
+        start = next((s for s in subjects if line.startswith(s)), None)
+        if detail == "short" and start:
+            yield line[len(start):]
+        elif detail == "long" and start:
+            wanted = True
+            continue
+        elif detail == "long" and depth and wanted:
+            yield line
+        wanted = False
+
+
+def result_faults(steps, value, unit, counts):
     """The last step of a quantity's working ends in its value."""
-    step = [line for line in lines if not STATED.fullmatch(line)][-1]
-    last = re.sub(r" \((?!-\d)[^=]*\)$", "", step)
+    last = re.sub(r" \((?!-\d)[^=]*\)$", "", steps[-1])
     printed = VALUE.fullmatch(last.rpartition(" = ")[2])
     counts["results"] += 1
     if not printed or (printed.group(2) or "") != unit or abs(
             Fraction(printed.group(1)) - number(value)) > printed_within(number(value)):
-        yield f"{value} {unit} is not in: {step}"
+        yield f"{value} {unit} is not in: {steps[-1]}"
+
+
+FORMS = [(markdown, detail) for markdown in (False, True) for detail in ("short", "long")]
+TEXTS = {(False, "short"): "working", (True, "short"): "working_markdown",
+         (False, "long"): "working_long", (True, "long"): "working_long_markdown"}
+
+
+def quantity_faults(report, name, row, n, subjects, counts):
+    """The working of one quantity in every form; all tell the same steps."""
+    told = set()
+    for markdown, detail in FORMS:
+        text = report.working(name, subject=n, markdown=markdown, detail=detail)
+        yield from working_faults(text, markdown, detail, subjects, counts)
+        steps = list(equations(text, markdown, detail, subjects))
+        told.add(tuple(steps))
+        if row["type"] != "ANSWER":
+            yield from result_faults(steps, report.quantity(name, subject=n), row["unit"], counts)
+    if len(told) != 1:
+        yield f"{name}: the forms tell unlike steps: {told}"
 
 
 def check_working(seed, counts):
@@ -1035,22 +1155,21 @@ def check_working(seed, counts):
     job, (rules, _) = job_of(seed), rules_of(seed)
     report = Answers(job, library_rules(rules)).report
     subjects = sorted((s.text + ": " for s in report.subjects()), key=len, reverse=True)
-    text = report.render(working=True).partition("\n== working\n")[2]
-    for line in text.strip("\n").split("\n\n")[0].splitlines():
-        counts["lines"] += 1
-        yield from line_faults(line.strip(), subjects, counts)
+    for markdown, detail in FORMS:
+        text = report.render(markdown, detail)
+        text = text.partition("\n## working\n\n" if markdown else "\n== working\n")[2]
+        yield from working_faults(text, markdown, detail, subjects, counts)
+        if text.count(ROUNDING) != 1:
+            yield "the rounding is not told once"
     for n in r.sample(range(len(report)), min(12, len(report))):
         counts["findings"] += 1
-        for line in report.text(n, "working").splitlines():
-            counts["lines"] += 1
-            yield from line_faults(line, subjects, counts)
+        for markdown, detail in FORMS:
+            yield from working_faults(report.text(n, TEXTS[markdown, detail]), markdown, detail,
+                                      subjects, counts)
     for name, row in r.sample(sorted(QUANTITIES.items()), 11):
         for n, subject in enumerate(report.subjects()):
-            if row["scope"] == subject.kind and row["type"] != "ANSWER":
-                value = report.quantity(name, subject=n)
-                if value is not None:
-                    lines = report.working(name, subject=n).splitlines()
-                    yield from result_faults(lines, value, row["unit"], counts)
+            if row["scope"] == subject.kind and report.quantity(name, subject=n) is not None:
+                yield from quantity_faults(report, name, row, n, subjects, counts)
 
 
 # -- tests --------------------------------------------------------------------
@@ -1126,8 +1245,10 @@ def test_the_smallest_is_the_first_that_fits():
 
 
 def test_working_computes():
-    counts = shares(check_working, 0.12, ("lines", 50000), ("computed", 25000),
-                    ("verdicts", 1200), ("results", 3000))
+    counts = shares(check_working, 0.08, ("lines", 250000), ("computed", 60000),
+                    ("verdicts", 3200), ("results", 8000), ("meanings", 100000), ("rules", 1600),
+                    *((form, 20000) for form in ("short plain", "short Markdown", "long plain",
+                                                 "long Markdown")))
     # The rest starts from numbers that were rounded for print.
     assert counts["to the digit"] > 0.97 * counts["computed"]
 
@@ -1263,8 +1384,17 @@ def test_checks_see_false_working():
                  "5.1 A, at most 5 A: marginal", "5 V, at least 4 V: falls short",
                  "5 A, more than 4 A: falls short", "nonsense"]:
         assert list(line_faults(line, [], Counter())), line
-    assert list(result_faults(["a: X = N = 5 V"], 5.01, "V", Counter()))
-    assert list(result_faults(["a: X = N = 5 V"], 5, "A", Counter()))
+    assert list(result_faults(["X = N = 5 V"], 5.01, "V", Counter()))
+    assert list(result_faults(["X = N = 5 V"], 5, "A", Counter()))
+    step = ["a: what X is", "  X = N × b = 2 × (-3 V) = -6 V",
+            "  N = 2: modules; given for the array, array.n", "  b = -3 V: what b is; computed above"]
+    text = "\n".join(step + [ROUNDING + "so"])
+    assert not list(working_faults(text, False, "long", ["a: "], Counter()))
+    for old, new in [("N = 2:", "N = 3:"), ("= -6", "= -7"), ("b = -3 V:", "c = -3 V:"),
+                     ("; computed above", ""), ("a: what", "what"), (ROUNDING, "so: "),
+                     ("what b is", UNEXPLAINED), ("× (-3 V)", "× (-4 V)")]:
+        assert list(working_faults(text.replace(old, new, 1), False, "long", ["a: "],
+                                   Counter())), new
     for text in ("__import__('os')", "a.b", "1 ** 2", "f(1)", "[1]"):
         with pytest.raises((SyntaxError, AttributeError, ValueError)):
             computed(text)

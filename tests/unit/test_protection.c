@@ -148,7 +148,7 @@ START_TEST(no_device_fits)
     ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_DEVICE_EXISTS, 0), PVSIZE_VERDICT_EXCEEDS);
     OK(pvsize_report_find(report, PVSIZE_KIND_ARRAY, 0, -1, &array, diag));
     pvsize_report_working(report, PVSIZE_QUANTITY_STRING_DEVICE_RATING, array, PVSIZE_FORMAT_PLAIN,
-                          text, sizeof text, NULL, NULL);
+                          PVSIZE_DETAIL_SHORT, text, sizeof text, NULL, NULL);
     pvsize_report_free(report);
     report = report_of(&(job){.isc = 12.28, .rating = 20, .strings = 4}, iec_2016);
     ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_DEVICE_EXISTS, 0), PVSIZE_VERDICT_MEETS);

@@ -157,7 +157,7 @@ START_TEST(working_of_a_quantity)
     int32_t input = subject_for(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, 0, 0, 0);
 
     OK(pvsize_report_working(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, input, PVSIZE_FORMAT_PLAIN,
-                             text, sizeof text, &length, diag));
+                             PVSIZE_DETAIL_SHORT, text, sizeof text, &length, diag));
     ck_assert_str_eq(text, "array 1: Kcorr = 1\n"
                            "array 1: Isc,max,string = kI × Kcorr × Isc = 1.25 × 1 × 13.9 A = "
                            "17.375 A\n"
@@ -168,11 +168,45 @@ START_TEST(working_of_a_quantity)
                            "(common practice)\n");
     ck_assert_uint_eq(length, strlen(text));
     OK(pvsize_report_working(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, input, PVSIZE_FORMAT_MARKDOWN,
-                             text, sizeof text, NULL, diag));
+                             PVSIZE_DETAIL_SHORT, text, sizeof text, NULL, diag));
     ck_assert_int_eq(strncmp(text, "- array 1", 9), 0);
     FAILS(PVSIZE_E_BAD_CHOICE, "format",
-          pvsize_report_working(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, input, 9, NULL, 0, NULL,
-                                diag));
+          pvsize_report_working(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, input, 9,
+                                PVSIZE_DETAIL_SHORT, NULL, 0, NULL, diag));
+    pvsize_report_free(report);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+/* At length: every symbol of a step with its value, its meaning and where that is from. */
+START_TEST(working_at_length)
+{
+    static const char *const lines[] = {
+        "input 1 of inverter 1: largest short-circuit current into the input\n"
+        "   Isc,max,input = Isc,max[array 1] = 34.75 A\n",
+        "   Isc,max[array 1] = 34.75 A: largest short-circuit current of the array; computed "
+        "above\n",
+        "   kI = 1.25: factor on module Isc for cables, protection and inverter inputs; "
+        "figure.isc_factor of the rule set: the trade's factor;",
+        "   Isc = 13.9 A: short-circuit current at STC; module's data sheet, module.isc\n",
+        "   S = 2: strings in parallel; given for the array, array.strings\n",
+        "\nrounding: what was given stands as given;",
+    };
+    pvsize_spec *system = invented_system();
+    pvsize_report *report = checked_au(system);
+    int32_t input = subject_for(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, 0, 0, 0);
+    char text[4000];
+
+    OK(pvsize_report_working(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, input, PVSIZE_FORMAT_PLAIN,
+                             PVSIZE_DETAIL_LONG, text, sizeof text, NULL, diag));
+    for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++)
+        ck_assert_msg(strstr(text, lines[i]) != NULL, "not there: %s", lines[i]);
+    OK(pvsize_report_working(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, input, PVSIZE_FORMAT_MARKDOWN,
+                             PVSIZE_DETAIL_LONG, text, sizeof text, NULL, diag));
+    ck_assert_ptr_nonnull(strstr(text, "\n  - Isc = 13.9 A: "));
+    FAILS(PVSIZE_E_BAD_CHOICE, "detail: not one of the choices; given 0",
+          pvsize_report_working(report, PVSIZE_QUANTITY_INPUT_ISC_MAX, input, PVSIZE_FORMAT_PLAIN,
+                                PVSIZE_DETAIL_FINDINGS, NULL, 0, NULL, diag));
     pvsize_report_free(report);
     pvsize_spec_free(system);
 }
@@ -246,6 +280,7 @@ static void add(Suite *suite)
     add_test(suite, "texts", texts_of_a_finding);
     add_test(suite, "markdown", markdown_is_escaped);
     add_test(suite, "working", working_of_a_quantity);
+    add_test(suite, "working at length", working_at_length);
     add_test(suite, "assumptions", assumptions_are_told);
 }
 

@@ -158,7 +158,7 @@ _SETS = {"severity": 8, "verdict": 9, "known": 10, "compare": 11, "format": 12,
          "differs": 18, "item": 23, "measure": 24,
          "curve_check": 26, "curve_assumption": 27, "origin": 29,
          "measured": 31, "judged": 32, "cause": 33, "site_test": 34, "bound": 35,
-         "accepted": 36, "room": 37, "remark": 38}
+         "accepted": 36, "room": 37, "remark": 38, "detail": 42}
 
 
 def _choice_name(set_name, number):
@@ -642,14 +642,19 @@ class Report(_Handle):
         except StateError:
             return None
 
-    def working(self, name, markdown=False, **where):
-        """How that quantity came about, a step a line."""
+    def working(self, name, markdown=False, detail="short", **where):
+        """How that quantity came about: a step a line, or with detail="long" every
+        symbol explained."""
         return _get_text("report_working", self._handle, _term_number("quantity." + name),
-                         self._subject_of(name, where), 2 if markdown else 1)
+                         self._subject_of(name, where), 2 if markdown else 1,
+                         _choice_number("detail", detail))
 
     def render(self, markdown=False, working=False):
-        """The whole report as text."""
-        return _get_text("report_render", self._handle, 2 if markdown else 1, int(working))
+        """The whole report as text; `working` True or "short" adds each step in a line,
+        "long" with every symbol explained."""
+        detail = working if isinstance(working, str) else "short" if working else "findings"
+        return _get_text("report_render", self._handle, 2 if markdown else 1,
+                         _choice_number("detail", detail))
 
     def __str__(self):
         return self.render()

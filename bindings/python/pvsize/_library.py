@@ -74,7 +74,7 @@ SIGNATURES = {
     "report_subject_text": ("i", "hibh"), "report_find": ("i", "hiiiIh"),
     "report_governs": ("i", "hiIh"), "report_missing": ("i", "hiIh"),
     "report_text": ("i", "hiibh"), "report_quantity": ("i", "hiiDh"),
-    "report_working": ("i", "hiiibh"), "report_assumption_count": ("i", "hIh"),
+    "report_working": ("i", "hiiiibh"), "report_assumption_count": ("i", "hIh"),
     "report_assumption": ("i", "hiIDh"), "report_assumption_text": ("i", "hibh"),
     "report_render": ("i", "hiibh"),
     "comparison_new": ("i", "hHh"), "comparison_free": ("-", "h"),
