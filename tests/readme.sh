@@ -8,21 +8,22 @@ work=$3
 cd "$(dirname "$0")/.."
 mkdir -p "$work/readme"
 
-# block LANGUAGE : the first block of that language; shown: the text after it
+# block LANGUAGE N : the N-th block of that language; shown: the text after it
 block() {
-    awk -v open="\`\`\`$1" '$0 == open { on = 1; next } /^```/ && on { exit } on' README.md
-}
-shown() {
-    awk -v open="\`\`\`$1" '$0 == open { seen = 1 } seen && $0 == "```text" { on = 1; next }
+    awk -v open="\`\`\`$1" -v n="$2" '$0 == open && --n == 0 { on = 1; next }
         /^```/ && on { exit } on' README.md
 }
+shown() {
+    awk -v open="\`\`\`$1" -v n="$2" '$0 == open && --n == 0 { seen = 1 }
+        seen && $0 == "```text" { on = 1; next } /^```/ && on { exit } on' README.md
+}
 compare() {
-    shown "$1" >"$work/readme/$1.want"
-    [ -s "$work/readme/$1.want" ]
-    diff -u "$work/readme/$1.want" "$work/readme/$1.got"
+    shown "$1" "$2" >"$work/readme/$1$2.want"
+    [ -s "$work/readme/$1$2.want" ]
+    diff -u "$work/readme/$1$2.want" "$work/readme/$1$2.got"
 }
 
-block c >"$work/readme/sample.c"
+block c 1 >"$work/readme/sample.c"
 [ -s "$work/readme/sample.c" ]
 pc=$(find "$stage" -name pvsize.pc)
 PKG_CONFIG_PATH=$(dirname "$pc")
@@ -31,11 +32,13 @@ export PKG_CONFIG_PATH PKG_CONFIG_SYSROOT_DIR
 # shellcheck disable=SC2046
 gcc -std=c99 -Wall -Wextra -Wpedantic -Werror "$work/readme/sample.c" -o "$work/readme/sample" \
     $(pkg-config --cflags --libs pvsize) "-Wl,-rpath,$(dirname "$(dirname "$pc")")"
-"$work/readme/sample" >"$work/readme/c.got"
-compare c
+"$work/readme/sample" >"$work/readme/c1.got"
+compare c 1
 
-block python >"$work/readme/sample.py"
-[ -s "$work/readme/sample.py" ]
-PVSIZE_LIBRARY=$library PYTHONPATH=bindings/python /usr/bin/python3 -B "$work/readme/sample.py" \
-    >"$work/readme/python.got"
-compare python
+for n in 1 2; do
+    block python $n >"$work/readme/sample$n.py"
+    [ -s "$work/readme/sample$n.py" ]
+    PVSIZE_LIBRARY=$library PYTHONPATH=bindings/python /usr/bin/python3 -B \
+        "$work/readme/sample$n.py" >"$work/readme/python$n.got"
+    compare python $n
+done

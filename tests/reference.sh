@@ -1,8 +1,11 @@
 #!/bin/sh
-# doc/parameters.md and doc/rules.md must be what the tables print.
+# The pages of doc that are printed from the library must be what it prints.
 set -eu
 cd "$(dirname "$0")/.."
 mkdir -p "$2/reference"
-PVSIZE_LIBRARY=$1 PYTHONPATH=bindings/python /usr/bin/python3 -B doc/print_reference.py "$2/reference"
-diff -u doc/parameters.md "$2/reference/parameters.md"
-diff -u doc/rules.md "$2/reference/rules.md"
+for script in print_reference print_exercises; do
+    PVSIZE_LIBRARY=$1 PYTHONPATH=bindings/python /usr/bin/python3 -B "doc/$script.py" "$2/reference"
+done
+for page in parameters rules exercises; do
+    diff -u "doc/$page.md" "$2/reference/$page.md"
+done

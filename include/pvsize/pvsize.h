@@ -11,7 +11,8 @@
  * (report.h). Two rule sets or two reports side by side: compare.h. What must be
  * bought: bill.h. One module's current-voltage curve, and unlike strings in parallel:
  * curve.h. Weather, the sun and planes under the sky: weather.h. What may go on an
- * inverter: envelope.h. What meters read on the day: readings.h. base.h states the
+ * inverter: envelope.h. What meters read on the day: readings.h. Exercises for the
+ * class: exercise.h. base.h states the
  * conventions that all calls keep. */
 #ifndef PVSIZE_PVSIZE_H
 #define PVSIZE_PVSIZE_H
@@ -27,5 +28,6 @@
 #include "weather.h"
 #include "envelope.h"
 #include "readings.h"
+#include "exercise.h"
 
 #endif

@@ -74,7 +74,9 @@ PVSIZE_API const char *pvsize_choice_name(int32_t term, int32_t choice);
 PVSIZE_API const char *pvsize_choice_text(int32_t term, int32_t choice);
 
 /* The same for the library's own sets: PVSIZE_SET_SEVERITY, _VERDICT, _KNOWN,
- * _COMPARE, _FORMAT and those of the parameters. */
+ * _COMPARE, _FORMAT and those of the parameters. First the number of a set by its name,
+ * such as "verdict" (0 unknown), for bindings that do not read ids.h. */
+PVSIZE_API int32_t pvsize_set_number(const char *name);
 PVSIZE_API int32_t pvsize_set_count(int32_t set);
 PVSIZE_API int32_t pvsize_set_at(int32_t set, int32_t i);
 PVSIZE_API int32_t pvsize_set_by_name(int32_t set, const char *name);

@@ -53,6 +53,8 @@ typedef struct pvsz_manner {
 pvsz_manner pvsz_manner_of(int32_t format, int32_t detail);
 /* Every step of the report once. */
 void pvsz_put_all_working(pvsz_text *text, const pvsize_report *report, pvsz_manner manner);
+/* Figures, by place, that the steps to an entry put in. */
+pvsz_figure_set pvsz_figures_used(const pvsize_report *report, int32_t entry);
 /* Steps to an entry, and to both sides of a finding. */
 void pvsz_put_working(pvsz_text *text, const pvsize_report *report, int32_t entry,
                       pvsz_manner manner);

@@ -134,6 +134,15 @@ void pvsz_put_all_working(pvsz_text *text, const pvsize_report *report, pvsz_man
     put_rounding(&out);
 }
 
+pvsz_figure_set pvsz_figures_used(const pvsize_report *report, int32_t entry)
+{
+    pvsz_text nowhere = {0};
+    writer out = {.text = &nowhere, .report = report, .manner = {"", "", PVSIZE_DETAIL_SHORT}};
+
+    put_steps(&out, entry);
+    return out.figures;
+}
+
 void pvsz_put_working(pvsz_text *text, const pvsize_report *report, int32_t entry,
                       pvsz_manner manner)
 {

@@ -351,6 +351,25 @@ bool pvsz_set_has(int32_t set, double number)
     return number >= 0 && number < 1000 && find_choice(set, (int32_t)number);
 }
 
+int32_t pvsize_set_number(const char *name)
+{
+    static const struct {
+        int32_t number;
+        const char *name;
+    } sets[] = {
+#define SET(number, ID, name) {number, #name},
+#define CHOICE(SET_, ID, number, name, text)
+#include "choices.def"
+#undef SET
+#undef CHOICE
+    };
+
+    for (int32_t i = 0; name && i < PVSZ_COUNT(sets); i++)
+        if (strcmp(sets[i].name, name) == 0)
+            return sets[i].number;
+    return 0;
+}
+
 int32_t pvsize_set_count(int32_t set)
 {
     int32_t count = 0;

@@ -152,13 +152,18 @@ class Term(typing.NamedTuple):
     scope: typing.Optional[str]
 
 
-# numbers of the library's own sets, as in ids.h
-_SETS = {"severity": 8, "verdict": 9, "known": 10, "compare": 11, "format": 12,
-         "type": 13, "need": 14, "text": 16, "outcome": 17,
-         "differs": 18, "item": 23, "measure": 24,
-         "curve_check": 26, "curve_assumption": 27, "origin": 29,
-         "measured": 31, "judged": 32, "cause": 33, "site_test": 34, "bound": 35,
-         "accepted": 36, "room": 37, "remark": 38, "detail": 42}
+class _Sets(dict):
+    """Numbers of the library's own sets, by name."""
+
+    def __missing__(self, name):
+        number = _lib.pvsize_set_number(name.encode())
+        if not number:
+            raise KeyError(name)
+        self[name] = number
+        return number
+
+
+_SETS = _Sets()
 
 
 def _choice_name(set_name, number):
@@ -911,3 +916,4 @@ from ._readings import Cause, Judged, Judgement, judge  # noqa: E402
 from ._weather import (  # noqa: E402
     Closure, PlaneIrradiance, Run, Weather, julian_day, plane_irradiance, split_global,
     sun_position)
+from ._exercise import Exercise, Mark, Mistake, Question  # noqa: E402

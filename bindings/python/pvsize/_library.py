@@ -48,7 +48,7 @@ SIGNATURES = {
     "term_rule_compare": ("i", "i"), "term_rule_limit": ("i", "i"),
     "choice_count": ("i", "i"), "choice_at": ("i", "ii"), "choice_by_name": ("i", "is"),
     "choice_name": ("s", "ii"), "choice_text": ("s", "ii"),
-    "set_count": ("i", "i"), "set_at": ("i", "ii"), "set_by_name": ("i", "is"),
+    "set_number": ("i", "s"), "set_count": ("i", "i"), "set_at": ("i", "ii"), "set_by_name": ("i", "is"),
     "set_name": ("s", "ii"), "set_text": ("s", "ii"),
     "spec_new": ("i", "ihHh"), "spec_clone": ("i", "hhHh"), "spec_free": ("-", "h"),
     "spec_kind": ("i", "h"), "spec_set_number": ("i", "hidh"),
@@ -118,6 +118,13 @@ SIGNATURES = {
     "judgement_numbers": ("i", "hiDDDDh"), "judgement_alike": ("i", "hiDh"),
     "judgement_cause_count": ("i", "hiIh"), "judgement_cause": ("i", "hiiIDDDDh"),
     "judgement_text": ("i", "hibh"), "judgement_render": ("i", "hibh"),
+    "exercise_new": ("i", "iishHh"), "exercise_free": ("-", "h"),
+    "exercise_origin": ("i", "hIIh"), "exercise_system": ("i", "hhHh"),
+    "exercise_rules": ("i", "hhHh"), "exercise_sheet": ("i", "hiibh"),
+    "exercise_question_count": ("i", "hIh"), "exercise_question": ("i", "hiIIIh"),
+    "exercise_text": ("i", "hiiibh"), "exercise_answer": ("i", "hiDDh"),
+    "exercise_mistake_count": ("i", "hiIh"), "exercise_mistake": ("i", "hiiIDh"),
+    "exercise_mark": ("i", "hidIInNh"),
 }
 
 _RESULTS = {"i": c_int32, "s": c_char_p, "-": None}

@@ -357,3 +357,74 @@ def test_an_inverter_is_reviewed():
         pvsize.review(inverter, enquiry=pvsize.Enquiry(plane=0))
     bare = pvsize.review(inverter, pvsize.Rules(None))
     assert bare.bounds == [] and bare.modules == []
+
+
+# -- exercises ------------------------------------------------------------------
+
+def test_an_exercise():
+    with pvsize.Exercise("one_input", 1) as exercise:
+        assert (exercise.level, exercise.seed, len(exercise)) == ("one_input", 1, 7)
+        first, second = exercise[0], exercise[1]
+        assert (first.kind, first.unit, first.answer_text) == ("module_voc_cold", "V", "39.2 V")
+        assert first.tolerance == 0.1 and first.choices == {}
+        assert "39.2156 V" in first.working
+        assert pvsize.Mistake("stc_temperature", "took the voltage at 25 degC, as the data sheet "
+                              "states it", 36.5) in first.mistakes
+        assert (second.answer, second.mistakes[0].value) == ("input", "module")
+        assert second.choices["maker"] == "the maker's largest array power"
+        assert exercise[-1].kind == "pv_limit"
+        assert "- Voc at STC: 36.5 V" in exercise.sheet(markdown=True)
+        assert "common mistakes" in exercise.sheet("solution")
+        report = pvsize.check(exercise.system, exercise.rules)
+        assert report.quantity("string_modules_max", array=0) == exercise[2].answer
+        assert exercise.rules.title.startswith("AS/NZS 5033:2021")
+        with pytest.raises(IndexError):
+            exercise[7]
+
+
+def test_marks():
+    exercise = pvsize.Exercise("one_input", 1)
+    assert exercise.mark(1, "input") == exercise.mark(1, 1) == ("right", ())
+    assert exercise.mark(2, 32) == ("mistaken", ("stc_temperature", "not_from_stc"))
+    assert exercise.mark(2, 30.6).mark == "rounded"
+    with pytest.raises(TypeError, match="asks for a number"):
+        exercise.mark(0, "input")
+    with pytest.raises(ValueError, match="allowed input, module"):
+        exercise.mark(1, "wall")
+    with pytest.raises(pvsize.RangeError, match="given: not a finite number"):
+        exercise.mark(0, float("nan"))
+    with pytest.raises(pvsize.ArgumentError, match="question: index outside the list"):
+        exercise.mark(7, 1)
+    with pytest.raises(ValueError, match="level 'hard'"):
+        pvsize.Exercise("hard", 1)
+    with pytest.raises(pvsize.ArgumentError, match="'nope'"):
+        pvsize.Exercise("fault", 1, "nope")
+
+
+def example(*words):
+    return runpy.run_path(str(ROOT / "examples" / "exercise.py"))["main"](list(words))
+
+
+def test_the_exercise_example(capsys):
+    example("one_input", "1")
+    assert "Voc at STC: 36.5 V" in capsys.readouterr().out
+    example("one_input", "1", "39,2", "input", "32", "-", "-5", "--solution")
+    printed = capsys.readouterr().out
+    assert "39,2: right\n" in printed and "-: no answer" in printed and "2 of 7 right" in printed
+    assert "32: wrong: took the voltage at 25 degC" in printed and "Solution" in printed
+    example("fault", "-7", "--markdown")
+    assert "# Exercise -7 of level fault" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize("words, message", [
+    (["hard", "1"], "level 'hard'"), (["fault", "x"], "invalid int"),
+    (["fault", "99999999999"], "allowed -2147483648 to 2147483647"),
+    (["fault", "1", "--preset", "nope"], "'nope'"), (["one_input", "1", "volts"], "takes a number"),
+    (["one_input", "1", "39", "x"], "takes one of input, module"), (["fault", "1", "77"], "allowed"),
+    (["one_input", "1", "nan"], "not a finite number"), (["fault"], "required"),
+    (["one_input", "1"] + ["1"] * 8, "8 answers to 7 questions"), (["fault", "1", "--x"], "--x")])
+def test_the_exercise_example_refuses(capsys, words, message):
+    with pytest.raises(SystemExit) as left:
+        example(*words)
+    assert left.value.code == 2
+    assert message in capsys.readouterr().err
