@@ -12,7 +12,7 @@
  * bought: bill.h. One module's current-voltage curve, and unlike strings in parallel:
  * curve.h. Weather, the sun and planes under the sky: weather.h. What may go on an
  * inverter: envelope.h. What meters read on the day: readings.h. Exercises for the
- * class: exercise.h. base.h states the
+ * class: exercise.h. Certificates for a quote: certificates.h. base.h states the
  * conventions that all calls keep. */
 #ifndef PVSIZE_PVSIZE_H
 #define PVSIZE_PVSIZE_H
@@ -29,5 +29,6 @@
 #include "envelope.h"
 #include "readings.h"
 #include "exercise.h"
+#include "certificates.h"
 
 #endif

@@ -916,4 +916,5 @@ from ._readings import Cause, Judged, Judgement, judge  # noqa: E402
 from ._weather import (  # noqa: E402
     Closure, PlaneIrradiance, Run, Weather, julian_day, plane_irradiance, split_global,
     sun_position)
+from . import certificates  # noqa: E402
 from ._exercise import Exercise, Mark, Mistake, Question  # noqa: E402

@@ -125,6 +125,10 @@ SIGNATURES = {
     "exercise_text": ("i", "hiiibh"), "exercise_answer": ("i", "hiDDh"),
     "exercise_mistake_count": ("i", "hiIh"), "exercise_mistake": ("i", "hiiIDh"),
     "exercise_mark": ("i", "hidIInNh"),
+    "certificate_first_year": ("i", ""), "certificate_last_year": ("i", ""),
+    "certificate_rating": ("i", "iDh"), "certificate_years": ("i", "iiIh"),
+    "certificate_count": ("i", "diiiDh"), "certificate_value": ("i", "ddDh"),
+    "certificate_working": ("i", "diiidibh"),
 }
 
 _RESULTS = {"i": c_int32, "s": c_char_p, "-": None}

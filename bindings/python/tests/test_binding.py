@@ -428,3 +428,23 @@ def test_the_exercise_example_refuses(capsys, words, message):
         example(*words)
     assert left.value.code == 2
     assert message in capsys.readouterr().err
+
+
+# -- certificates ---------------------------------------------------------------
+
+def test_certificates():
+    """The two published examples of tests/unit/test_certificates.c."""
+    certificates = pvsize.certificates
+    assert certificates.count(5000, 3, 2019) == 82
+    assert certificates.count(6600, 1, 2024) == 74
+    assert certificates.value(74, 39.3) == pytest.approx(2908.2)
+    assert certificates.count(6600, 1, 2024, "five_years") == 53
+    assert certificates.count(6600, 1, 2024, "one_year") == 10
+    assert (certificates.first_year(), certificates.last_year()) == (2016, 2030)
+    assert certificates.years(2024) == 7 and certificates.rating(4) == 1.185
+    assert "= 74\n" in certificates.working(6600, 1, 2024, 39.3)
+    with pytest.raises(pvsize.RangeError, match="year: outside .* allowed 2016 to 2026") as failed:
+        certificates.count(6600, 1, 2027, "five_years")
+    assert failed.value.range == (2016, 2026)
+    with pytest.raises(ValueError, match="period 'ten_years'"):
+        certificates.count(6600, 1, 2024, "ten_years")
