@@ -48,15 +48,28 @@ void pvsz_put_operand_name(pvsz_text *text, const pvsize_report *report, const p
     pvsz_put(text, "]");
 }
 
+/* "{x}" and nothing else: naming it again would say nothing. */
+static bool is_plain(const char *formula)
+{
+    size_t n = strcspn(formula, "}");
+
+    return formula[0] == '{' && formula[1] != '+' && formula[1] != ',' &&
+           (formula[n + 1] == '\0' || formula[n + 1] == ';');
+}
+
 void pvsz_put_operand_value(pvsz_text *text, const pvsize_report *report, const pvsz_entry *entry,
                             int32_t i)
 {
     const pvsz_operand *operand = operand_of(report, entry, i);
     const pvsz_symbol *symbol = pvsz_symbol_of(report, entry, i);
+    /* a number that is the whole formula has the unit of the quantity */
+    bool is_result = !operand->term && i == 0 && is_plain(entry->formula);
+    const pvsz_term *term = is_result ? &pvsz_kinds[PVSZ_KIND_QUANTITY].rows[entry->quantity]
+                                      : pvsz_term_find(operand->term);
 
-    pvsz_put_value(text, pvsz_term_find(operand->term), operand->value,
+    pvsz_put_value(text, term, operand->value,
                    operand->entry >= 0 || !operand->term ? PVSZ_WORKING_DIGITS : 0);
-    if (symbol && symbol->unit[0]) {
+    if (!is_result && symbol && symbol->unit[0]) {
         pvsz_put(text, " ");
         pvsz_put(text, symbol->unit);
     }
@@ -155,15 +168,6 @@ static void put_filled(pvsz_text *text, const pvsize_report *report, const pvsz_
             put(text, report, entry, index);
         s += symbol + 1;
     }
-}
-
-/* "{x}" and nothing else: naming it again would say nothing. */
-static bool is_plain(const char *formula)
-{
-    size_t n = strcspn(formula, "}");
-
-    return formula[0] == '{' && formula[1] != '+' && formula[1] != ',' &&
-           (formula[n + 1] == '\0' || formula[n + 1] == ';');
 }
 
 /* A sum or choice of one value is that value: name it, do not repeat it. */
