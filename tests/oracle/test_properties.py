@@ -1020,7 +1020,7 @@ def line_faults(line, subjects, counts):
 
 
 # In the long form each step has a head line; below it the equation, then the symbols.
-MEANING = re.compile(rf"(?P<name>\S+(?:\[.*?\])?) = (?P<value>{VALUE.pattern}|[a-z_]+): "
+MEANING = re.compile(rf"(?P<name>\S+(?:\[.*?\])?) = (?P<value>{VALUE.pattern}|[a-z_0-9]+): "
                      r"(?P<what>.+?); (?P<origin>\S.*)")
 UNEXPLAINED = "a number of the step"
 ROUNDING = "rounding: "
