@@ -53,6 +53,7 @@ enum {
     PVSIZE_KIND_READING = 14000, /* what a meter showed on the day, on one string or on strings in parallel */
     PVSIZE_KIND_ENQUIRY = 15000, /* what a review of an inverter asks: modules not chosen yet, or a list of them */
     PVSIZE_KIND_ISOLATOR = 16000, /* d.c. isolator of an input or an array, or what stands in its place */
+    PVSIZE_KIND_SEARCH = 17000, /* question for the best stringings of a system */
     PVSIZE_KIND_FIGURE = 20000, /* figure of a rule set */
     PVSIZE_KIND_QUANTITY = 30000, /* quantity the library computes */
     PVSIZE_KIND_RULE = 40000, /* rule of a rule set */
@@ -114,6 +115,9 @@ enum {
     PVSIZE_SET_FAULT = 50,
     PVSIZE_SET_PERIOD = 51,
     PVSIZE_SET_ZONE = 52,
+    PVSIZE_SET_OBJECTIVE = 53,
+    PVSIZE_SET_ENDING = 54,
+    PVSIZE_SET_LAYOUT = 55,
     /* numbers are never reused */
 };
 
@@ -454,6 +458,19 @@ enum {
     PVSIZE_BUSBAR_RULE_DEVICES = 3, /* all devices on the busbar but the one that protects it, within its rating */
     PVSIZE_BUSBAR_RULE_CENTRE_FED = 4, /* a busbar fed at its centre, in a dwelling: as at the opposite end, the inverters at one end only */
     PVSIZE_BUSBAR_RULE_FEEDER = 5, /* conductors of a feeder beyond the joint: as sum, their capacity in the place of the busbar's rating */
+    PVSIZE_OBJECTIVE_POWER = 1, /* most array power at STC */
+    PVSIZE_OBJECTIVE_ENERGY = 2, /* most energy in a year, by the specific yield of the planes */
+    PVSIZE_OBJECTIVE_NEAREST_POWER = 3, /* array power nearest to the wanted power, of two as near the lower */
+    PVSIZE_OBJECTIVE_PLANE_ORDER = 4, /* most modules on the first plane, then on the next, and so on */
+    PVSIZE_ENDING_PROVEN = 1, /* every stringing was judged or ruled out */
+    PVSIZE_ENDING_BUDGET = 2, /* the budget of nodes was used up */
+    PVSIZE_ENDING_CANCELLED = 3, /* the caller's flag was raised */
+    PVSIZE_LAYOUT_POWER = 1, /* array power at STC of the whole system, W */
+    PVSIZE_LAYOUT_ENERGY = 2, /* energy in a year, kWh; only where every plane in use has a specific yield */
+    PVSIZE_LAYOUT_MODULES = 3, /* modules of the whole system */
+    PVSIZE_LAYOUT_STRINGS = 4, /* strings of the whole system */
+    PVSIZE_LAYOUT_DEVICES = 5, /* string devices that the search fitted */
+    PVSIZE_LAYOUT_OUTCOME = 6, /* outcome of the full check: holds or incomplete */
     /* numbers are never reused */
 };
 
@@ -557,6 +574,8 @@ enum {
     PVSIZE_PLANE_CURRENT_CORRECTION = 6007, /* factor on Isc for bifacial, tracked or vertical arrays, snow or altitude; where none is given, what a bifacial module calls for, else 1 */
     PVSIZE_PLANE_HEAT_LOSS = 6008, /* heat that the modules lose without wind, by kelvin above ambient (IEC 61853-2), W/(m2 K) */
     PVSIZE_PLANE_HEAT_LOSS_WIND = 6009, /* heat that they lose more for each m/s of wind (IEC 61853-2), W s/(m3 K) */
+    PVSIZE_PLANE_SPECIFIC_YIELD = 6010, /* yearly energy expected of 1 kW at STC on the plane; what a search for energy weighs planes by, kWh/kW */
+    PVSIZE_PLANE_FILL_ORDER = 6011, /* place in the order in which a search fills the planes, the lowest first; without one, last */
     PVSIZE_ARRAY_NAME = 7001, /* label of the array */
     PVSIZE_ARRAY_INVERTER = 7002, /* inverter the strings go to */
     PVSIZE_ARRAY_INPUT = 7003, /* input of that inverter */
@@ -664,6 +683,17 @@ enum {
     PVSIZE_ISOLATOR_POLES_SHARE = 16022, /* the maker states that the poles of both conductors share the voltage at an inverter without separation too */
     PVSIZE_ISOLATOR_DISTANCE = 16023, /* distance from the equipment that it isolates, m */
     PVSIZE_ISOLATOR_IN_SIGHT = 16024, /* it is in sight of the equipment that it isolates */
+    PVSIZE_SEARCH_NAME = 17001, /* label of the search */
+    PVSIZE_SEARCH_OBJECTIVE = 17002, /* what makes one stringing better than another */
+    PVSIZE_SEARCH_WANTED_POWER = 17003, /* array power at STC of the whole system to come near to, W */
+    PVSIZE_SEARCH_WANTED_MODULES = 17004, /* modules that the whole system must have, no more and no fewer */
+    PVSIZE_SEARCH_SHORTEST_STRING = 17005, /* fewest modules in a string */
+    PVSIZE_SEARCH_LONGEST_STRING = 17006, /* most modules in a string */
+    PVSIZE_SEARCH_ANSWERS = 17007, /* how many stringings to keep, the best first */
+    PVSIZE_SEARCH_NODE_BUDGET = 17008, /* steps after which the search stops: partial stringings and checks */
+    PVSIZE_SEARCH_EXTERNAL_ISOLATOR = 17009, /* every array gets a load-break d.c. isolator beside the inverter */
+    PVSIZE_SEARCH_STRING_DEVICES = 17010, /* strings that need an overcurrent device get one, of the smallest standard rating */
+    PVSIZE_SEARCH_STRING_DEVICE_VOLTAGE = 17011, /* rated d.c. voltage of these devices, V */
     /* numbers are never reused */
 };
 

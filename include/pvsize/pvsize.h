@@ -8,11 +8,12 @@
  *
  * The way of a job: make specs (spec.h), fill them by their tables (terms.h),
  * add them up to a system, take a rule set (rules.h), check, read the report
- * (report.h). Two rule sets or two reports side by side: compare.h. What must be
- * bought: bill.h. One module's current-voltage curve, and unlike strings in parallel:
- * curve.h. Weather, the sun and planes under the sky: weather.h. What may go on an
- * inverter: envelope.h. What meters read on the day: readings.h. Exercises for the
- * class: exercise.h. Certificates for a quote: certificates.h. base.h states the
+ * (report.h). Two rule sets or two reports side by side: compare.h. The best stringings
+ * of a roof: layout.h. What must be bought: bill.h. One module's current-voltage curve,
+ * and unlike strings in parallel: curve.h. Weather, the sun and planes under the sky:
+ * weather.h. What may go on an inverter: envelope.h. What meters read on the day:
+ * readings.h. Exercises for the class: exercise.h. Certificates for a quote:
+ * certificates.h. base.h states the
  * conventions that all calls keep. */
 #ifndef PVSIZE_PVSIZE_H
 #define PVSIZE_PVSIZE_H
@@ -25,6 +26,7 @@
 #include "compare.h"
 #include "bill.h"
 #include "curve.h"
+#include "layout.h"
 #include "weather.h"
 #include "envelope.h"
 #include "readings.h"

@@ -17,6 +17,7 @@ extern "C" {
  *     site      planes
  *     inverter  inputs, efficiency points
  *     array     one module
+ *     search    one system, modules (layout.h)
  *
  * An array names its inverter, its input and its plane by index. */
 typedef struct pvsize_spec pvsize_spec;

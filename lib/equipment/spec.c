@@ -77,7 +77,7 @@ static bool copy_parts(pvsize_spec *copy, const pvsize_spec *spec)
     return true;
 }
 
-/* Parts nest no deeper than the table of kinds: system, site, plane. */
+/* Parts nest no deeper than the table of kinds: search, system, site, plane. */
 pvsize_status pvsize_spec_clone(const pvsize_spec *spec, const pvsize_allocator *memory,
                                 pvsize_spec **out, pvsize_diag *diag)
 {

@@ -29,6 +29,8 @@ struct pvsize_spec {
 bool pvsz_spec_live(const pvsize_spec *spec);
 /* Parts of a kind (its place); the list is empty if this kind holds none. */
 const pvsz_part_list *pvsz_spec_parts(const pvsize_spec *spec, int32_t kind);
+/* The same list, to be changed in place; null if this kind holds none. */
+pvsz_part_list *pvsz_spec_list(pvsize_spec *spec, int32_t kind);
 /* Label, "" if none was given. */
 const char *pvsz_spec_name(const pvsize_spec *spec);
 /* Same kind and same numbers in force, whatever the labels. */

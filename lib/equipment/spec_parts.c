@@ -30,6 +30,13 @@ const pvsz_part_list *pvsz_spec_parts(const pvsize_spec *spec, int32_t kind)
     return list < 0 ? &none : &spec->parts[list];
 }
 
+pvsz_part_list *pvsz_spec_list(pvsize_spec *spec, int32_t kind)
+{
+    int32_t list = list_of(spec->kind, kind, NULL);
+
+    return list < 0 ? NULL : &spec->parts[list];
+}
+
 static pvsize_status check_handles(const pvsize_spec *spec, const pvsize_spec *part,
                                    pvsize_diag *diag)
 {

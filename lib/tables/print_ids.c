@@ -88,6 +88,7 @@ static void print_terms(void)
 #include "reading.def"
 #include "enquiry.def"
 #include "isolator.def"
+#include "search.def"
     close_enum();
     open_enum("figures of a rule set");
 #include "figures.def"

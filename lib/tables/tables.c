@@ -23,6 +23,7 @@
 #define SET_ISOLATOR_PLACE .set = PVSIZE_SET_ISOLATOR_PLACE
 #define SET_UTILISATION .set = PVSIZE_SET_UTILISATION
 #define SET_BUSBAR_RULE .set = PVSIZE_SET_BUSBAR_RULE
+#define SET_OBJECTIVE .set = PVSIZE_SET_OBJECTIVE
 
 #define TERM(number_, KIND_, ID, name_, TYPE_, unit_, low_, high_, NEED_, deflt_, link, text_) \
     {.number = number_,                                                                        \
@@ -86,6 +87,9 @@ static const pvsz_term isolator_rows[] = {
 };
 static const pvsz_term system_rows[] = {
 #include "system.def"
+};
+static const pvsz_term search_rows[] = {
+#include "search.def"
 };
 
 /* a yes-or-no number is a choice of the set of answers */
@@ -177,6 +181,7 @@ static const pvsz_term attribute_rows[] = {
 #define ROWS_READING reading_rows
 #define ROWS_ENQUIRY enquiry_rows
 #define ROWS_ISOLATOR isolator_rows
+#define ROWS_SEARCH search_rows
 #define ROWS_FIGURE figure_rows
 #define ROWS_QUANTITY quantity_rows
 #define ROWS_RULE rule_rows

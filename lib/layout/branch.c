@@ -1,0 +1,334 @@
+/* Combining options: depth first over the slots, the best option first, leaving out
+ * what cannot be better than the answers kept. Of stringings that differ only in the
+ * exchange of like inputs or like inverters one is looked at: options of like inputs
+ * come in order, and so do like inverters. */
+#include "layout.h"
+
+typedef struct frame {
+    int32_t next; /* option to be tried */
+    int32_t low;  /* like inputs and inverters before it allow no lower one */
+    bool tied;    /* so far like the inverter before */
+    int64_t unit_power;
+    pvsz_key prefix; /* of the slots before */
+    pvsz_key bound;  /* of this slot and those behind */
+    pvsz_key best;   /* proven so far of the options tried */
+} frame;
+
+typedef struct branch {
+    pvsz_problem *problem;
+    pvsz_bounds *bounds;
+    pvsz_seen *seen;
+    frame *frame;
+    pvsz_room room;
+    int32_t at;
+} branch;
+
+static const pvsz_option *option_at(const pvsz_problem *problem, int32_t slot, int32_t i)
+{
+    return &problem->group[problem->slot[slot].group].option[i];
+}
+
+/* answers */
+
+static bool is_worth(pvsz_problem *problem, const pvsz_key *key)
+{
+    const pvsz_list *list = &problem->list;
+
+    if (pvsz_is_never(key))
+        return false;
+    if (list->count < list->most || pvsz_compare_keys(key, &list->answer[list->count - 1].key) > 0)
+        return true;
+    problem->list.overflowed = true;
+    return false;
+}
+
+/* Behind those that are as good and were found before. */
+static void keep_answer(pvsz_problem *problem, const pvsz_key *key, int32_t outcome)
+{
+    pvsz_list *list = &problem->list;
+    int32_t at = list->count;
+    pvsz_answer added;
+
+    if (list->count < list->most)
+        list->count++;
+    else
+        list->overflowed = true;
+    added = list->answer[list->most]; /* the spare one */
+    if (at == list->most) {
+        list->answer[list->most] = list->answer[list->most - 1];
+        at--;
+    } else {
+        list->answer[list->most] = list->answer[at];
+    }
+    for (; at > 0 && pvsz_compare_keys(&list->answer[at - 1].key, key) < 0; at--)
+        list->answer[at] = list->answer[at - 1];
+    added.key = *key;
+    added.outcome = outcome;
+    for (int32_t i = 0; i < problem->slots; i++)
+        added.choice[i] = problem->choice[i];
+    list->answer[at] = added;
+}
+
+static int32_t outcome_of(const pvsize_report *report)
+{
+    int32_t outcome = PVSIZE_OUTCOME_NOTHING;
+
+    pvsize_report_outcome(report, &outcome, NULL);
+    return outcome;
+}
+
+/* Keeps what broke the best of the stringings that the full check refused. */
+static void note_refusal(pvsz_problem *problem, const pvsz_key *key)
+{
+    const pvsz_option none = {.module = -1, .plane = {-1, -1}};
+
+    if (problem->refused.rule && pvsz_compare_keys(key, &problem->refused_key) <= 0)
+        return;
+    for (int32_t i = 0; i < problem->report->findings; i++) {
+        const pvsz_finding *finding = &problem->report->finding[i];
+
+        if (!pvsz_breaks(finding))
+            continue;
+        problem->refused = pvsz_obstacle_of(
+            finding, &none, finding->subject->at[PVSZ_KIND_INVERTER],
+            finding->subject->scope == PVSZ_KIND_INPUT ? finding->subject->index : -1);
+        problem->refused_key = *key;
+        return;
+    }
+}
+
+/* A whole stringing is an answer only if the full check says so. */
+static pvsize_status judge(branch *b, const pvsz_key *key)
+{
+    pvsz_problem *problem = b->problem;
+    int32_t made = pvsz_wire(problem, problem->choice), outcome;
+    pvsize_status status;
+
+    if (made == 0 && problem->fixed == 0)
+        return PVSIZE_OK;
+    status = pvsz_check_wired(problem);
+    if (status)
+        return status;
+    outcome = outcome_of(problem->report);
+    if (outcome == PVSIZE_OUTCOME_BROKEN)
+        note_refusal(problem, key);
+    else
+        keep_answer(problem, key, outcome);
+    return PVSIZE_OK;
+}
+
+/* going down and up */
+
+static bool fits(const branch *b, const pvsz_option *option)
+{
+    const pvsz_problem *problem = b->problem;
+    const pvsz_unit *unit = &problem->unit[problem->slot[b->at].inverter];
+    int32_t here = option->length * option->strings[0];
+
+    if (option->module < 0)
+        return true;
+    if (here > b->room.plane[option->plane[0]])
+        return false;
+    if (option->plane[1] >= 0 && option->modules - here > b->room.plane[option->plane[1]])
+        return false;
+    return option->power <= unit->power_left - b->frame[b->at].unit_power &&
+           option->power <= problem->power_left - b->room.system_power;
+}
+
+static void take(branch *b, const pvsz_option *option, int32_t times)
+{
+    for (int32_t i = 0; option->module >= 0 && i < 2 && option->plane[i] >= 0; i++)
+        b->room.plane[option->plane[i]] -= times * option->length * option->strings[i];
+    b->room.modules += times * option->modules;
+    b->room.system_power += times * option->power;
+}
+
+/* Which option a slot may start from, and whether it then equals its twin so far. */
+static void open_frame(branch *b, int32_t at, frame *f)
+{
+    const pvsz_problem *problem = b->problem;
+    const pvsz_slot *slot = &problem->slot[at];
+    int32_t inputs = slot->end - slot->first;
+    int32_t twin = slot->twin ? problem->choice[at - inputs] : 0;
+
+    f->low = slot->like_before ? problem->choice[at - 1] : 0;
+    f->tied = slot->twin;
+    if (slot->first == at)
+        f->low = twin;
+    else if (slot->twin)
+        f->tied =
+            b->frame[at - 1].tied && problem->choice[at - 1] == problem->choice[at - 1 - inputs];
+    f->next = f->low;
+    f->best = PVSZ_NEVER;
+    if (f->tied && twin > f->low) {
+        /* those before count for what is proven of the state, whose like may be untied */
+        f->next = twin;
+        f->best = f->bound;
+    }
+}
+
+static void look_up(branch *b, int32_t at, const frame *f)
+{
+    const pvsz_slot *slot = &b->problem->slot[at];
+    int32_t first = slot->has_twin && slot->first != at ? b->problem->choice[slot->first] : -1;
+
+    b->room.unit_power = f->unit_power;
+    pvsz_seen_state(b->problem, b->seen, at, f->low, first, &b->room);
+}
+
+/* The bound of the slots behind the present one, which has this option. */
+static pvsz_key bound_behind(branch *b, const pvsz_option *option, frame *f)
+{
+    const pvsz_problem *problem = b->problem;
+    int32_t behind = b->at + 1;
+    const pvsz_key *known;
+    pvsz_key bound;
+
+    f->prefix = pvsz_add_key(b->frame[b->at].prefix, option->key, 1);
+    f->unit_power = b->frame[b->at].unit_power + option->power;
+    if (behind == problem->slots || problem->slot[behind].first == behind)
+        f->unit_power = 0;
+    b->room.unit_power = f->unit_power;
+    bound = pvsz_bound(problem, b->bounds, behind, &b->room);
+    f->bound = bound;
+    if (behind == problem->slots || pvsz_is_never(&bound))
+        return bound;
+    open_frame(b, behind, f);
+    look_up(b, behind, f);
+    known = pvsz_seen_bound(b->seen);
+    if (known && pvsz_compare_keys(known, &bound) < 0)
+        f->bound = bound = *known;
+    return bound;
+}
+
+static void learn(frame *f, const pvsz_option *option, const pvsz_key *bound)
+{
+    f->best = pvsz_better_key(f->best, pvsz_add_key(option->key, *bound, 1));
+}
+
+/* Every option of the slot was tried: what was proven goes to the slot before. */
+static void close_frame(branch *b)
+{
+    frame *f = &b->frame[b->at];
+    pvsz_key proven = f->best;
+    const pvsz_option *option;
+
+    if (pvsz_compare_keys(&f->bound, &proven) < 0)
+        proven = f->bound;
+    look_up(b, b->at, f);
+    pvsz_remember(b->seen, &proven);
+    if (b->at-- == 0)
+        return;
+    option = option_at(b->problem, b->at, b->problem->choice[b->at]);
+    take(b, option, -1);
+    learn(&b->frame[b->at], option, &proven);
+}
+
+/* Tries the next option of the present slot. */
+static pvsize_status step(branch *b)
+{
+    pvsz_problem *problem = b->problem;
+    frame *f = &b->frame[b->at], *behind = &b->frame[b->at + 1];
+    int32_t i = f->next++;
+    const pvsz_option *option = option_at(problem, b->at, i);
+    pvsize_status status = PVSIZE_OK;
+    pvsz_key bound, whole;
+
+    if (!fits(b, option))
+        return PVSIZE_OK;
+    take(b, option, 1);
+    problem->choice[b->at] = i;
+    bound = bound_behind(b, option, behind);
+    whole = pvsz_add_key(behind->prefix, bound, 1);
+    if (is_worth(problem, &whole)) {
+        if (!pvsz_step(problem)) {
+            problem->bound = pvsz_better_key(problem->bound, whole);
+        } else if (b->at + 1 < problem->slots) {
+            b->at++;
+            return PVSIZE_OK;
+        } else {
+            status = judge(b, &whole);
+        }
+    }
+    learn(f, option, &bound);
+    take(b, option, -1);
+    return status;
+}
+
+/* The best that is still possible in what was not searched. */
+static void bound_the_rest(branch *b)
+{
+    pvsz_problem *problem = b->problem;
+
+    for (;;) {
+        frame *f = &b->frame[b->at];
+        int32_t count = (int32_t)problem->group[problem->slot[b->at].group].count;
+
+        for (; f->next < count; f->next++) {
+            const pvsz_option *option = option_at(problem, b->at, f->next);
+            pvsz_key whole, bound;
+
+            if (!fits(b, option))
+                continue;
+            take(b, option, 1);
+            problem->choice[b->at] = f->next;
+            bound = bound_behind(b, option, &b->frame[b->at + 1]);
+            whole = pvsz_add_key(b->frame[b->at + 1].prefix, bound, 1);
+            problem->bound = pvsz_better_key(problem->bound, whole);
+            take(b, option, -1);
+        }
+        if (b->at == 0)
+            return;
+        b->at--;
+        take(b, option_at(problem, b->at, b->frame[b->at].next - 1), -1);
+    }
+}
+
+static pvsize_status run(branch *b)
+{
+    pvsz_problem *problem = b->problem;
+
+    while (b->at >= 0 && problem->ending == PVSIZE_ENDING_PROVEN) {
+        int32_t count = (int32_t)problem->group[problem->slot[b->at].group].count;
+
+        if (b->frame[b->at].next < count) {
+            pvsize_status status = step(b);
+
+            if (status)
+                return status;
+        } else {
+            close_frame(b);
+        }
+    }
+    if (problem->ending != PVSIZE_ENDING_PROVEN)
+        bound_the_rest(b);
+    return PVSIZE_OK;
+}
+
+pvsize_status pvsz_search_pass(pvsz_problem *problem)
+{
+    branch b = {.problem = problem};
+    frame *first;
+    pvsize_status status;
+
+    pvsz_order_options(problem);
+    status = pvsz_make_bounds(problem, &b.bounds);
+    if (status)
+        return status;
+    b.seen = pvsz_make_seen(problem);
+    b.frame = pvsz_take(problem, (size_t)problem->slots + 1, sizeof *b.frame);
+    b.room.plane = pvsz_take(problem, (size_t)problem->planes, sizeof *b.room.plane);
+    if (!b.seen || !b.frame || !b.room.plane)
+        return pvsz_no_memory(problem->diag);
+    for (int32_t i = 0; i < problem->planes; i++)
+        b.room.plane[i] = problem->plane[i].room;
+    first = &b.frame[0];
+    first->prefix = problem->offset;
+    first->bound = pvsz_bound(problem, b.bounds, 0, &b.room);
+    if (problem->slots == 0) /* all is fixed: there is one stringing */
+        return is_worth(problem, &first->prefix) && !pvsz_is_never(&first->bound)
+                   ? judge(&b, &first->prefix)
+                   : PVSIZE_OK;
+    open_frame(&b, 0, first);
+    return run(&b);
+}

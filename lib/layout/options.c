@@ -1,0 +1,509 @@
+/* What each input can get. Every option is judged by a check of a system of this input
+ * alone; longer and more strings are tried until a rule that is known to grow with
+ * them says that no more can pass. */
+#include <math.h>
+#include <string.h>
+
+#include "layout.h"
+
+enum { MOST_KNOWN = 32 };
+
+/* One input alone on the site, with two arrays to fill. */
+typedef struct probe {
+    pvsz_problem *problem;
+    pvsz_group *group;
+    pvsize_spec *system;
+    pvsize_spec **array;
+    int64_t power;  /* most that an option may have */
+    bool separable; /* see is_separable */
+    bool fewest_passed;
+    /* of one module on one plane, by strings: what a check of another length showed */
+    struct {
+        bool passes, fails;
+        double device;
+    } known[MOST_KNOWN];
+} probe;
+
+/* making it */
+
+static pvsize_status add_input(const pvsz_problem *problem, const pvsz_group *group,
+                               pvsize_spec *system)
+{
+    const pvsz_part_list *inverters = pvsz_spec_parts(problem->system, PVSZ_KIND_INVERTER);
+    pvsize_spec *inverter;
+    pvsz_part_list *inputs;
+    pvsize_status status = pvsize_spec_clone(inverters->item[group->inverter], problem->memory,
+                                             &inverter, problem->diag);
+
+    if (status)
+        return status;
+    inputs = pvsz_spec_list(inverter, PVSZ_KIND_INPUT);
+    for (int32_t i = (int32_t)inputs->count - 1; i >= 0; i--)
+        if (i != group->input)
+            pvsize_spec_remove(inverter, PVSIZE_KIND_INPUT, i, NULL);
+    status = pvsize_spec_add(system, inverter, NULL, problem->diag);
+    pvsize_spec_free(inverter);
+    return status;
+}
+
+static pvsize_status make_probe(probe *p)
+{
+    pvsz_problem *problem = p->problem;
+    const pvsz_part_list *sites = pvsz_spec_parts(problem->system, PVSZ_KIND_SITE);
+    pvsz_part_list *arrays;
+    pvsize_status status =
+        pvsize_spec_new(PVSIZE_KIND_SYSTEM, problem->memory, &p->system, problem->diag);
+
+    if (!status)
+        status = pvsize_spec_add(p->system, sites->item[0], NULL, problem->diag);
+    if (!status)
+        status = add_input(problem, p->group, p->system);
+    if (status)
+        return status;
+    arrays = pvsz_spec_list(p->system, PVSZ_KIND_ARRAY);
+    arrays->item = pvsz_new(problem->memory, 2, sizeof *arrays->item);
+    if (!arrays->item)
+        return pvsz_no_memory(problem->diag);
+    arrays->capacity = 2;
+    p->array = problem->array; /* any two will do */
+    memcpy(arrays->item, p->array, 2 * sizeof *arrays->item);
+    return PVSIZE_OK;
+}
+
+static void free_probe(probe *p)
+{
+    if (p->system)
+        pvsz_spec_list(p->system, PVSZ_KIND_ARRAY)->count = 0;
+    pvsize_spec_free(p->system);
+}
+
+/* judging */
+
+static pvsize_status check_probe(probe *p, const pvsz_option *option)
+{
+    pvsz_spec_list(p->system, PVSZ_KIND_ARRAY)->count =
+        (size_t)pvsz_fill(p->problem, option, p->array, 0, 0);
+    return pvsize_check(p->system, p->problem->rules, p->problem->report, p->problem->diag);
+}
+
+static double array_quantity(const pvsize_report *report, int32_t array, int32_t place)
+{
+    int32_t entry =
+        pvsz_report_entry(report, place, &report->design.subject[PVSZ_KIND_ARRAY][array]);
+
+    return entry >= 0 && report->entry[entry].state == PVSZ_VALUE ? report->entry[entry].value : 0;
+}
+
+/* Fits the devices that the strings need, if the search may. */
+static pvsize_status judge(probe *p, pvsz_option *option)
+{
+    const pvsize_report *report = p->problem->report;
+    pvsize_status status = check_probe(p, option);
+
+    if (status || !p->problem->devices)
+        return status;
+    for (int32_t i = 0; i < report->design.count[PVSZ_KIND_ARRAY]; i++) {
+        if (array_quantity(report, i, PVSZ_QUANTITY_STRING_DEVICE_NEEDED) != PVSIZE_ANSWER_YES)
+            continue;
+        option->device[i] = array_quantity(report, i, PVSZ_QUANTITY_STRING_DEVICE_RATING);
+        if (option->device[i] > 0)
+            option->devices += option->strings[i];
+    }
+    return option->devices ? check_probe(p, option) : PVSIZE_OK;
+}
+
+/* Rules of the input and what is on it; the rest is for the full check. */
+static bool concerns(const pvsz_finding *finding)
+{
+    int32_t scope = finding->subject->scope;
+
+    return pvsz_breaks(finding) && pvsz_rule_reach(finding->rule) == PVSZ_REACH_LOCAL &&
+           (scope == PVSZ_KIND_ARRAY || scope == PVSZ_KIND_INPUT || scope == PVSZ_KIND_MODULE);
+}
+
+static void note_misses(probe *p, const pvsz_option *option, int32_t broken)
+{
+    const pvsize_report *report = p->problem->report;
+
+    for (int32_t i = 0; i < report->findings; i++) {
+        const pvsz_finding *finding = &report->finding[i];
+        pvsz_obstacle miss, *best;
+
+        if (!concerns(finding))
+            continue;
+        best = &p->group->miss[pvsz_place_in_force(p->problem, finding)];
+        miss = pvsz_obstacle_of(finding, option, p->group->inverter, p->group->input);
+        miss.broken = broken;
+        if (pvsz_is_nearer(&miss, best))
+            *best = miss;
+    }
+}
+
+/* Whether a rule can find a limit at all: one that the maker of the input did not give,
+ * or that of a device that is never fitted, it cannot. */
+static bool has_limit(const pvsz_problem *problem, const pvsz_group *group, const pvsz_rule *rule)
+{
+    const pvsize_spec *inverter =
+        pvsz_spec_parts(problem->system, PVSZ_KIND_INVERTER)->item[group->inverter];
+    double value;
+
+    if (rule->limit.number == PVSIZE_ARRAY_STRING_DEVICE_VOLTAGE)
+        return problem->devices && problem->device_voltage > 0;
+    return rule->limit.number == 0 || rule->limit.kind != PVSZ_KIND_INPUT ||
+           pvsz_spec_number(pvsz_spec_parts(inverter, PVSZ_KIND_INPUT)->item[group->input],
+                            rule->limit.number, &value);
+}
+
+/* Whether no rule looks at the modules in a string and at the strings at once. Then
+ * what passes with one string of this length, and with so many strings of another
+ * length, passes with both. */
+static bool is_separable(const pvsz_problem *problem, const pvsz_group *group)
+{
+    for (int32_t i = 0; i < problem->rules->forces; i++) {
+        const pvsz_rule *rule = &problem->rules->force[i];
+        pvsz_growth value = pvsz_growth_of(rule->value.number);
+        pvsz_growth limit = pvsz_growth_of(rule->limit.number);
+
+        if (rule->severity == PVSIZE_SEVERITY_MUST && pvsz_rule_reach(rule) == PVSZ_REACH_LOCAL &&
+            has_limit(problem, group, rule) &&
+            !(value.length == PVSZ_GROWS_FLAT && limit.length == PVSZ_GROWS_FLAT) &&
+            !(value.strings == PVSZ_GROWS_FLAT && limit.strings == PVSZ_GROWS_FLAT))
+            return false;
+    }
+    return true;
+}
+
+static pvsize_status keep(probe *p, const pvsz_option *option)
+{
+    pvsz_group *group = p->group;
+    pvsz_option *grown =
+        pvsz_grow(p->problem->memory, group->option, group->count, &group->capacity, sizeof *grown);
+
+    if (!grown)
+        return pvsz_no_memory(p->problem->diag);
+    group->option = grown;
+    group->option[group->count++] = *option;
+    return PVSIZE_OK;
+}
+
+/* Notes that a sum over more than this input leaves no room for the option. */
+static bool note_outgrown(probe *p, const pvsz_option *option, int32_t place, bool of_unit,
+                          double limit, double over)
+{
+    pvsz_obstacle miss;
+
+    if (place < 0)
+        return true;
+    miss = (pvsz_obstacle){
+        .option = *option,
+        .rule = p->problem->rules->force[place].number,
+        .inverter = of_unit ? p->group->inverter : -1,
+        .input = -1,
+        .answer = -1,
+        .broken = 1,
+        .unit_term = p->problem->rules->force[place].value.number,
+        .compare = PVSIZE_COMPARE_AT_MOST,
+        .value = limit + over,
+        .limit = limit,
+        .margin = -over,
+    };
+    if (pvsz_is_nearer(&miss, &p->group->miss[place]))
+        p->group->miss[place] = miss;
+    return true;
+}
+
+/* What a sum over more than this input leaves for it alone. */
+static bool outgrows(probe *p, const pvsz_option *option)
+{
+    const pvsz_problem *problem = p->problem;
+    const pvsz_unit *unit = &problem->unit[p->group->inverter];
+    bool of_unit = unit->power_left <= problem->power_left;
+    double over = (double)(option->power - p->power) / 1000;
+
+    if (option->modules > problem->modules_left)
+        return note_outgrown(p, option, problem->modules_rule, false,
+                             problem->modules_left + problem->fixed_modules,
+                             option->modules - problem->modules_left);
+    if (option->power <= p->power)
+        return false;
+    if (of_unit)
+        return note_outgrown(p, option, unit->rule, true, unit->limit, over);
+    return note_outgrown(p, option, problem->power_rule, false, problem->power_limit, over);
+}
+
+/* What so many strings on one plane came to at another length, the fewest having passed
+ * at this one. */
+static bool is_known(const probe *p, pvsz_option *option, pvsz_lesson *lesson)
+{
+    int32_t strings = option->strings[0];
+
+    if (!p->separable || option->plane[1] >= 0 || strings >= MOST_KNOWN)
+        return false;
+    if (p->known[strings].passes) {
+        option->device[0] = p->known[strings].device;
+        option->devices = option->device[0] > 0 ? strings : 0;
+    }
+    lesson->no_more |= p->known[strings].fails;
+    return p->known[strings].passes || p->known[strings].fails;
+}
+
+/* A failure counts only where the fewest strings passed: else it may be the length's. */
+static void note_known(probe *p, const pvsz_option *option, bool passes, bool no_more)
+{
+    int32_t strings = option->strings[0];
+
+    if (option->plane[1] >= 0 || strings >= MOST_KNOWN)
+        return;
+    p->known[strings].passes |= passes;
+    p->known[strings].device = passes ? option->device[0] : p->known[strings].device;
+    p->known[strings].fails |= !passes && no_more && strings > 1 && p->fewest_passed;
+    if (strings == 1)
+        p->fewest_passed = passes;
+}
+
+static pvsize_status try_option(probe *p, pvsz_option *option, bool fewest, pvsz_lesson *lesson)
+{
+    const pvsize_report *report = p->problem->report;
+    int32_t broken = 0;
+    pvsize_status status;
+
+    option->modules = option->length * (option->strings[0] + option->strings[1]);
+    option->power = option->modules * p->problem->module_power[option->module];
+    option->device[0] = option->device[1] = option->devices = 0;
+    if (outgrows(p, option)) {
+        lesson->no_more = true;
+        lesson->no_longer |= fewest;
+        return PVSIZE_OK;
+    }
+    if (!fewest && is_known(p, option, lesson))
+        return lesson->no_more ? PVSIZE_OK : keep(p, option);
+    if (!pvsz_step(p->problem)) {
+        lesson->no_more = lesson->no_longer = true;
+        return PVSIZE_OK;
+    }
+    status = judge(p, option);
+    if (status)
+        return status;
+    for (int32_t i = 0; i < report->findings; i++)
+        if (concerns(&report->finding[i])) {
+            broken++;
+            pvsz_learn(&report->finding[i], option->length, fewest, lesson);
+        }
+    if (broken) {
+        note_misses(p, option, broken);
+        note_known(p, option, false, lesson->no_more);
+        return PVSIZE_OK;
+    }
+    note_known(p, option, true, false);
+    return keep(p, option);
+}
+
+/* trying all */
+
+/* Equal strings of one length, on one plane or two. */
+static pvsize_status try_strings(probe *p, pvsz_option *option, pvsz_lesson *all)
+{
+    const pvsz_plane *plane = p->problem->plane;
+    bool two = option->plane[1] >= 0;
+    int32_t most = plane[option->plane[0]].room / option->length;
+    int32_t second = two ? plane[option->plane[1]].room / option->length : 0;
+
+    for (int32_t a = 1; a <= most && !all->no_more; a++) {
+        pvsz_lesson row = {0};
+
+        for (int32_t b = two; b <= second && !row.no_more; b++) {
+            bool fewest = a == 1 && b <= 1;
+            pvsize_status status;
+
+            option->strings[0] = a;
+            option->strings[1] = b;
+            status = try_option(p, option, fewest, &row);
+            if (status)
+                return status;
+            all->no_longer |= row.no_longer;
+            all->length = row.length > all->length ? row.length : all->length;
+            /* the first of a row fails: so do all rows behind it */
+            all->no_more |= row.no_more && b == two;
+            all->no_more |= row.never_here;
+            row.no_more |= row.never_here;
+        }
+    }
+    return PVSIZE_OK;
+}
+
+static pvsize_status try_lengths(probe *p, int32_t module, int32_t first, int32_t second)
+{
+    const pvsz_problem *problem = p->problem;
+    int32_t room = problem->plane[first].room;
+    int32_t length = problem->shortest;
+    pvsz_lesson all = {0};
+
+    memset(&p->known, 0, sizeof p->known);
+    if (second >= 0 && problem->plane[second].room < room)
+        room = problem->plane[second].room;
+    if (problem->longest < room)
+        room = problem->longest;
+    while (length <= room && !all.no_longer) {
+        pvsz_option option = {.module = module, .plane = {first, second}, .length = length};
+        pvsize_status status;
+
+        all = (pvsz_lesson){0};
+        status = try_strings(p, &option, &all);
+        if (status)
+            return status;
+        length = all.length > length ? all.length : length + 1;
+    }
+    return PVSIZE_OK;
+}
+
+static pvsize_status try_planes(probe *p, int32_t module)
+{
+    const pvsz_problem *problem = p->problem;
+
+    for (int32_t a = 0; a < problem->planes; a++) {
+        pvsize_status status = try_lengths(p, module, a, -1);
+
+        for (int32_t b = a + 1; !status && problem->planes_per_input > 1 && b < problem->planes;
+             b++)
+            status = try_lengths(p, module, a, b);
+        if (status)
+            return status;
+    }
+    return PVSIZE_OK;
+}
+
+/* order */
+
+/* The best first; of equals by module, planes, the longer string, strings. */
+static int compare_options(const pvsz_option *a, const pvsz_option *b)
+{
+    const int32_t pairs[][2] = {
+        {a->module < 0, b->module < 0},   {a->module, b->module},
+        {a->plane[0], b->plane[0]},       {a->plane[1], b->plane[1]},
+        {-a->length, -b->length},         {-a->strings[0], -b->strings[0]},
+        {-a->strings[1], -b->strings[1]},
+    };
+    int order = -pvsz_compare_keys(&a->key, &b->key);
+
+    for (int32_t i = 0; order == 0 && i < PVSZ_COUNT(pairs); i++)
+        if (pairs[i][0] != pairs[i][1])
+            order = pairs[i][0] < pairs[i][1] ? -1 : 1;
+    return order;
+}
+
+static void sink(pvsz_option *option, size_t at, size_t count)
+{
+    for (size_t below = 2 * at + 1; below < count; below = 2 * at + 1) {
+        pvsz_option kept = option[at];
+
+        if (below + 1 < count && compare_options(&option[below], &option[below + 1]) < 0)
+            below++;
+        if (compare_options(&kept, &option[below]) >= 0)
+            return;
+        option[at] = option[below];
+        option[below] = kept;
+        at = below;
+    }
+}
+
+/* A heap: no memory, and no order of the library's qsort. */
+static void sort(pvsz_option *option, size_t count)
+{
+    for (size_t i = count / 2; i-- > 0;)
+        sink(option, i, count);
+    for (size_t i = count; i-- > 1;) {
+        pvsz_option last = option[i];
+
+        option[i] = option[0];
+        option[0] = last;
+        sink(option, 0, i);
+    }
+}
+
+/* Worth of one module on a plane, in whole units of the objective. */
+static int64_t worth(const pvsz_problem *problem, int32_t module, int32_t plane)
+{
+    double milliwatts = (double)problem->module_power[module];
+    double yield = problem->plane[plane].yield;
+
+    switch (problem->objective) {
+    case PVSIZE_OBJECTIVE_ENERGY: /* watt hours */
+        return (int64_t)floor(milliwatts / 1000 * yield + 0.5);
+    case PVSIZE_OBJECTIVE_PLANE_ORDER:
+        return problem->plane[plane].weight;
+    case PVSIZE_OBJECTIVE_NEAREST_POWER: /* doubled: of two as near the lower is better */
+        return 2 * problem->sign * problem->module_power[module];
+    default:
+        return problem->module_power[module];
+    }
+}
+
+pvsz_key pvsz_key_of(const pvsz_problem *problem, const pvsz_option *option)
+{
+    bool by_plane = problem->objective == PVSIZE_OBJECTIVE_PLANE_ORDER;
+    pvsz_key key = {{0, 0, 0}};
+
+    for (int32_t i = 0; option->module >= 0 && i < 2 && option->plane[i] >= 0; i++) {
+        int64_t modules = (int64_t)option->length * option->strings[i];
+        int32_t plane = option->plane[i];
+
+        key.level[0] += modules * worth(problem, option->module, plane);
+        key.level[1] += modules * (by_plane ? problem->module_power[option->module]
+                                            : problem->plane[plane].weight);
+    }
+    key.level[2] =
+        -((int64_t)(option->strings[0] + option->strings[1]) * (1 << 24)) - option->devices;
+    return key;
+}
+
+static pvsize_status find_group(pvsz_problem *problem, pvsz_group *group)
+{
+    const pvsz_unit *unit = &problem->unit[group->inverter];
+    probe p = {.problem = problem, .group = group, .power = unit->power_left};
+    const pvsz_option nothing = {.module = -1, .plane = {-1, -1}};
+    pvsize_status status = PVSIZE_OK;
+
+    if (problem->power_left < p.power)
+        p.power = problem->power_left;
+    group->miss = pvsz_take(problem, (size_t)problem->rules->forces + 1, sizeof *group->miss);
+    if (!group->miss)
+        return pvsz_no_memory(problem->diag);
+    p.separable = is_separable(problem, group);
+    status = make_probe(&p);
+    for (int32_t i = 0; !status && i < problem->modules; i++)
+        status = try_planes(&p, i);
+    if (!status && group->unused)
+        status = keep(&p, &nothing);
+    free_probe(&p);
+    return status;
+}
+
+pvsize_status pvsz_find_options(pvsz_problem *problem)
+{
+    for (int32_t i = 0; i < problem->groups; i++) {
+        pvsize_status status = find_group(problem, &problem->group[i]);
+
+        if (status)
+            return status;
+    }
+    return PVSIZE_OK;
+}
+
+/* Values the options of all groups for the present sign, and puts them in order. */
+void pvsz_order_options(pvsz_problem *problem)
+{
+    for (int32_t i = 0; i < problem->groups; i++) {
+        pvsz_group *group = &problem->group[i];
+
+        group->most = 0;
+        for (size_t k = 0; k < group->count; k++) {
+            group->option[k].key = pvsz_key_of(problem, &group->option[k]);
+            if (group->option[k].modules > group->most)
+                group->most = group->option[k].modules;
+        }
+        /* answers point to options by place: the order is made once */
+        if (group->count && !problem->ordered)
+            sort(group->option, group->count);
+    }
+    problem->ordered = true;
+}

@@ -1,0 +1,495 @@
+/* Reading the question: planes, modules, which inputs are to be decided, and which
+ * of them are alike. */
+#include <math.h>
+
+#include "../report/words.h"
+#include "layout.h"
+
+struct pvsz_block {
+    pvsz_block *next;
+    max_align_t data[];
+};
+
+void *pvsz_take(pvsz_problem *problem, size_t n, size_t size)
+{
+    pvsz_block *block;
+
+    if (size && n > SIZE_MAX / 4 / size)
+        return NULL;
+    block = pvsz_new(problem->memory, 1, sizeof *block + n * size + 1);
+    if (!block)
+        return NULL;
+    block->next = problem->block;
+    problem->block = block;
+    return block->data;
+}
+
+pvsize_status pvsz_no_memory(pvsize_diag *diag)
+{
+    return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
+}
+
+bool pvsz_step(pvsz_problem *problem)
+{
+    if (problem->ending != PVSIZE_ENDING_PROVEN)
+        return false;
+    if (problem->cancel && *(const volatile int32_t *)problem->cancel)
+        problem->ending = PVSIZE_ENDING_CANCELLED;
+    else if (problem->nodes >= problem->budget)
+        problem->ending = PVSIZE_ENDING_BUDGET;
+    else
+        problem->nodes++;
+    return problem->ending == PVSIZE_ENDING_PROVEN;
+}
+
+int64_t pvsz_milliwatts(double watts)
+{
+    return (int64_t)floor(watts * 1e3 + 0.5);
+}
+
+/* A number in force, or `otherwise`. */
+static double number_of(const pvsize_spec *spec, int32_t term, double otherwise)
+{
+    double value;
+
+    return pvsz_spec_number(spec, term, &value) ? value : otherwise;
+}
+
+static pvsize_status read_terms(pvsz_problem *problem, const pvsize_spec *search)
+{
+    double power = number_of(search, PVSIZE_SEARCH_WANTED_POWER, 0);
+
+    problem->objective = (int32_t)number_of(search, PVSIZE_SEARCH_OBJECTIVE, 0);
+    problem->wanted_power = pvsz_milliwatts(power);
+    problem->wanted_modules = (int32_t)number_of(search, PVSIZE_SEARCH_WANTED_MODULES, 0);
+    problem->has_wanted = problem->wanted_modules > 0;
+    problem->shortest = (int32_t)number_of(search, PVSIZE_SEARCH_SHORTEST_STRING, 1);
+    problem->longest = (int32_t)number_of(search, PVSIZE_SEARCH_LONGEST_STRING, 10000);
+    problem->list.most = (int32_t)number_of(search, PVSIZE_SEARCH_ANSWERS, 1);
+    problem->budget = number_of(search, PVSIZE_SEARCH_NODE_BUDGET, 0);
+    problem->isolators = number_of(search, PVSIZE_SEARCH_EXTERNAL_ISOLATOR, 0) != 0;
+    problem->devices = number_of(search, PVSIZE_SEARCH_STRING_DEVICES, 0) != 0;
+    problem->device_voltage = number_of(search, PVSIZE_SEARCH_STRING_DEVICE_VOLTAGE, 0);
+    if (problem->objective == PVSIZE_OBJECTIVE_NEAREST_POWER && power == 0)
+        return pvsz_fail_term(problem->diag, PVSIZE_E_NOT_SET, PVSIZE_SEARCH_WANTED_POWER);
+    if (problem->longest < problem->shortest)
+        return pvsz_fail_range(problem->diag, PVSIZE_E_OUT_OF_RANGE, PVSIZE_SEARCH_LONGEST_STRING,
+                               problem->longest, problem->shortest, 10000);
+    return PVSIZE_OK;
+}
+
+/* A second plane is offered where the rule set lets planes share an input. */
+static void read_rules(pvsz_problem *problem)
+{
+    const pvsize_rules *rules = problem->rules;
+    const pvsz_figure *most = &rules->figure[PVSZ_FIGURE_PLANES_PER_INPUT];
+    bool limited = rules->rule[PVSZ_RULE_UNLIKE_PLANES].severity != PVSIZE_SEVERITY_OFF;
+
+    problem->planes_per_input = limited && most->set ? (int32_t)most->value : 2;
+    for (int32_t i = 0; i < rules->forces; i++)
+        problem->tells_places |= rules->force[i].severity == PVSIZE_SEVERITY_MUST &&
+                                 pvsz_rule_tells_places(&rules->force[i]);
+}
+
+/* modules */
+
+static bool is_new(const pvsz_problem *problem, const pvsize_spec *module)
+{
+    for (int32_t i = 0; i < problem->modules; i++)
+        if (pvsz_spec_same_numbers(problem->module[i], module))
+            return false;
+    return true;
+}
+
+static pvsize_status read_modules(pvsz_problem *problem, const pvsize_spec *search)
+{
+    const pvsz_part_list *list = pvsz_spec_parts(search, PVSZ_KIND_MODULE);
+
+    if (list->count == 0)
+        return pvsz_fail_term(problem->diag, PVSIZE_E_MISSING_PART, PVSIZE_KIND_MODULE);
+    problem->module = pvsz_take(problem, list->count, sizeof *problem->module);
+    problem->module_index = pvsz_take(problem, list->count, sizeof *problem->module_index);
+    problem->module_power = pvsz_take(problem, list->count, sizeof *problem->module_power);
+    if (!problem->module || !problem->module_index || !problem->module_power)
+        return pvsz_no_memory(problem->diag);
+    problem->least_power = INT64_MAX;
+    for (size_t i = 0; i < list->count; i++) {
+        int64_t power = pvsz_milliwatts(number_of(list->item[i], PVSIZE_MODULE_PMAX, 0));
+
+        if (power == 0) {
+            pvsz_fail_term(problem->diag, PVSIZE_E_NOT_SET, PVSIZE_MODULE_PMAX);
+            pvsz_fail_at(problem->diag, (int32_t)i);
+            return PVSIZE_E_NOT_SET;
+        }
+        if (!is_new(problem, list->item[i]))
+            continue;
+        problem->module[problem->modules] = list->item[i];
+        problem->module_index[problem->modules] = (int32_t)i;
+        problem->module_power[problem->modules++] = power;
+        problem->least_power = power < problem->least_power ? power : problem->least_power;
+        problem->most_power = power > problem->most_power ? power : problem->most_power;
+    }
+    return PVSIZE_OK;
+}
+
+/* planes */
+
+enum { MOST_ROOM = 1000000 };
+
+static const pvsz_part_list *planes_of(const pvsize_spec *system)
+{
+    return pvsz_spec_parts(pvsz_spec_parts(system, PVSZ_KIND_SITE)->item[0], PVSZ_KIND_PLANE);
+}
+
+static pvsize_status fail_plane(pvsz_problem *problem, pvsize_status status, int32_t term,
+                                int32_t plane)
+{
+    pvsz_fail_term(problem->diag, status, term);
+    pvsz_fail_at(problem->diag, plane);
+    return status;
+}
+
+static pvsize_status read_plane(pvsz_problem *problem, const pvsize_spec *spec, int32_t i)
+{
+    pvsz_plane *plane = &problem->plane[i];
+    int32_t row = PVSIZE_PLANE_CAPACITY - PVSIZE_KIND_PLANE - 1;
+    double room = number_of(spec, PVSIZE_PLANE_CAPACITY, -1);
+    double yield = number_of(spec, PVSIZE_PLANE_SPECIFIC_YIELD, -1);
+
+    if (room < 0 && !pvsz_spec_states_none(spec, row))
+        return fail_plane(problem, PVSIZE_E_NOT_SET, PVSIZE_PLANE_CAPACITY, i);
+    if (yield < 0 && problem->objective == PVSIZE_OBJECTIVE_ENERGY && room != 0)
+        return fail_plane(problem, PVSIZE_E_NOT_SET, PVSIZE_PLANE_SPECIFIC_YIELD, i);
+    plane->room = room < 0 ? MOST_ROOM : (int32_t)room;
+    plane->yield = yield;
+    plane->rank = (int32_t)number_of(spec, PVSIZE_PLANE_FILL_ORDER, 1001);
+    return PVSIZE_OK;
+}
+
+static bool has_order(const pvsz_problem *problem)
+{
+    for (int32_t i = 0; i < problem->planes; i++)
+        if (problem->plane[i].rank <= 1000)
+            return true;
+    return false;
+}
+
+static int64_t room_of_rank(const pvsz_problem *problem, int32_t rank)
+{
+    int64_t room = 0;
+
+    for (int32_t i = 0; i < problem->planes; i++)
+        room += problem->plane[i].rank == rank ? problem->plane[i].room : 0;
+    return room;
+}
+
+/* A module on an earlier plane weighs more than all that fit on later ones. Without
+ * an order given, planes stand as they are listed, and only the objective of that
+ * name looks at it. */
+static pvsize_status weigh_planes(pvsz_problem *problem)
+{
+    int64_t weight = 1;
+    bool given = has_order(problem);
+    int32_t done = 1002;
+
+    if (!given && problem->objective != PVSIZE_OBJECTIVE_PLANE_ORDER)
+        return PVSIZE_OK;
+    for (int32_t i = 0; !given && i < problem->planes; i++)
+        problem->plane[i].rank = i + 1;
+    for (;;) {
+        int32_t rank = 0;
+
+        for (int32_t i = 0; i < problem->planes; i++)
+            if (problem->plane[i].rank < done && problem->plane[i].rank > rank)
+                rank = problem->plane[i].rank;
+        if (rank == 0)
+            return PVSIZE_OK;
+        for (int32_t i = 0; i < problem->planes; i++)
+            if (problem->plane[i].rank == rank)
+                problem->plane[i].weight = weight;
+        done = rank;
+        if (weight > (INT64_C(1) << 57) / (room_of_rank(problem, rank) + 1))
+            return pvsz_fail_name(problem->diag, PVSIZE_E_TOO_MANY, PVSIZE_PLANE_FILL_ORDER,
+                                  "more planes, with more room, than can be put in order");
+        weight *= room_of_rank(problem, rank) + 1;
+    }
+}
+
+static pvsize_status read_planes(pvsz_problem *problem)
+{
+    const pvsz_part_list *list = planes_of(problem->system);
+
+    if (list->count == 0)
+        return pvsz_fail_term(problem->diag, PVSIZE_E_MISSING_PART, PVSIZE_KIND_PLANE);
+    problem->planes = (int32_t)list->count;
+    problem->plane = pvsz_take(problem, list->count, sizeof *problem->plane);
+    if (!problem->plane)
+        return pvsz_no_memory(problem->diag);
+    for (int32_t i = 0; i < problem->planes; i++) {
+        pvsize_status status = read_plane(problem, list->item[i], i);
+
+        if (status)
+            return status;
+    }
+    return weigh_planes(problem);
+}
+
+/* What the arrays that must be there take. */
+static pvsize_status read_fixed(pvsz_problem *problem)
+{
+    const pvsz_part_list *arrays = pvsz_spec_parts(problem->system, PVSZ_KIND_ARRAY);
+
+    problem->fixed = (int32_t)arrays->count;
+    for (int32_t i = 0; i < problem->fixed; i++) {
+        const pvsize_spec *array = arrays->item[i];
+        double plane = number_of(array, PVSIZE_ARRAY_PLANE, -1);
+        double strings = number_of(array, PVSIZE_ARRAY_STRINGS, 0);
+        double modules = strings * number_of(array, PVSIZE_ARRAY_MODULES_PER_STRING, 0);
+        double pmax =
+            number_of(pvsz_spec_parts(array, PVSZ_KIND_MODULE)->item[0], PVSIZE_MODULE_PMAX, 0);
+
+        if (modules == 0) {
+            int32_t term = strings > 0 ? PVSIZE_ARRAY_MODULES_PER_STRING : PVSIZE_ARRAY_STRINGS;
+
+            return fail_plane(problem, PVSIZE_E_NOT_SET, term, i);
+        }
+        if (modules > MOST_ROOM)
+            modules = MOST_ROOM;
+        if (plane >= 0) /* more than fit is for the rules to tell */
+            problem->plane[(int32_t)plane].room -= (int32_t)modules;
+        problem->fixed_modules += (int32_t)modules;
+        problem->fixed_strings += (int32_t)strings;
+        problem->fixed_power += (int64_t)modules * pvsz_milliwatts(pmax);
+    }
+    for (int32_t i = 0; i < problem->planes; i++)
+        if (problem->plane[i].room < 0)
+            problem->plane[i].room = 0;
+    problem->wanted_modules -= problem->fixed_modules;
+    return PVSIZE_OK;
+}
+
+/* inverters and inputs */
+
+static const pvsize_spec *inverter_at(const pvsz_problem *problem, int32_t i)
+{
+    return pvsz_spec_parts(problem->system, PVSZ_KIND_INVERTER)->item[i];
+}
+
+static const pvsize_spec *input_at(const pvsz_problem *problem, int32_t inverter, int32_t i)
+{
+    return pvsz_spec_parts(inverter_at(problem, inverter), PVSZ_KIND_INPUT)->item[i];
+}
+
+static int32_t inputs_of(const pvsz_problem *problem, int32_t inverter)
+{
+    return (int32_t)pvsz_spec_parts(inverter_at(problem, inverter), PVSZ_KIND_INPUT)->count;
+}
+
+static bool holds_fixed(const pvsz_problem *problem, int32_t inverter, int32_t input)
+{
+    const pvsz_part_list *arrays = pvsz_spec_parts(problem->system, PVSZ_KIND_ARRAY);
+
+    for (int32_t i = 0; i < problem->fixed; i++)
+        if (number_of(arrays->item[i], PVSIZE_ARRAY_INVERTER, 0) == inverter &&
+            (input < 0 || number_of(arrays->item[i], PVSIZE_ARRAY_INPUT, -1) == input))
+            return true;
+    return false;
+}
+
+static bool holds_cable(const pvsz_problem *problem, int32_t inverter)
+{
+    const pvsz_part_list *cables = pvsz_spec_parts(problem->system, PVSZ_KIND_CABLE);
+
+    for (size_t i = 0; i < cables->count; i++)
+        if (number_of(cables->item[i], PVSIZE_CABLE_INVERTER, -1) == inverter)
+            return true;
+    return false;
+}
+
+/* Inverters can be exchanged if nothing tells them apart but their place. */
+static bool are_twins(const pvsz_problem *problem, int32_t a, int32_t b)
+{
+    if (problem->tells_places || inputs_of(problem, a) != inputs_of(problem, b) ||
+        !pvsz_spec_same_numbers(inverter_at(problem, a), inverter_at(problem, b)) ||
+        holds_fixed(problem, a, -1) || holds_fixed(problem, b, -1) || holds_cable(problem, a) ||
+        holds_cable(problem, b))
+        return false;
+    for (int32_t i = 0; i < inputs_of(problem, a); i++)
+        if (!pvsz_spec_same_numbers(input_at(problem, a, i), input_at(problem, b, i)))
+            return false;
+    return true;
+}
+
+/* The group of an input: that of the first like it, or a new one. */
+static int32_t group_of(pvsz_problem *problem, int32_t inverter, int32_t input)
+{
+    for (int32_t i = 0; i < problem->groups && !problem->tells_places; i++) {
+        const pvsz_group *group = &problem->group[i];
+
+        if (pvsz_spec_same_numbers(inverter_at(problem, group->inverter),
+                                   inverter_at(problem, inverter)) &&
+            pvsz_spec_same_numbers(input_at(problem, group->inverter, group->input),
+                                   input_at(problem, inverter, input)))
+            return i;
+    }
+    problem->group[problem->groups] =
+        (pvsz_group){.inverter = inverter, .input = input, .unused = true};
+    return problem->groups++;
+}
+
+/* The slots of an inverter, like inputs side by side. */
+static void add_slots(pvsz_problem *problem, int32_t inverter)
+{
+    int32_t first = problem->slots;
+
+    for (int32_t input = 0; input < inputs_of(problem, inverter); input++) {
+        int32_t at = problem->slots, group;
+
+        if (holds_fixed(problem, inverter, input))
+            continue;
+        group = group_of(problem, inverter, input);
+        for (int32_t i = first; i < problem->slots; i++)
+            if (problem->slot[i].group == group)
+                at = i + 1;
+        for (int32_t i = problem->slots; i > at; i--)
+            problem->slot[i] = problem->slot[i - 1];
+        problem->slot[at] =
+            (pvsz_slot){.inverter = inverter, .input = input, .group = group, .first = first};
+        problem->slot[at].like_before = at > first && problem->slot[at - 1].group == group;
+        problem->slots++;
+    }
+    for (int32_t i = first; i < problem->slots; i++)
+        problem->slot[i].end = problem->slots;
+    problem->unit[inverter].first = first;
+    problem->unit[inverter].end = problem->slots;
+}
+
+/* Twins follow one another. */
+static void add_twins(pvsz_problem *problem, int32_t inverter)
+{
+    for (int32_t i = inverter; i < problem->units; i++) {
+        if (i != inverter && problem->unit[i].likeness != inverter)
+            continue;
+        add_slots(problem, i);
+        for (int32_t k = problem->unit[i].first; i != inverter && k < problem->slots; k++) {
+            int32_t before = k - (problem->unit[i].end - problem->unit[i].first);
+
+            problem->slot[k].twin = true;
+            problem->slot[before].has_twin = true;
+        }
+    }
+}
+
+static pvsize_status read_inputs(pvsz_problem *problem)
+{
+    size_t inputs = 0;
+
+    problem->units = (int32_t)pvsz_spec_parts(problem->system, PVSZ_KIND_INVERTER)->count;
+    for (int32_t i = 0; i < problem->units; i++)
+        inputs += (size_t)inputs_of(problem, i);
+    problem->unit = pvsz_take(problem, (size_t)problem->units, sizeof *problem->unit);
+    problem->slot = pvsz_take(problem, inputs + 1, sizeof *problem->slot);
+    problem->group = pvsz_take(problem, inputs, sizeof *problem->group);
+    problem->choice = pvsz_take(problem, inputs, sizeof *problem->choice);
+    if (!problem->unit || !problem->slot || !problem->group || !problem->choice)
+        return pvsz_no_memory(problem->diag);
+    for (int32_t i = 0; i < problem->units; i++) {
+        problem->unit[i].likeness = i;
+        for (int32_t k = i - 1; k >= 0; k--)
+            if (problem->unit[k].likeness == k && are_twins(problem, k, i))
+                problem->unit[i].likeness = k;
+    }
+    for (int32_t i = 0; i < problem->units; i++)
+        if (problem->unit[i].likeness == i)
+            add_twins(problem, i);
+    return PVSIZE_OK;
+}
+
+/* the system as it is given */
+
+/* What is broken before anything is wired stays broken, but that an input is open. */
+static pvsize_status judge_given(pvsz_problem *problem)
+{
+    const pvsize_report *report = problem->report;
+
+    for (int32_t i = 0; i < report->findings; i++) {
+        const pvsz_finding *finding = &report->finding[i];
+        int32_t reach = pvsz_rule_reach(finding->rule);
+        int32_t inverter = finding->subject->at[PVSZ_KIND_INVERTER];
+        int32_t input = finding->subject->scope == PVSZ_KIND_INPUT ? finding->subject->index : -1;
+        const pvsz_option nothing = {.module = -1, .plane = {-1, -1}};
+        pvsz_obstacle obstacle;
+        pvsize_status status;
+
+        if (!pvsz_breaks(finding) || reach == PVSZ_REACH_ANY)
+            continue;
+        if (reach == PVSZ_REACH_LOCAL && input >= 0 && !holds_fixed(problem, inverter, input)) {
+            for (int32_t k = 0; k < problem->slots; k++)
+                if (problem->slot[k].inverter == inverter && problem->slot[k].input == input)
+                    problem->group[problem->slot[k].group].unused = false;
+            continue;
+        }
+        obstacle = pvsz_obstacle_of(finding, &nothing, inverter, input);
+        status = pvsz_add_obstacle(problem, &obstacle);
+        if (status)
+            return status;
+    }
+    return PVSIZE_OK;
+}
+
+pvsize_status pvsz_pose(pvsz_problem *problem, const pvsize_spec *search)
+{
+    const pvsz_part_list *systems = pvsz_spec_parts(search, PVSZ_KIND_SYSTEM);
+    pvsize_status status = PVSIZE_OK;
+
+    if (systems->count == 0)
+        return pvsz_fail_term(problem->diag, PVSIZE_E_MISSING_PART, PVSIZE_KIND_SYSTEM);
+    problem->ending = PVSIZE_ENDING_PROVEN;
+    status = pvsize_spec_clone(systems->item[0], problem->memory, &problem->system, problem->diag);
+    if (!status)
+        status = pvsize_report_new(problem->memory, &problem->report, problem->diag);
+    if (!status)
+        status = pvsize_check(problem->system, problem->rules, problem->report, problem->diag);
+    if (!status)
+        status = read_terms(problem, search);
+    if (status)
+        return status;
+    read_rules(problem);
+    status = read_modules(problem, search);
+    if (!status)
+        status = read_planes(problem);
+    if (!status)
+        status = read_fixed(problem);
+    if (!status)
+        status = read_inputs(problem);
+    if (!status)
+        status = pvsz_set_budgets(problem);
+    if (!status)
+        status = judge_given(problem);
+    if (!status)
+        status = pvsz_make_arrays(problem);
+    return status;
+}
+
+void pvsz_end_problem(pvsz_problem *problem)
+{
+    if (problem->system)
+        pvsz_unwire(problem);
+    for (int32_t i = 0; problem->array && i < 2 * problem->slots; i++) {
+        /* the module in it is the question's */
+        if (problem->array[i])
+            pvsz_spec_list(problem->array[i], PVSZ_KIND_MODULE)->count = 0;
+        pvsize_spec_free(problem->array[i]);
+    }
+    for (int32_t i = 0; i < problem->groups; i++)
+        pvsz_release(problem->memory, problem->group[i].option);
+    pvsz_release(problem->memory, problem->obstacle);
+    pvsize_spec_free(problem->system);
+    pvsize_report_free(problem->report);
+    while (problem->block) {
+        pvsz_block *next = problem->block->next;
+
+        pvsz_release(problem->memory, problem->block);
+        problem->block = next;
+    }
+}

@@ -1,0 +1,606 @@
+/* The search for stringings: the trade's figures, symmetry, order, what stood in the
+ * way, wrong input, stopping, and rankings. That nothing better is missed is shown by
+ * tests/oracle/test_stringings.py. */
+#include "../support/pv_test.h"
+
+/* An input of the trade's unlike pair: operating and short-circuit current. */
+static pvsize_spec *trade_input(double operating, double fault, double terminals)
+{
+    return SPEC(
+        PVSIZE_KIND_INPUT, PVSIZE_INPUT_MAX_VOLTAGE, 600, PVSIZE_INPUT_TRACKING_MIN, 100,
+        PVSIZE_INPUT_TRACKING_MAX, 550, PVSIZE_INPUT_START_VOLTAGE, 120,
+        PVSIZE_INPUT_MAX_OPERATING_CURRENT, operating, PVSIZE_INPUT_MAX_SHORT_CIRCUIT_CURRENT,
+        fault, PVSIZE_INPUT_TERMINALS, terminals, PVSIZE_INPUT_TERMINAL_CURRENT, 30,
+        PVSIZE_INPUT_MAX_POWER, 1e6, PVSIZE_INPUT_ISOLATOR, PVSIZE_ISOLATOR_BUILT_IN,
+        PVSIZE_INPUT_ISOLATOR_MEETS_STANDARD, PVSIZE_ANSWER_YES, PVSIZE_INPUT_ISOLATOR_LOCKS_OFF,
+        PVSIZE_ANSWER_YES, PVSIZE_INPUT_ISOLATOR_VOLTAGE, 600, PVSIZE_INPUT_ISOLATOR_CURRENT, 40);
+}
+
+static pvsize_spec *trade_inverter(void)
+{
+    pvsize_spec *inverter =
+        SPEC(PVSIZE_KIND_INVERTER, PVSIZE_INVERTER_RATED_AC_POWER, 7500,
+             PVSIZE_INVERTER_MAX_PV_POWER, 9980, PVSIZE_INVERTER_PHASES, 1,
+             PVSIZE_INVERTER_AC_VOLTAGE, 230, PVSIZE_INVERTER_BACKFEED_CURRENT, 0);
+
+    give(inverter, trade_input(22, 26.4, 2));
+    give(inverter, trade_input(11, 13.2, 1));
+    return inverter;
+}
+
+static pvsize_spec *trade_module(double isc)
+{
+    return SPEC(PVSIZE_KIND_MODULE, PVSIZE_MODULE_PMAX, 415, PVSIZE_MODULE_VOC, 49.8,
+                PVSIZE_MODULE_ISC, isc, PVSIZE_MODULE_VMP, 41.5, PVSIZE_MODULE_IMP, 10,
+                PVSIZE_MODULE_VOC_COEFFICIENT, -0.25, PVSIZE_MODULE_ISC_COEFFICIENT, 0.04,
+                PVSIZE_MODULE_PMAX_COEFFICIENT, -0.3, PVSIZE_MODULE_MAX_SYSTEM_VOLTAGE, 1000,
+                PVSIZE_MODULE_MAX_SERIES_FUSE, 25, PVSIZE_MODULE_BIFACIALITY, 0);
+}
+
+static pvsize_spec *face(double capacity, double yield)
+{
+    return SPEC(PVSIZE_KIND_PLANE, PVSIZE_PLANE_CAPACITY, capacity, PVSIZE_PLANE_MOUNTING,
+                PVSIZE_MOUNTING_RAISED, PVSIZE_PLANE_CURRENT_CORRECTION, 1,
+                PVSIZE_PLANE_SPECIFIC_YIELD, yield);
+}
+
+static pvsize_spec *trade_site(double first, double second)
+{
+    pvsize_spec *site =
+        SPEC(PVSIZE_KIND_SITE, PVSIZE_SITE_TEMP_MIN, 0, PVSIZE_SITE_TEMP_MAX, 40,
+             PVSIZE_SITE_BUILDING, PVSIZE_BUILDING_DWELLING, PVSIZE_SITE_SUPPLY_PHASES, 1,
+             PVSIZE_SITE_SUPPLY_VOLTAGE, 230, PVSIZE_SITE_CONNECTION_LIMIT, 20000,
+             PVSIZE_SITE_EXPORT_LIMIT, 20000, PVSIZE_SITE_PHASE_LIMIT, 20000);
+
+    give(site, face(first, 1500));
+    give(site, face(second, 1300));
+    return site;
+}
+
+/* A question with these inverters, all alike. */
+static pvsize_spec *question(double isc, double first, double second, int inverters)
+{
+    pvsize_spec *search = SPEC(PVSIZE_KIND_SEARCH, PVSIZE_SEARCH_ANSWERS, 10);
+    pvsize_spec *system = SPEC(PVSIZE_KIND_SYSTEM, 0);
+
+    give(system, trade_site(first, second));
+    for (int i = 0; i < inverters; i++)
+        give(system, trade_inverter());
+    give(search, system);
+    give(search, trade_module(isc));
+    return search;
+}
+
+static pvsize_layouts *searched(const pvsize_spec *search)
+{
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_layouts *layouts;
+
+    OK(pvsize_layouts_new(NULL, &layouts, diag));
+    OK(pvsize_search(search, rules, NULL, layouts, diag));
+    pvsize_rules_free(rules);
+    return layouts;
+}
+
+static double number(const pvsize_layouts *layouts, int32_t i, int32_t what)
+{
+    double value;
+
+    OK(pvsize_layouts_number(layouts, i, what, &value, diag));
+    return value;
+}
+
+static int32_t count_of(const pvsize_layouts *layouts)
+{
+    int32_t count;
+
+    OK(pvsize_layouts_count(layouts, &count, diag));
+    return count;
+}
+
+/* The obstacle of a rule on an input with so many strings; -1: none. */
+static int32_t obstacle_of(const pvsize_layouts *layouts, int32_t rule, int32_t input,
+                           int32_t strings)
+{
+    int32_t count, at_rule, at_input, at_strings;
+
+    OK(pvsize_layouts_obstacle_count(layouts, &count, diag));
+    for (int32_t i = 0; i < count; i++) {
+        OK(pvsize_layouts_obstacle(layouts, i, &at_rule, NULL, &at_input, NULL, NULL, NULL, NULL,
+                                   &at_strings, NULL, diag));
+        if (at_rule == rule && at_input == input && at_strings == strings)
+            return i;
+    }
+    return -1;
+}
+
+/* Common practice: 133 % of 7.5 kW is 9.975 kW, the maker's own maximum 9.98 kW; inputs
+ * of 22/26.4 A with two pairs of terminals and 11/13.2 A with one. 9975 / 415 = 24.04:
+ * 24 modules, which two equal strings and one of a length that keeps 600 V carry. */
+START_TEST(the_trades_unlike_inputs)
+{
+    pvsize_spec *search = question(10.5, 16, 12, 1);
+    pvsize_layouts *layouts = searched(search);
+    double value, limit, margin;
+    int32_t i;
+    char text[300];
+
+    ck_assert_int_gt(count_of(layouts), 0);
+    ck_assert(number(layouts, 0, PVSIZE_LAYOUT_POWER) == 24 * 415);
+    ck_assert(number(layouts, 0, PVSIZE_LAYOUT_MODULES) == 24);
+    ck_assert(number(layouts, 0, PVSIZE_LAYOUT_STRINGS) == 3);
+    ck_assert(number(layouts, 0, PVSIZE_LAYOUT_OUTCOME) == PVSIZE_OUTCOME_HOLDS);
+    /* the next larger step: one module more on the single input makes 25 */
+    i = obstacle_of(layouts, PVSIZE_RULE_PV_RATIO, 1, 1);
+    ck_assert_int_ge(i, 0);
+    OK(pvsize_layouts_obstacle_numbers(layouts, i, &value, &limit, &margin, diag));
+    ck_assert(value == 25 * 415);
+    NEAR(limit, 9975, 1e-12);
+    NEAR(margin, -400, 1e-12);
+    OK(pvsize_layouts_obstacle_text(layouts, i, text, sizeof text, NULL, diag));
+    ck_assert_ptr_nonnull(strstr(text, "10375 W, at most 9975 W: missed by 400 W"));
+    i = obstacle_of(layouts, PVSIZE_RULE_PV_MAKER, 1, 1);
+    OK(pvsize_layouts_obstacle_numbers(layouts, i, NULL, &limit, NULL, diag));
+    ck_assert(limit == 9980);
+    /* one string more: 1.25 x 10.5 A each */
+    i = obstacle_of(layouts, PVSIZE_RULE_ISC_INPUT, 0, 3);
+    OK(pvsize_layouts_obstacle_numbers(layouts, i, &value, &limit, NULL, diag));
+    NEAR(value, 39.375, 1e-12);
+    ck_assert(limit == 26.4);
+    i = obstacle_of(layouts, PVSIZE_RULE_ISC_INPUT, 1, 2);
+    OK(pvsize_layouts_obstacle_numbers(layouts, i, &value, &limit, NULL, diag));
+    NEAR(value, 26.25, 1e-12);
+    ck_assert(limit == 13.2);
+    pvsize_layouts_free(layouts);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* Common practice: the largest module Isc is 10.56 A on both inputs. Above it one
+ * string on the double input is all there is, of at most 11: 600 V / 52.9 V. */
+START_TEST(the_trades_largest_isc)
+{
+    pvsize_spec *search = question(10.56, 16, 12, 1);
+    pvsize_layouts *layouts = searched(search);
+
+    ck_assert(number(layouts, 0, PVSIZE_LAYOUT_STRINGS) == 3);
+    pvsize_layouts_free(layouts);
+    pvsize_spec_free(search);
+    search = question(10.57, 16, 12, 1);
+    layouts = searched(search);
+    ck_assert(number(layouts, 0, PVSIZE_LAYOUT_STRINGS) == 1);
+    ck_assert(number(layouts, 0, PVSIZE_LAYOUT_MODULES) == 11);
+    pvsize_layouts_free(layouts);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* 52.9125 V cold: 11 are 582.0 V, 12 are 634.95 V. */
+START_TEST(a_miss_is_told_with_what_passes)
+{
+    pvsize_spec *search = question(10.5, 40, 0, 1);
+    pvsize_layouts *layouts;
+    int32_t rule = 0, length = 0, i, count, passes;
+    double margin;
+
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_SHORTEST_STRING, 12, diag));
+    layouts = searched(search);
+    ck_assert_int_eq(count_of(layouts), 0);
+    OK(pvsize_layouts_obstacle_count(layouts, &count, diag));
+    ck_assert_int_gt(count, 0);
+    i = obstacle_of(layouts, PVSIZE_RULE_VOC_COLD_INPUT, 0, 1);
+    ck_assert_int_ge(i, 0);
+    OK(pvsize_layouts_obstacle(layouts, i, &rule, NULL, NULL, NULL, NULL, NULL, &length, NULL,
+                               &passes, diag));
+    ck_assert_int_eq(length, 12);
+    ck_assert_int_eq(passes, 0); /* the shortest allowed is too long */
+    OK(pvsize_layouts_obstacle_numbers(layouts, i, NULL, NULL, &margin, diag));
+    NEAR(margin, 600 - 12 * 49.8 * (1 + 0.0025 * 25), 1e-9);
+    pvsize_layouts_free(layouts);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+START_TEST(a_total_that_cannot_be_had)
+{
+    pvsize_spec *search = question(10.5, 11, 0, 1);
+    pvsize_layouts *layouts;
+    double value, limit;
+    int32_t rule = -1, i, count;
+
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_WANTED_MODULES, 20, diag));
+    layouts = searched(search);
+    ck_assert_int_eq(count_of(layouts), 0);
+    OK(pvsize_layouts_obstacle_count(layouts, &count, diag));
+    for (i = 0; rule != 0 && i < count; i++)
+        OK(pvsize_layouts_obstacle(layouts, i, &rule, NULL, NULL, NULL, NULL, NULL, NULL, NULL,
+                                   NULL, diag));
+    ck_assert_int_eq(rule, 0);
+    OK(pvsize_layouts_obstacle_numbers(layouts, i - 1, &value, &limit, NULL, diag));
+    ck_assert(value == 11 && limit == 20); /* the plane has room for 11 */
+    pvsize_layouts_free(layouts);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* Two like inverters: what they exchange is no other answer. */
+START_TEST(like_inverters_count_once)
+{
+    pvsize_spec *search = question(10.5, 5, 0, 2);
+    pvsize_layouts *layouts;
+    int32_t complete;
+
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_SHORTEST_STRING, 5, diag));
+    layouts = searched(search);
+    ck_assert_int_eq(count_of(layouts), 2); /* on the double input, or on the single one */
+    OK(pvsize_layouts_complete(layouts, &complete, diag));
+    ck_assert_int_eq(complete, 1);
+    pvsize_layouts_free(layouts);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+START_TEST(answers_are_whole_systems)
+{
+    pvsize_spec *search = question(10.5, 16, 12, 1), *system;
+    pvsize_layouts *layouts = searched(search);
+    pvsize_report *report;
+    int32_t outcome, subject;
+    double power;
+    char text[300];
+
+    pvsize_spec_free(search); /* answers outlive the question */
+    OK(pvsize_report_new(NULL, &report, diag));
+    for (int32_t i = 0; i < count_of(layouts); i++) {
+        int32_t arrays, parts;
+
+        OK(pvsize_layouts_system(layouts, i, NULL, &system, diag));
+        OK(pvsize_layouts_array_count(layouts, i, &arrays, diag));
+        OK(pvsize_spec_part_count(system, PVSIZE_KIND_ARRAY, &parts, diag));
+        ck_assert_int_eq(arrays, parts);
+        OK(pvsize_layouts_report(layouts, i, report, diag));
+        OK(pvsize_report_outcome(report, &outcome, diag));
+        ck_assert_int_eq(outcome, PVSIZE_OUTCOME_HOLDS);
+        OK(pvsize_report_find(report, PVSIZE_KIND_SYSTEM, 0, -1, &subject, diag));
+        OK(pvsize_report_quantity(report, PVSIZE_QUANTITY_SYSTEM_PV_POWER, subject, &power, diag));
+        NEAR(power, number(layouts, i, PVSIZE_LAYOUT_POWER), 1e-12);
+        pvsize_spec_free(system);
+    }
+    OK(pvsize_layouts_text(layouts, 0, text, sizeof text, NULL, diag));
+    ck_assert_ptr_nonnull(strstr(text, "9.96 kW, 24 modules: input 1: "));
+    pvsize_report_free(report);
+    pvsize_layouts_free(layouts);
+}
+END_TEST
+
+START_TEST(the_same_question_gives_the_same_answers)
+{
+    pvsize_spec *search = question(10.5, 16, 12, 2);
+    pvsize_layouts *first = searched(search), *second = searched(search);
+    double bound;
+
+    ck_assert_int_eq(count_of(first), count_of(second));
+    for (int32_t i = 0; i < count_of(first); i++) {
+        char a[500], b[500];
+
+        OK(pvsize_layouts_text(first, i, a, sizeof a, NULL, diag));
+        OK(pvsize_layouts_text(second, i, b, sizeof b, NULL, diag));
+        ck_assert_str_eq(a, b);
+    }
+    OK(pvsize_layouts_bound(first, &bound, diag));
+    ck_assert(bound == number(first, 0, PVSIZE_LAYOUT_POWER));
+    pvsize_layouts_free(first);
+    pvsize_layouts_free(second);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+START_TEST(it_stops_when_told)
+{
+    pvsize_spec *search = question(10.5, 16, 12, 2);
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_layouts *layouts;
+    const int32_t raised = 1;
+    int32_t ending, complete;
+    double nodes, whole, bound, best;
+
+    OK(pvsize_layouts_new(NULL, &layouts, diag));
+    OK(pvsize_search(search, rules, &raised, layouts, diag));
+    OK(pvsize_layouts_ending(layouts, &ending, diag));
+    ck_assert_int_eq(ending, PVSIZE_ENDING_CANCELLED);
+    OK(pvsize_layouts_nodes(layouts, &nodes, diag));
+    ck_assert(nodes == 0);
+    OK(pvsize_search(search, rules, NULL, layouts, diag));
+    OK(pvsize_layouts_nodes(layouts, &whole, diag));
+    best = number(layouts, 0, PVSIZE_LAYOUT_POWER);
+    for (double budget = 1; budget < whole; budget += 1 + floor(whole / 50)) {
+        OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_NODE_BUDGET, budget, diag));
+        OK(pvsize_search(search, rules, NULL, layouts, diag));
+        OK(pvsize_layouts_ending(layouts, &ending, diag));
+        OK(pvsize_layouts_complete(layouts, &complete, diag));
+        OK(pvsize_layouts_nodes(layouts, &nodes, diag));
+        ck_assert_int_eq(ending, PVSIZE_ENDING_BUDGET);
+        ck_assert_int_eq(complete, 0);
+        ck_assert(nodes == budget);
+        if (pvsize_layouts_bound(layouts, &bound, NULL) == PVSIZE_OK)
+            ck_assert(bound >= best); /* a bound is never below what can be had */
+    }
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+START_TEST(planes_are_filled_in_order)
+{
+    pvsize_spec *search = question(10.5, 16, 12, 1), *system, *site, *plane;
+    pvsize_layouts *layouts;
+    int32_t index, modules = 0, count;
+
+    OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
+    OK(pvsize_spec_part(system, PVSIZE_KIND_SITE, 0, NULL, &site, diag));
+    OK(pvsize_spec_part(site, PVSIZE_KIND_PLANE, 1, NULL, &plane, diag));
+    OK(pvsize_spec_set_number(plane, PVSIZE_PLANE_FILL_ORDER, 1, diag));
+    OK(pvsize_spec_replace(site, 1, plane, diag));
+    OK(pvsize_spec_replace(system, 0, site, diag));
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_OBJECTIVE, PVSIZE_OBJECTIVE_PLANE_ORDER, diag));
+    layouts = searched(search);
+    OK(pvsize_layouts_array_count(layouts, 0, &count, diag));
+    for (index = 0; index < count; index++) {
+        int32_t at, length, strings;
+
+        OK(pvsize_layouts_array(layouts, 0, index, NULL, NULL, &at, NULL, &length, &strings, diag));
+        modules += at == 1 ? length * strings : 0;
+    }
+    ck_assert_int_eq(modules, 12); /* all that the second plane has room for */
+    FAILS(PVSIZE_E_NOT_SET, "", pvsize_layouts_bound(layouts, &(double){0}, diag));
+    pvsize_layouts_free(layouts);
+    pvsize_spec_free(plane);
+    pvsize_spec_free(site);
+    pvsize_spec_free(system);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+START_TEST(wrong_questions_are_refused)
+{
+    pvsize_spec *search = question(10.5, 16, 12, 1), *bare = SPEC(PVSIZE_KIND_SEARCH, 0);
+    pvsize_spec *system = SPEC(PVSIZE_KIND_SYSTEM, 0), *site, *module = SPEC(PVSIZE_KIND_MODULE, 0);
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_layouts *layouts;
+    double value;
+    int32_t number_of;
+
+    OK(pvsize_layouts_new(NULL, &layouts, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "search", pvsize_search(NULL, rules, NULL, layouts, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "rules", pvsize_search(search, NULL, NULL, layouts, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "layouts", pvsize_search(search, rules, NULL, NULL, diag));
+    FAILS(PVSIZE_E_WRONG_KIND, "search", pvsize_search(system, rules, NULL, layouts, diag));
+    FAILS(PVSIZE_E_BAD_HANDLE, "rules",
+          pvsize_search(search, (const pvsize_rules *)(const void *)search, NULL, layouts, diag));
+    FAILS(PVSIZE_E_MISSING_PART, "system", pvsize_search(bare, rules, NULL, layouts, diag));
+    give(bare, system);
+    FAILS(PVSIZE_E_MISSING_PART, "site", pvsize_search(bare, rules, NULL, layouts, diag));
+    system = SPEC(PVSIZE_KIND_SYSTEM, 0);
+    give(system, trade_site(4, 4));
+    give(system, trade_inverter());
+    OK(pvsize_spec_replace(bare, 0, system, diag));
+    FAILS(PVSIZE_E_MISSING_PART, "module", pvsize_search(bare, rules, NULL, layouts, diag));
+    OK(pvsize_spec_add(bare, module, NULL, diag));
+    FAILS(PVSIZE_E_NOT_SET, "pmax", pvsize_search(bare, rules, NULL, layouts, diag));
+    site = SPEC(PVSIZE_KIND_SITE, 0);
+    OK(pvsize_spec_replace(system, 0, site, diag));
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    FAILS(PVSIZE_E_MISSING_PART, "plane", pvsize_search(search, rules, NULL, layouts, diag));
+    give(site, SPEC(PVSIZE_KIND_PLANE, PVSIZE_PLANE_TILT, 20));
+    OK(pvsize_spec_replace(system, 0, site, diag));
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    FAILS(PVSIZE_E_NOT_SET, "capacity", pvsize_search(search, rules, NULL, layouts, diag));
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_OBJECTIVE, PVSIZE_OBJECTIVE_NEAREST_POWER,
+                              diag));
+    FAILS(PVSIZE_E_NOT_SET, "wanted_power", pvsize_search(search, rules, NULL, layouts, diag));
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "answers",
+          pvsize_spec_set_number(search, PVSIZE_SEARCH_ANSWERS, 0, diag));
+    OK(pvsize_layouts_count(layouts, &number_of, diag));
+    ck_assert_int_eq(number_of, 0); /* as new: nothing was changed */
+    FAILS(PVSIZE_E_BAD_INDEX, "", pvsize_layouts_number(layouts, 0, 1, &value, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "",
+          pvsize_layouts_obstacle_numbers(layouts, 0, NULL, NULL, NULL, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "",
+          pvsize_layouts_system(layouts, 0, NULL, &(pvsize_spec *){NULL}, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "layouts", pvsize_layouts_count(NULL, &number_of, diag));
+    FAILS(PVSIZE_E_BAD_HANDLE, "layouts",
+          pvsize_layouts_count((const pvsize_layouts *)(const void *)rules, &number_of, diag));
+    pvsize_layouts_free(NULL);
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+    pvsize_spec_free(bare);
+    pvsize_spec_free(module);
+    pvsize_spec_free(site);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+START_TEST(an_own_rule_cannot_speak_of_a_search)
+{
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+
+    FAILS(PVSIZE_E_WRONG_KIND, "search.answers",
+          pvsize_rules_add(rules, "own", "own", PVSIZE_SEARCH_ANSWERS, PVSIZE_COMPARE_AT_MOST, 0, 5,
+                           PVSIZE_SEVERITY_MUST, NULL, NULL, diag));
+    pvsize_rules_free(rules);
+}
+END_TEST
+
+/* rankings */
+
+static pvsize_ranking *ranked(const pvsize_spec *search, int32_t shard, int32_t shards)
+{
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_ranking *ranking;
+
+    OK(pvsize_ranking_new(search, rules, 5, NULL, &ranking, diag));
+    OK(pvsize_ranking_add_shard(ranking, shard, shards, NULL, NULL, diag));
+    pvsize_rules_free(rules);
+    return ranking;
+}
+
+START_TEST(shards_merge_to_the_same_ranking)
+{
+    pvsize_spec *search = question(10.5, 16, 12, 1), *system, *inverter;
+    pvsize_ranking *whole, *merged;
+    int32_t count;
+
+    OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
+    for (int i = 0; i < 3; i++) {
+        inverter = trade_inverter();
+        OK(pvsize_spec_set_number(inverter, PVSIZE_INVERTER_RATED_AC_POWER, 3000 + 2000 * (i % 2),
+                                  diag));
+        give(system, inverter);
+        give(search, trade_module(8 + i));
+    }
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    whole = ranked(search, 0, 1);
+    for (int32_t shards = 2; shards < 6; shards++) {
+        double judged, fitting;
+
+        merged = ranked(search, shards - 1, shards);
+        for (int32_t i = shards - 2; i >= 0; i--) {
+            pvsize_ranking *part = ranked(search, i, shards);
+
+            OK(pvsize_ranking_merge(merged, part, diag));
+            pvsize_ranking_free(part);
+        }
+        OK(pvsize_ranking_judged(merged, &judged, &fitting, NULL, diag));
+        ck_assert(judged == 16);
+        OK(pvsize_ranking_count(merged, &count, diag));
+        ck_assert_int_eq(count, 5);
+        for (int32_t i = 0; i < count; i++) {
+            int32_t module[2], inverter_at[2];
+
+            OK(pvsize_ranking_pair(whole, i, &module[0], &inverter_at[0], diag));
+            OK(pvsize_ranking_pair(merged, i, &module[1], &inverter_at[1], diag));
+            ck_assert_int_eq(module[0], module[1]);
+            ck_assert_int_eq(inverter_at[0], inverter_at[1]);
+        }
+        pvsize_ranking_free(merged);
+    }
+    pvsize_ranking_free(whole);
+    pvsize_spec_free(system);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+START_TEST(wrong_rankings_are_refused)
+{
+    pvsize_spec *search = question(10.5, 16, 12, 1), *module = trade_module(10);
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_ranking *ranking;
+    const int32_t raised = 1;
+    double done;
+
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "most",
+          pvsize_ranking_new(search, rules, 0, NULL, &ranking, diag));
+    FAILS(PVSIZE_E_WRONG_KIND, "search",
+          pvsize_ranking_new(module, rules, 1, NULL, &ranking, diag));
+    OK(pvsize_ranking_new(search, rules, 3, NULL, &ranking, diag));
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "shards",
+          pvsize_ranking_add_shard(ranking, 0, 0, NULL, NULL, diag));
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "shard",
+          pvsize_ranking_add_shard(ranking, 2, 2, NULL, NULL, diag));
+    FAILS(PVSIZE_E_BAD_HANDLE, "other", pvsize_ranking_merge(ranking, ranking, diag));
+    FAILS(PVSIZE_E_WRONG_KIND, "inverter",
+          pvsize_ranking_add(ranking, module, module, 0, 0, NULL, NULL, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "", pvsize_ranking_pair(ranking, 0, NULL, NULL, diag));
+    OK(pvsize_ranking_add_shard(ranking, 0, 1, &raised, &done, diag));
+    ck_assert(done == 0);
+    pvsize_ranking_free(ranking);
+    pvsize_ranking_free(NULL);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(module);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* memory */
+
+static pvsize_status every_call(const pvsize_spec *search, const pvsize_rules *rules,
+                                const pvsize_allocator *memory)
+{
+    pvsize_layouts *layouts = NULL;
+    pvsize_ranking *ranking = NULL, *other = NULL;
+    pvsize_spec *system = NULL;
+    pvsize_report *report = NULL;
+    pvsize_status s = pvsize_layouts_new(memory, &layouts, NULL);
+
+    if (!s)
+        s = pvsize_search(search, rules, NULL, layouts, NULL);
+    if (!s)
+        s = pvsize_layouts_system(layouts, 0, memory, &system, NULL);
+    if (!s)
+        s = pvsize_report_new(memory, &report, NULL);
+    if (!s)
+        s = pvsize_layouts_report(layouts, 0, report, NULL);
+    if (!s)
+        s = pvsize_ranking_new(search, rules, 2, memory, &ranking, NULL);
+    if (!s)
+        s = pvsize_ranking_add_shard(ranking, 0, 1, NULL, NULL, NULL);
+    if (!s)
+        s = pvsize_ranking_new(search, rules, 2, memory, &other, NULL);
+    if (!s)
+        s = pvsize_ranking_merge(other, ranking, NULL);
+    pvsize_layouts_free(layouts);
+    pvsize_ranking_free(ranking);
+    pvsize_ranking_free(other);
+    pvsize_spec_free(system);
+    pvsize_report_free(report);
+    return s;
+}
+
+START_TEST(every_allocation_fails_once)
+{
+    pvsize_spec *search = question(10.5, 8, 0, 1);
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    long n;
+
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_SHORTEST_STRING, 7, diag));
+    for (n = 0;; n++) {
+        counter c = {0, 0, n};
+        const pvsize_allocator memory = {counted, released, &c};
+        pvsize_status status = every_call(search, rules, &memory);
+
+        ck_assert_msg(c.live == 0, "%ld blocks left after failing allocation %ld", c.live, n);
+        if (status == PVSIZE_OK)
+            break;
+        ck_assert_int_eq(status, PVSIZE_E_NO_MEMORY);
+    }
+    ck_assert_int_gt(n, 100); /* that many were tried */
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+static void add(Suite *suite)
+{
+    add_test(suite, "trade", the_trades_unlike_inputs);
+    add_test(suite, "largest Isc", the_trades_largest_isc);
+    add_test(suite, "miss", a_miss_is_told_with_what_passes);
+    add_test(suite, "total", a_total_that_cannot_be_had);
+    add_test(suite, "symmetry", like_inverters_count_once);
+    add_test(suite, "systems", answers_are_whole_systems);
+    add_test(suite, "determinism", the_same_question_gives_the_same_answers);
+    add_test(suite, "stopping", it_stops_when_told);
+    add_test(suite, "plane order", planes_are_filled_in_order);
+    add_test(suite, "wrong questions", wrong_questions_are_refused);
+    add_test(suite, "own rules", an_own_rule_cannot_speak_of_a_search);
+    add_test(suite, "shards", shards_merge_to_the_same_ranking);
+    add_test(suite, "wrong rankings", wrong_rankings_are_refused);
+    add_test(suite, "memory", every_allocation_fails_once);
+}
+
+int main(void)
+{
+    return run_cases("layout", add);
+}
