@@ -918,3 +918,5 @@ from ._weather import (  # noqa: E402
     sun_position)
 from . import certificates  # noqa: E402
 from ._exercise import Exercise, Mark, Mistake, Question  # noqa: E402
+from ._layouts import (Flag, Layout, Layouts, Obstacle, RankedPair, Ranking,  # noqa: E402
+                      Stringing, search)

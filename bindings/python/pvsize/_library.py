@@ -129,6 +129,17 @@ SIGNATURES = {
     "certificate_rating": ("i", "iDh"), "certificate_years": ("i", "iiIh"),
     "certificate_count": ("i", "diiiDh"), "certificate_value": ("i", "ddDh"),
     "certificate_working": ("i", "diiidibh"),
+    "layouts_new": ("i", "hHh"), "layouts_free": ("-", "h"), "search": ("i", "hhhhh"),
+    "layouts_ending": ("i", "hIh"), "layouts_complete": ("i", "hIh"), "layouts_bound": ("i", "hDh"),
+    "layouts_nodes": ("i", "hDh"), "layouts_count": ("i", "hIh"), "layouts_number": ("i", "hiiDh"),
+    "layouts_array_count": ("i", "hiIh"), "layouts_array": ("i", "hiiIIIIIIh"),
+    "layouts_system": ("i", "hihHh"), "layouts_report": ("i", "hihh"), "layouts_text": ("i", "hibh"),
+    "layouts_obstacle_count": ("i", "hIh"), "layouts_obstacle": ("i", "hiIIIIIIIIIh"),
+    "layouts_obstacle_numbers": ("i", "hiDDDh"), "layouts_obstacle_text": ("i", "hibh"),
+    "ranking_new": ("i", "hhihHh"), "ranking_free": ("-", "h"), "ranking_add": ("i", "hhhiihIh"),
+    "ranking_add_shard": ("i", "hiihDh"), "ranking_merge": ("i", "hhh"),
+    "ranking_judged": ("i", "hDDDh"), "ranking_count": ("i", "hIh"), "ranking_pair": ("i", "hiIIh"),
+    "ranking_number": ("i", "hiiDh"),
 }
 
 _RESULTS = {"i": c_int32, "s": c_char_p, "-": None}
