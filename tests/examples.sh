@@ -3,6 +3,7 @@
 # status, and what the message must name.
 set -eu
 program=$1
+searcher=$2
 jobs=$(dirname "$0")/../examples/jobs
 scratch=$(mktemp -d)
 trap 'rm -rf "$scratch"' EXIT
@@ -70,4 +71,21 @@ sed 's/"max_pv_power": "13500 W"/"max_pv_power": "none"/' "$jobs/community_hall.
 runs 0 "the maker states no maximum" "$scratch/none.json"
 spoilt "must have a value" '0,/"voc": "39.2 V"/s//"voc": "none"/'
 spoilt "more than once" 's/"strings": 2,/"strings": 2, "strings": 2,/'
+# the search
+program=$searcher
+runs 0 "Proven: every other stringing was judged or ruled out."
+runs 0 "B-B-B-B-B-B-B" "$jobs/boat_shed.json"
+runs 2 "usage" --nonsense
+runs 2 'the job has no "search"' "$jobs/community_hall.json"
+# sought WORDS STATUS SED-SCRIPT : the search job, changed
+sought() {
+    sed "$3" "$jobs/boat_shed.json" >"$scratch/job.json"
+    runs "$2" "$1" "$scratch/job.json"
+}
+sought "did you mean 'objective'" 2 's/"objective"/"objectif"/'
+sought "search.answers: outside the allowed range; given 0" 2 's/"answers": 3/"answers": 0/'
+sought "no module of the system is named" 2 '0,/"invented 440 W module"/s//"another"/'
+sought "plane[0].capacity" 2 '0,/"capacity": 17,/s///'
+sought "search.wanted_power" 2 's/"objective": "energy"/"objective": "nearest_power"/'
+sought "Nothing fits" 1 's/"shortest_string": 5/"shortest_string": 30/'
 echo "$count runs as they should"

@@ -12,7 +12,7 @@ cd "$top"
 # shellcheck source=examples/packages.sh
 . "$top/examples/packages.sh"
 install_missing gcc g++ libc6-dev clang meson ninja-build pkg-config check libsubunit-dev \
-    libcjson-dev valgrind binutils python3 python3-pytest python3-numpy python3-scipy \
+    libcjson-dev valgrind binutils glpk-utils python3 python3-pytest python3-numpy python3-scipy \
     python3-erfa shellcheck
 python=/usr/bin/python3
 passed=0
@@ -118,7 +118,8 @@ failed=$((failed + ${count:-0}))
 grep -q passed "$log" || failed=$((failed + 1))
 
 title "examples and README"
-expect "job files and wrong input" sh tests/examples.sh "$work/sanitized/examples/size_job"
+expect "job files and wrong input" sh tests/examples.sh "$work/sanitized/examples/size_job" \
+    "$work/sanitized/examples/string_job"
 expect "README samples" sh tests/readme.sh "$stage" "$work/gcc/lib/libpvsize.so" "$work"
 
 printf '\n%s passed, %s failed\n' "$passed" "$failed"
