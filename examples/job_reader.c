@@ -13,6 +13,7 @@
 /* Modules that arrays may name stand in a list of their own. */
 static const char *const shared_key = "modules";
 static const char *const rules_key = "rules";
+static const char *const search_key = "search"; /* of the system that the job itself is */
 enum { SHARED_KIND = PVSIZE_KIND_MODULE };
 
 typedef struct reader {
@@ -283,7 +284,10 @@ static void require_parts(reader *r, const job_path *path, const cJSON *object, 
 {
     for (int32_t i = 0; i < pvsize_kind_part_count(kind); i++) {
         int32_t part = pvsize_kind_part_at(kind, i);
-        int32_t fewest = pvsize_kind_part_fewest(kind, part);
+        /* the system of a search is the job itself */
+        int32_t fewest = kind == PVSIZE_KIND_SEARCH && part == PVSIZE_KIND_SYSTEM
+                             ? 0
+                             : pvsize_kind_part_fewest(kind, part);
         const cJSON *item = job_member(object, part_key(kind, part));
         job_path here = {path, part_key(kind, part), -1};
 
@@ -300,7 +304,8 @@ static void require_parts(reader *r, const job_path *path, const cJSON *object, 
 static bool is_reader_key(int32_t kind, const char *key)
 {
     return kind == PVSIZE_KIND_SYSTEM &&
-           (strcmp(key, shared_key) == 0 || strcmp(key, rules_key) == 0);
+           (strcmp(key, shared_key) == 0 || strcmp(key, rules_key) == 0 ||
+            strcmp(key, search_key) == 0);
 }
 
 /* Kind whose objects do take a key; 0 if none does. */
@@ -332,6 +337,7 @@ static void fail_key(reader *r, const job_path *path, int32_t kind, const char *
     if (kind == PVSIZE_KIND_SYSTEM) {
         job_nearest_try(&nearest, shared_key);
         job_nearest_try(&nearest, rules_key);
+        job_nearest_try(&nearest, search_key);
     }
     if (taker && job_nearest_hint(&nearest).text[0] == '\0')
         job_fail(r->errors, path, "unknown key %s of %s %s; it belongs to %s %s",
@@ -414,6 +420,20 @@ static void free_shared(reader *r)
 
 /* the job */
 
+static void read_search(reader *r, job *out)
+{
+    const cJSON *object = job_member(r->root, search_key);
+    job_path path = {NULL, search_key, -1};
+
+    if (!object || cJSON_IsNull(object))
+        return;
+    out->search = read_spec(r, &path, object, PVSIZE_KIND_SEARCH);
+    if (out->search && job_member(object, pvsize_kind_name(PVSIZE_KIND_SYSTEM)))
+        job_fail(r->errors, &path, "the system of a search is the job itself");
+    else if (out->search && out->system)
+        add_part(r, &path, out->search, out->system);
+}
+
 static void read_root(reader *r, job *out)
 {
     if (!job_is_object(r->errors, NULL, r->root))
@@ -421,6 +441,7 @@ static void read_root(reader *r, job *out)
     read_shared(r);
     out->system = read_spec(r, NULL, r->root, PVSIZE_KIND_SYSTEM);
     out->rules = job_read_rules(r->errors, r->diag, job_member(r->root, rules_key));
+    read_search(r, out);
     free_shared(r);
 }
 
@@ -429,7 +450,7 @@ bool job_read(job_errors *errors, const char *text, size_t length, job *out)
     cJSON *root = job_text_parse(errors, text, length);
     reader r = {.errors = errors, .root = root};
 
-    *out = (job){NULL, NULL};
+    *out = (job){NULL, NULL, NULL};
     if (root && pvsize_diag_new(NULL, &r.diag) == PVSIZE_OK)
         read_root(&r, out);
     else if (root)
@@ -446,5 +467,6 @@ void job_free(job *old)
 {
     pvsize_spec_free(old->system);
     pvsize_rules_free(old->rules);
-    *old = (job){NULL, NULL};
+    pvsize_spec_free(old->search);
+    *old = (job){NULL, NULL, NULL};
 }

@@ -10,6 +10,7 @@
 typedef struct job {
     pvsize_spec *system;
     pvsize_rules *rules;
+    pvsize_spec *search; /* with the system in it; null where the job has no "search" */
 } job;
 
 /* Reads the terminated text of a job. False after errors, which are printed;

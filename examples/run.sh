@@ -20,12 +20,16 @@ quietly() {
 }
 
 [ -f "$build/build.ninja" ] || quietly meson setup "$build" "$top" -Dexamples=true
-quietly meson compile -C "$build" size_job
+quietly meson compile -C "$build" size_job string_job
 
 status=0
 "$build/examples/size_job" "$@" || status=$?
 
 if [ $# -eq 0 ]; then
+    echo
+    echo "== the best stringings of another invented job"
+    echo
+    "$build/examples/string_job" || status=$?
     echo
     echo "every step of the working: sh $0 --working (--explained: with every symbol; --markdown)"
     echo "what may go on the inverter: sh $0 --review"
