@@ -305,6 +305,25 @@ static pvsize_status run(branch *b)
     return PVSIZE_OK;
 }
 
+/* A check of as many arrays as there can be, so that the report need not grow later:
+ * the search itself allocates nothing. */
+static pvsize_status warm_up(pvsz_problem *problem)
+{
+    for (int32_t i = 0; i < problem->slots; i++) {
+        const pvsz_group *group = &problem->group[problem->slot[i].group];
+
+        problem->choice[i] = 0;
+        for (int32_t k = 0; k < (int32_t)group->count; k++)
+            if (group->option[k].module >= 0 &&
+                (group->option[problem->choice[i]].module < 0 || group->option[k].plane[1] >= 0))
+                problem->choice[i] = k;
+        if (group->count == 0)
+            return PVSIZE_OK;
+    }
+    pvsz_wire(problem, problem->choice);
+    return pvsz_check_wired(problem);
+}
+
 pvsize_status pvsz_search_pass(pvsz_problem *problem)
 {
     branch b = {.problem = problem};
@@ -313,6 +332,9 @@ pvsize_status pvsz_search_pass(pvsz_problem *problem)
 
     pvsz_order_options(problem);
     status = pvsz_make_bounds(problem, &b.bounds);
+    if (status)
+        return status;
+    status = warm_up(problem);
     if (status)
         return status;
     b.seen = pvsz_make_seen(problem);

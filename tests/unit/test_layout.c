@@ -582,6 +582,37 @@ START_TEST(every_allocation_fails_once)
 }
 END_TEST
 
+/* Once the tables are made, steps cost no memory. */
+START_TEST(combining_allocates_nothing)
+{
+    pvsize_spec *search = question(10.5, 16, 12, 2);
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    counter c = {0, 0, -1};
+    const pvsize_allocator memory = {counted, released, &c};
+    pvsize_layouts *layouts;
+    double whole, budget;
+    long made[2];
+
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_ANSWERS, 500, diag));
+    OK(pvsize_layouts_new(&memory, &layouts, diag));
+    OK(pvsize_search(search, rules, NULL, layouts, diag));
+    OK(pvsize_layouts_nodes(layouts, &whole, diag));
+    ck_assert(whole > 1000);
+    for (int i = 0; i < 2; i++) {
+        budget = floor(whole * (0.5 + 0.4 * i));
+        OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_NODE_BUDGET, budget, diag));
+        made[i] = -c.made;
+        OK(pvsize_search(search, rules, NULL, layouts, diag));
+        made[i] += c.made;
+    }
+    ck_assert_int_eq(made[0], made[1]);
+    pvsize_layouts_free(layouts);
+    ck_assert_int_eq(c.live, 0);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "trade", the_trades_unlike_inputs);
@@ -598,6 +629,7 @@ static void add(Suite *suite)
     add_test(suite, "shards", shards_merge_to_the_same_ranking);
     add_test(suite, "wrong rankings", wrong_rankings_are_refused);
     add_test(suite, "memory", every_allocation_fails_once);
+    add_test(suite, "no allocation", combining_allocates_nothing);
 }
 
 int main(void)
