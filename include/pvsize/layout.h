@@ -101,7 +101,7 @@ PVSIZE_API pvsize_status pvsize_layouts_text(const pvsize_layouts *layouts, int3
 
 /* What stood in the way. If there is no answer: by input and rule the nearest miss,
  * rules that the job breaks whatever is wired, what the full check refused, and the
- * nearest total of modules that can be had. If there are answers: what the next larger
+ * nearest total of modules that can be had, if one is within 200 of the wanted one. If there are answers: what the next larger
  * step beyond the first of them would break, one module more in each string of an
  * input or one string more; of like inputs with the same strings one is told. */
 PVSIZE_API pvsize_status pvsize_layouts_obstacle_count(const pvsize_layouts *layouts,
