@@ -1,8 +1,8 @@
 /* The search as its steps see it. It goes: the question is read into a problem
- * (problem.c), every input gets its options (options.c), bounds are prepared
- * (bound.c), options are combined (branch.c, with seen.c), and what stood in the way
- * is noted (obstacles.c). Values are whole numbers, so that sums are exact and do not
- * depend on their order. */
+ * (problem.c, inputs.c, budgets.c), every input gets its options (options.c, value.c),
+ * bounds are prepared (bound.c, planes.c), options are combined (branch.c, with seen.c),
+ * and what stood in the way is noted (obstacles.c); solve.c runs it all. Values are whole
+ * numbers, so that sums are exact and do not depend on their order. */
 #ifndef PVSZ_LAYOUT_H
 #define PVSZ_LAYOUT_H
 
@@ -162,6 +162,14 @@ void pvsz_end_problem(pvsz_problem *problem);
 bool pvsz_step(pvsz_problem *problem);
 int64_t pvsz_milliwatts(double watts);
 
+/* A number in force, or `otherwise`. */
+double pvsz_number_of(const pvsize_spec *spec, int32_t term, double otherwise);
+
+/* inputs.c */
+pvsize_status pvsz_read_inputs(pvsz_problem *problem);
+/* Whether an input, or (-1) any of the inverter, has an array that must be there. */
+bool pvsz_holds_fixed(const pvsz_problem *problem, int32_t inverter, int32_t input);
+
 /* budgets.c: what MUST rules on sums leave for power and room */
 pvsize_status pvsz_set_budgets(pvsz_problem *problem);
 
@@ -181,6 +189,7 @@ int32_t pvsz_place_in_force(const pvsz_problem *problem, const pvsz_finding *fin
 
 /* options.c */
 pvsize_status pvsz_find_options(pvsz_problem *problem);
+/* value.c */
 void pvsz_order_options(pvsz_problem *problem);
 pvsz_key pvsz_key_of(const pvsz_problem *problem, const pvsz_option *option);
 
@@ -196,6 +205,12 @@ pvsize_status pvsz_make_bounds(pvsz_problem *problem, pvsz_bounds **bounds);
 /* No way of filling the slots from this one on has a better key. */
 pvsz_key pvsz_bound(const pvsz_problem *problem, const pvsz_bounds *bounds, int32_t slot,
                     const pvsz_room *room);
+
+/* planes.c */
+pvsize_status pvsz_fill_planes(pvsz_problem *problem);
+int32_t pvsz_usable(const pvsz_plane *plane, int32_t room);
+/* Every plane filled as well as it can be alone, with the inputs from this slot on. */
+pvsz_key pvsz_all_full(const pvsz_problem *problem, int32_t slot, const pvsz_room *room);
 
 /* seen.c: states met before, with what was proven of them */
 typedef struct pvsz_seen pvsz_seen;

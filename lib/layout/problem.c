@@ -1,5 +1,4 @@
-/* Reading the question: planes, modules, which inputs are to be decided, and which
- * of them are alike. */
+/* Reading the question: modules, planes, fixed arrays, and the system as it is given. */
 #include <math.h>
 
 #include "../report/words.h"
@@ -48,7 +47,7 @@ int64_t pvsz_milliwatts(double watts)
 }
 
 /* A number in force, or `otherwise`. */
-static double number_of(const pvsize_spec *spec, int32_t term, double otherwise)
+double pvsz_number_of(const pvsize_spec *spec, int32_t term, double otherwise)
 {
     double value;
 
@@ -57,19 +56,19 @@ static double number_of(const pvsize_spec *spec, int32_t term, double otherwise)
 
 static pvsize_status read_terms(pvsz_problem *problem, const pvsize_spec *search)
 {
-    double power = number_of(search, PVSIZE_SEARCH_WANTED_POWER, 0);
+    double power = pvsz_number_of(search, PVSIZE_SEARCH_WANTED_POWER, 0);
 
-    problem->objective = (int32_t)number_of(search, PVSIZE_SEARCH_OBJECTIVE, 0);
+    problem->objective = (int32_t)pvsz_number_of(search, PVSIZE_SEARCH_OBJECTIVE, 0);
     problem->wanted_power = pvsz_milliwatts(power);
-    problem->wanted_modules = (int32_t)number_of(search, PVSIZE_SEARCH_WANTED_MODULES, 0);
+    problem->wanted_modules = (int32_t)pvsz_number_of(search, PVSIZE_SEARCH_WANTED_MODULES, 0);
     problem->has_wanted = problem->wanted_modules > 0;
-    problem->shortest = (int32_t)number_of(search, PVSIZE_SEARCH_SHORTEST_STRING, 1);
-    problem->longest = (int32_t)number_of(search, PVSIZE_SEARCH_LONGEST_STRING, 10000);
-    problem->list.most = (int32_t)number_of(search, PVSIZE_SEARCH_ANSWERS, 1);
-    problem->budget = number_of(search, PVSIZE_SEARCH_NODE_BUDGET, 0);
-    problem->isolators = number_of(search, PVSIZE_SEARCH_EXTERNAL_ISOLATOR, 0) != 0;
-    problem->devices = number_of(search, PVSIZE_SEARCH_STRING_DEVICES, 0) != 0;
-    problem->device_voltage = number_of(search, PVSIZE_SEARCH_STRING_DEVICE_VOLTAGE, 0);
+    problem->shortest = (int32_t)pvsz_number_of(search, PVSIZE_SEARCH_SHORTEST_STRING, 1);
+    problem->longest = (int32_t)pvsz_number_of(search, PVSIZE_SEARCH_LONGEST_STRING, 10000);
+    problem->list.most = (int32_t)pvsz_number_of(search, PVSIZE_SEARCH_ANSWERS, 1);
+    problem->budget = pvsz_number_of(search, PVSIZE_SEARCH_NODE_BUDGET, 0);
+    problem->isolators = pvsz_number_of(search, PVSIZE_SEARCH_EXTERNAL_ISOLATOR, 0) != 0;
+    problem->devices = pvsz_number_of(search, PVSIZE_SEARCH_STRING_DEVICES, 0) != 0;
+    problem->device_voltage = pvsz_number_of(search, PVSIZE_SEARCH_STRING_DEVICE_VOLTAGE, 0);
     if (problem->objective == PVSIZE_OBJECTIVE_NEAREST_POWER && power == 0)
         return pvsz_fail_term(problem->diag, PVSIZE_E_NOT_SET, PVSIZE_SEARCH_WANTED_POWER);
     if (problem->longest < problem->shortest)
@@ -114,7 +113,7 @@ static pvsize_status read_modules(pvsz_problem *problem, const pvsize_spec *sear
         return pvsz_no_memory(problem->diag);
     problem->least_power = INT64_MAX;
     for (size_t i = 0; i < list->count; i++) {
-        int64_t power = pvsz_milliwatts(number_of(list->item[i], PVSIZE_MODULE_PMAX, 0));
+        int64_t power = pvsz_milliwatts(pvsz_number_of(list->item[i], PVSIZE_MODULE_PMAX, 0));
 
         if (power == 0) {
             pvsz_fail_term(problem->diag, PVSIZE_E_NOT_SET, PVSIZE_MODULE_PMAX);
@@ -153,8 +152,8 @@ static pvsize_status read_plane(pvsz_problem *problem, const pvsize_spec *spec, 
 {
     pvsz_plane *plane = &problem->plane[i];
     int32_t row = PVSIZE_PLANE_CAPACITY - PVSIZE_KIND_PLANE - 1;
-    double room = number_of(spec, PVSIZE_PLANE_CAPACITY, -1);
-    double yield = number_of(spec, PVSIZE_PLANE_SPECIFIC_YIELD, -1);
+    double room = pvsz_number_of(spec, PVSIZE_PLANE_CAPACITY, -1);
+    double yield = pvsz_number_of(spec, PVSIZE_PLANE_SPECIFIC_YIELD, -1);
 
     if (room < 0 && !pvsz_spec_states_none(spec, row))
         return fail_plane(problem, PVSIZE_E_NOT_SET, PVSIZE_PLANE_CAPACITY, i);
@@ -162,7 +161,7 @@ static pvsize_status read_plane(pvsz_problem *problem, const pvsize_spec *spec, 
         return fail_plane(problem, PVSIZE_E_NOT_SET, PVSIZE_PLANE_SPECIFIC_YIELD, i);
     plane->room = room < 0 ? MOST_ROOM : (int32_t)room;
     plane->yield = yield;
-    plane->rank = (int32_t)number_of(spec, PVSIZE_PLANE_FILL_ORDER, 1001);
+    plane->rank = (int32_t)pvsz_number_of(spec, PVSIZE_PLANE_FILL_ORDER, 1001);
     return PVSIZE_OK;
 }
 
@@ -242,11 +241,11 @@ static pvsize_status read_fixed(pvsz_problem *problem)
     problem->fixed = (int32_t)arrays->count;
     for (int32_t i = 0; i < problem->fixed; i++) {
         const pvsize_spec *array = arrays->item[i];
-        double plane = number_of(array, PVSIZE_ARRAY_PLANE, -1);
-        double strings = number_of(array, PVSIZE_ARRAY_STRINGS, 0);
-        double modules = strings * number_of(array, PVSIZE_ARRAY_MODULES_PER_STRING, 0);
-        double pmax =
-            number_of(pvsz_spec_parts(array, PVSZ_KIND_MODULE)->item[0], PVSIZE_MODULE_PMAX, 0);
+        double plane = pvsz_number_of(array, PVSIZE_ARRAY_PLANE, -1);
+        double strings = pvsz_number_of(array, PVSIZE_ARRAY_STRINGS, 0);
+        double modules = strings * pvsz_number_of(array, PVSIZE_ARRAY_MODULES_PER_STRING, 0);
+        double pmax = pvsz_number_of(pvsz_spec_parts(array, PVSZ_KIND_MODULE)->item[0],
+                                     PVSIZE_MODULE_PMAX, 0);
 
         if (modules == 0) {
             int32_t term = strings > 0 ? PVSIZE_ARRAY_MODULES_PER_STRING : PVSIZE_ARRAY_STRINGS;
@@ -268,143 +267,6 @@ static pvsize_status read_fixed(pvsz_problem *problem)
     return PVSIZE_OK;
 }
 
-/* inverters and inputs */
-
-static const pvsize_spec *inverter_at(const pvsz_problem *problem, int32_t i)
-{
-    return pvsz_spec_parts(problem->system, PVSZ_KIND_INVERTER)->item[i];
-}
-
-static const pvsize_spec *input_at(const pvsz_problem *problem, int32_t inverter, int32_t i)
-{
-    return pvsz_spec_parts(inverter_at(problem, inverter), PVSZ_KIND_INPUT)->item[i];
-}
-
-static int32_t inputs_of(const pvsz_problem *problem, int32_t inverter)
-{
-    return (int32_t)pvsz_spec_parts(inverter_at(problem, inverter), PVSZ_KIND_INPUT)->count;
-}
-
-static bool holds_fixed(const pvsz_problem *problem, int32_t inverter, int32_t input)
-{
-    const pvsz_part_list *arrays = pvsz_spec_parts(problem->system, PVSZ_KIND_ARRAY);
-
-    for (int32_t i = 0; i < problem->fixed; i++)
-        if (number_of(arrays->item[i], PVSIZE_ARRAY_INVERTER, 0) == inverter &&
-            (input < 0 || number_of(arrays->item[i], PVSIZE_ARRAY_INPUT, -1) == input))
-            return true;
-    return false;
-}
-
-static bool holds_cable(const pvsz_problem *problem, int32_t inverter)
-{
-    const pvsz_part_list *cables = pvsz_spec_parts(problem->system, PVSZ_KIND_CABLE);
-
-    for (size_t i = 0; i < cables->count; i++)
-        if (number_of(cables->item[i], PVSIZE_CABLE_INVERTER, -1) == inverter)
-            return true;
-    return false;
-}
-
-/* Inverters can be exchanged if nothing tells them apart but their place. */
-static bool are_twins(const pvsz_problem *problem, int32_t a, int32_t b)
-{
-    if (problem->tells_places || inputs_of(problem, a) != inputs_of(problem, b) ||
-        !pvsz_spec_same_numbers(inverter_at(problem, a), inverter_at(problem, b)) ||
-        holds_fixed(problem, a, -1) || holds_fixed(problem, b, -1) || holds_cable(problem, a) ||
-        holds_cable(problem, b))
-        return false;
-    for (int32_t i = 0; i < inputs_of(problem, a); i++)
-        if (!pvsz_spec_same_numbers(input_at(problem, a, i), input_at(problem, b, i)))
-            return false;
-    return true;
-}
-
-/* The group of an input: that of the first like it, or a new one. */
-static int32_t group_of(pvsz_problem *problem, int32_t inverter, int32_t input)
-{
-    for (int32_t i = 0; i < problem->groups && !problem->tells_places; i++) {
-        const pvsz_group *group = &problem->group[i];
-
-        if (pvsz_spec_same_numbers(inverter_at(problem, group->inverter),
-                                   inverter_at(problem, inverter)) &&
-            pvsz_spec_same_numbers(input_at(problem, group->inverter, group->input),
-                                   input_at(problem, inverter, input)))
-            return i;
-    }
-    problem->group[problem->groups] =
-        (pvsz_group){.inverter = inverter, .input = input, .unused = true};
-    return problem->groups++;
-}
-
-/* The slots of an inverter, like inputs side by side. */
-static void add_slots(pvsz_problem *problem, int32_t inverter)
-{
-    int32_t first = problem->slots;
-
-    for (int32_t input = 0; input < inputs_of(problem, inverter); input++) {
-        int32_t at = problem->slots, group;
-
-        if (holds_fixed(problem, inverter, input))
-            continue;
-        group = group_of(problem, inverter, input);
-        for (int32_t i = first; i < problem->slots; i++)
-            if (problem->slot[i].group == group)
-                at = i + 1;
-        for (int32_t i = problem->slots; i > at; i--)
-            problem->slot[i] = problem->slot[i - 1];
-        problem->slot[at] =
-            (pvsz_slot){.inverter = inverter, .input = input, .group = group, .first = first};
-        problem->slot[at].like_before = at > first && problem->slot[at - 1].group == group;
-        problem->slots++;
-    }
-    for (int32_t i = first; i < problem->slots; i++)
-        problem->slot[i].end = problem->slots;
-    problem->unit[inverter].first = first;
-    problem->unit[inverter].end = problem->slots;
-}
-
-/* Twins follow one another. */
-static void add_twins(pvsz_problem *problem, int32_t inverter)
-{
-    for (int32_t i = inverter; i < problem->units; i++) {
-        if (i != inverter && problem->unit[i].likeness != inverter)
-            continue;
-        add_slots(problem, i);
-        for (int32_t k = problem->unit[i].first; i != inverter && k < problem->slots; k++) {
-            int32_t before = k - (problem->unit[i].end - problem->unit[i].first);
-
-            problem->slot[k].twin = true;
-            problem->slot[before].has_twin = true;
-        }
-    }
-}
-
-static pvsize_status read_inputs(pvsz_problem *problem)
-{
-    size_t inputs = 0;
-
-    problem->units = (int32_t)pvsz_spec_parts(problem->system, PVSZ_KIND_INVERTER)->count;
-    for (int32_t i = 0; i < problem->units; i++)
-        inputs += (size_t)inputs_of(problem, i);
-    problem->unit = pvsz_take(problem, (size_t)problem->units, sizeof *problem->unit);
-    problem->slot = pvsz_take(problem, inputs + 1, sizeof *problem->slot);
-    problem->group = pvsz_take(problem, inputs, sizeof *problem->group);
-    problem->choice = pvsz_take(problem, inputs, sizeof *problem->choice);
-    if (!problem->unit || !problem->slot || !problem->group || !problem->choice)
-        return pvsz_no_memory(problem->diag);
-    for (int32_t i = 0; i < problem->units; i++) {
-        problem->unit[i].likeness = i;
-        for (int32_t k = i - 1; k >= 0; k--)
-            if (problem->unit[k].likeness == k && are_twins(problem, k, i))
-                problem->unit[i].likeness = k;
-    }
-    for (int32_t i = 0; i < problem->units; i++)
-        if (problem->unit[i].likeness == i)
-            add_twins(problem, i);
-    return PVSIZE_OK;
-}
-
 /* the system as it is given */
 
 /* What is broken before anything is wired stays broken, but that an input is open. */
@@ -423,7 +285,8 @@ static pvsize_status judge_given(pvsz_problem *problem)
 
         if (!pvsz_breaks(finding) || reach == PVSZ_REACH_ANY)
             continue;
-        if (reach == PVSZ_REACH_LOCAL && input >= 0 && !holds_fixed(problem, inverter, input)) {
+        if (reach == PVSZ_REACH_LOCAL && input >= 0 &&
+            !pvsz_holds_fixed(problem, inverter, input)) {
             for (int32_t k = 0; k < problem->slots; k++)
                 if (problem->slot[k].inverter == inverter && problem->slot[k].input == input)
                     problem->group[problem->slot[k].group].unused = false;
@@ -461,7 +324,7 @@ pvsize_status pvsz_pose(pvsz_problem *problem, const pvsize_spec *search)
     if (!status)
         status = read_fixed(problem);
     if (!status)
-        status = read_inputs(problem);
+        status = pvsz_read_inputs(problem);
     if (!status)
         status = pvsz_set_budgets(problem);
     if (!status)

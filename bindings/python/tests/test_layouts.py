@@ -113,6 +113,7 @@ def test_the_table_of_growth_is_true():
     rows = re.findall(r"^GROWS\(QUANTITY_(\w+), (\w+), (\w+), (\w+)\)",
                       (pathlib.Path(__file__).resolve().parents[3] / "lib/tables/growth.def").read_text(),
                       re.M)
+    rows = [row for row in rows if not row[0].startswith("CABLE_")]  # the search makes none
     rules = pvsize.Rules()
 
     def values(n, s, company):
