@@ -240,7 +240,7 @@ int32_t pvsz_report_entry(const pvsize_report *report, int32_t quantity,
 
     if (at < 0 || at >= report->design.count[scope])
         return -1;
-    return report->memo[report->memo_start[scope] + at * PVSZ_QUANTITIES + quantity];
+    return *pvsz_memo_of(report, quantity, at);
 }
 
 void pvsz_pass_on(pvsz_calc *calc, int32_t entry)

@@ -186,7 +186,7 @@ static inline int32_t pvsz_compute(pvsize_report *report, int32_t place,
 
     if (at < 0)
         return -1;
-    memo = &report->memo[report->memo_start[scope] + at * PVSZ_QUANTITIES + place];
+    memo = pvsz_memo_of(report, place, at);
     if (*memo < 0)
         return pvsz_compute_now(report, place, &report->design.subject[scope][at], memo);
     pvsz_unite_figures(&report->looked, &report->entry[*memo].figures);

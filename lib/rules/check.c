@@ -174,13 +174,14 @@ static void check_scope(pvsize_report *report, int32_t scope)
 /* What can be asked of a report does not depend on the rules that were on. */
 static void compute_the_rest(pvsize_report *report)
 {
-    for (int32_t i = 0; i < PVSZ_QUANTITIES; i++) {
-        int32_t scope = pvsz_quantity_scope[i];
-        int32_t *memo = &report->memo[report->memo_start[scope] + i];
+    for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++) {
+        int32_t place = pvsz_first_quantity[scope];
+        int32_t *memo = report->memo + report->memo_start[scope] + place;
 
-        for (int32_t at = 0; at < report->design.count[scope]; at++, memo += PVSZ_QUANTITIES)
-            if (*memo < 0)
-                pvsz_compute_now(report, i, &report->design.subject[scope][at], memo);
+        for (int32_t at = 0; at < report->design.count[scope]; at++)
+            for (int32_t i = 0; i < pvsz_quantity_count[scope]; i++, memo++)
+                if (*memo < 0)
+                    pvsz_compute_now(report, place + i, &report->design.subject[scope][at], memo);
     }
 }
 

@@ -71,7 +71,9 @@ struct pvsize_report {
     int32_t rules;
     int32_t first_rule[PVSZ_SCOPES + 1]; /* rules stand in the order of their scopes */
 
-    int32_t *memo; /* entry of a quantity of a subject, or -1 */
+    /* Entry of a quantity of a subject, or -1: one for each quantity of its scope. A start
+     * is where that of the place 0 would stand. */
+    int32_t *memo;
     int32_t memo_start[PVSZ_SCOPES];
     pvsz_entry *entry;
     int32_t entries;
@@ -96,6 +98,12 @@ pvsize_status pvsz_open_report(pvsize_report *report, const pvsize_spec *spec,
                                const pvsize_rules *rules, pvsize_diag *diag);
 void pvsz_close_report(pvsize_report *report);
 bool pvsz_report_live(const pvsize_report *report);
+static inline int32_t *pvsz_memo_of(const pvsize_report *report, int32_t place, int32_t at)
+{
+    int32_t scope = pvsz_quantity_scope[place];
+
+    return &report->memo[report->memo_start[scope] + at * pvsz_quantity_count[scope] + place];
+}
 /* Entry of a quantity of a subject or of what that hangs on; -1: none. */
 int32_t pvsz_report_entry(const pvsize_report *report, int32_t quantity,
                           const pvsz_subject *subject);

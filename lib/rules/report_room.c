@@ -32,27 +32,25 @@ void pvsize_report_free(pvsize_report *report)
 
 /* How much room a check needs. */
 typedef struct room {
-    int32_t subjects, rules, memos, entries, operands, findings, assumptions;
+    int32_t subjects, rules, entries, operands, findings, assumptions;
     size_t text;
 } room;
 
 static room measure(const pvsize_spec *spec, const pvsize_rules *rules, const pvsz_design *design)
 {
-    int32_t quantities[PVSZ_SCOPES] = {0};
     room need = {0};
 
-    for (int32_t i = 0; i < PVSZ_QUANTITIES; i++)
-        quantities[pvsz_kinds[PVSZ_KIND_QUANTITY].rows[i].scope]++;
     need.subjects = pvsz_design_size(design);
-    need.memos = need.subjects * PVSZ_QUANTITIES;
     for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++)
-        need.entries += design->count[scope] * quantities[scope];
+        need.entries += design->count[scope] * pvsz_quantity_count[scope];
     /* and each list names everything below its subject once */
-    need.operands = need.entries * PVSZ_MOST_OPERANDS + need.memos;
-    need.rules = rules->forces;
-    for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++)
-        need.findings +=
-            design->count[scope] * (rules->first_force[scope + 1] - rules->first_force[scope]);
+    need.operands = need.entries * PVSZ_MOST_OPERANDS + need.subjects * PVSZ_QUANTITIES;
+    for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++) {
+        int32_t rows = rules->first_force[scope + 1] - rules->first_force[scope];
+
+        need.rules += design->count[scope] > 0 ? rows : 0;
+        need.findings += design->count[scope] * rows;
+    }
     need.assumptions = need.subjects * 4;
     need.text = pvsz_design_name_bytes(spec) + rules->text_bytes;
     return need;
@@ -91,7 +89,7 @@ static size_t cut_all(char *block, const room *need, arrays *out)
 
     out->subject = cut(block, &used, (size_t)need->subjects, sizeof *out->subject);
     out->rule = cut(block, &used, (size_t)need->rules, sizeof *out->rule);
-    out->memo = cut(block, &used, (size_t)need->memos, sizeof *out->memo);
+    out->memo = cut(block, &used, (size_t)need->entries, sizeof *out->memo);
     out->entry = cut(block, &used, (size_t)need->entries, sizeof *out->entry);
     out->operand = cut(block, &used, (size_t)need->operands, sizeof *out->operand);
     out->finding = cut(block, &used, (size_t)need->findings, sizeof *out->finding);
@@ -128,14 +126,24 @@ static const char *take_text(char **next, const char *text)
     return copy;
 }
 
-/* Copies the rules in force; own texts, which may go, as well. */
+/* Copies the rules in force on anything that is there; own texts, which may go, as
+ * well. */
 static void take_rules(pvsize_report *report, const pvsize_rules *rules, char **next)
 {
     report->title = take_text(next, rules->title);
     memcpy(report->figure, rules->figure, sizeof report->figure);
-    memcpy(report->rule, rules->force, (size_t)rules->forces * sizeof *rules->force);
-    memcpy(report->first_rule, rules->first_force, sizeof report->first_rule);
-    report->rules = rules->forces;
+    report->rules = 0;
+    for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++) {
+        int32_t first = rules->first_force[scope], rows = rules->first_force[scope + 1] - first;
+
+        report->first_rule[scope] = report->rules;
+        if (report->design.count[scope] == 0)
+            continue;
+        memcpy(&report->rule[report->rules], &rules->force[first],
+               (size_t)rows * sizeof *rules->force);
+        report->rules += rows;
+    }
+    report->first_rule[PVSZ_SCOPES] = report->rules;
     for (int32_t i = 0; i < PVSZ_FIGURES; i++)
         if (rules->figure[i].own_source)
             report->figure[i].source = take_text(next, rules->figure[i].source);
@@ -172,10 +180,10 @@ static void use_arrays(pvsize_report *report, const arrays *from, const room *ne
     report->looked = (pvsz_figure_set){{0}};
     report->operand_room = need->operands;
     report->assumption_room = need->assumptions;
-    memset(report->memo, -1, (size_t)need->memos * sizeof *report->memo);
+    memset(report->memo, -1, (size_t)need->entries * sizeof *report->memo);
     for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++) {
-        report->memo_start[scope] = start;
-        start += report->design.count[scope] * PVSZ_QUANTITIES;
+        report->memo_start[scope] = start - pvsz_first_quantity[scope];
+        start += report->design.count[scope] * pvsz_quantity_count[scope];
     }
 }
 

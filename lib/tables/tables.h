@@ -13,8 +13,10 @@ enum {
 #undef KIND
 #undef PART
     PVSZ_KINDS,
-    /* kinds up to here are specs, and may be what a rule speaks of */
-    PVSZ_SCOPES = PVSZ_KIND_FIGURE
+    /* kinds up to here are specs */
+    PVSZ_SPECS = PVSZ_KIND_FIGURE,
+    /* and up to here may be what a rule speaks of, but for efficiency points */
+    PVSZ_SCOPES = PVSZ_KIND_DIODE_MODEL
 };
 
 enum {
@@ -24,11 +26,30 @@ enum {
     PVSZ_FIGURES
 };
 
+/* Quantities by place; where those of each scope begin, and behind which they end. */
 enum {
+#define QUANTITIES_OF(SCOPE) PVSZ_FIRST_OF_##SCOPE, PVSZ_BEFORE_##SCOPE = PVSZ_FIRST_OF_##SCOPE - 1,
 #define QUANTITY(number, ID, name, SCOPE, symbol, TYPE, unit, HEAD, text) PVSZ_QUANTITY_##ID,
+#define END_OF(SCOPE) PVSZ_END_OF_##SCOPE, PVSZ_LAST_OF_##SCOPE = PVSZ_END_OF_##SCOPE - 1,
 #include "quantities.def"
 #undef QUANTITY
     PVSZ_QUANTITIES
+};
+
+static const int16_t pvsz_first_quantity[PVSZ_SCOPES] = {
+#define QUANTITIES_OF(SCOPE) [PVSZ_KIND_##SCOPE] = PVSZ_FIRST_OF_##SCOPE,
+#define QUANTITY(number, ID, name, SCOPE, symbol, TYPE, unit, HEAD, text)
+#define END_OF(SCOPE)
+#include "quantities.def"
+#undef QUANTITY
+};
+
+static const int16_t pvsz_quantity_count[PVSZ_SCOPES] = {
+#define QUANTITIES_OF(SCOPE) [PVSZ_KIND_##SCOPE] = PVSZ_END_OF_##SCOPE - PVSZ_FIRST_OF_##SCOPE,
+#define QUANTITY(number, ID, name, SCOPE, symbol, TYPE, unit, HEAD, text)
+#define END_OF(SCOPE)
+#include "quantities.def"
+#undef QUANTITY
 };
 
 /* The kind that each speaks of; here, so that a compiler sees it. */
@@ -37,6 +58,13 @@ static const int8_t pvsz_quantity_scope[PVSZ_QUANTITIES] = {
 #include "quantities.def"
 #undef QUANTITY
 };
+
+#define QUANTITY(number, ID, name, SCOPE, symbol, TYPE, unit, HEAD, text) \
+    _Static_assert(PVSZ_QUANTITY_##ID >= PVSZ_FIRST_OF_##SCOPE &&         \
+                       PVSZ_QUANTITY_##ID < PVSZ_END_OF_##SCOPE,          \
+                   #name " stands with the quantities of its scope");
+#include "quantities.def"
+#undef QUANTITY
 
 static const int32_t pvsz_quantity_number[PVSZ_QUANTITIES] = {
 #define QUANTITY(number, ID, name, SCOPE, symbol, TYPE, unit, HEAD, text) number,

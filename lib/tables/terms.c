@@ -131,7 +131,7 @@ int32_t pvsize_kind_is_spec(int32_t kind)
 {
     const pvsz_kind *row = pvsz_kind_find(kind);
 
-    return row && row - pvsz_kinds < PVSZ_SCOPES;
+    return row && row - pvsz_kinds < PVSZ_SPECS;
 }
 
 static const pvsz_part *part_at(int32_t kind, int32_t i)
