@@ -21,6 +21,7 @@ def number(value):
 def rows(path):
     """(macro, arguments) of each row; texts lose their quotes."""
     text = re.sub(r"/\*.*?\*/", " ", path.read_text(encoding="utf-8"), flags=re.S)
+    text = re.sub(r"^#(?!include).*", "", text, flags=re.M)
     include = re.compile(r'#include\s+"([^"]+)"')
     place = 0
     for found in include.finditer(text):
@@ -81,6 +82,8 @@ def _load():
 
     quantities = {}
     for macro, a in rows(TABLES / "quantities.def"):
+        if macro != "QUANTITY":
+            continue  # where those of a kind begin and end
         quantities[a[2]] = {"scope": a[3].lower(), "type": a[5], "unit": a[6]}
 
     rule_rows = {}
