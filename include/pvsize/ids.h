@@ -54,6 +54,7 @@ enum {
     PVSIZE_KIND_INTERVAL = 15000, /* weather of one interval, the means over it */
     PVSIZE_KIND_ENQUIRY = 16000, /* what a review of an inverter asks: modules not chosen yet, or a list of them */
     PVSIZE_KIND_SEARCH = 17000, /* question for the best stringings of a system */
+    PVSIZE_KIND_OUTLOOK = 18000, /* how the energy of a run of weather is computed */
     PVSIZE_KIND_FIGURE = 20000, /* figure of a rule set */
     PVSIZE_KIND_QUANTITY = 30000, /* quantity the library computes */
     PVSIZE_KIND_RULE = 40000, /* rule of a rule set */
@@ -118,6 +119,13 @@ enum {
     PVSIZE_SET_OBJECTIVE = 53,
     PVSIZE_SET_ENDING = 54,
     PVSIZE_SET_LAYOUT = 55,
+    PVSIZE_SET_SKY = 56,
+    PVSIZE_SET_COVER = 57,
+    PVSIZE_SET_CELL_TEMP = 58,
+    PVSIZE_SET_LOSS = 59,
+    PVSIZE_SET_ENERGY = 60,
+    PVSIZE_SET_YEAR_ASSUMPTION = 61,
+    PVSIZE_SET_YEAR_METHOD = 62,
     /* numbers are never reused */
 };
 
@@ -471,6 +479,63 @@ enum {
     PVSIZE_LAYOUT_STRINGS = 4, /* strings of the whole system */
     PVSIZE_LAYOUT_DEVICES = 5, /* string devices that the search fitted */
     PVSIZE_LAYOUT_OUTCOME = 6, /* outcome of the full check: holds or incomplete */
+    PVSIZE_SKY_BINNED = 1, /* brightness by clearness: Perez et al. (1990) */
+    PVSIZE_SKY_EVEN = 2, /* the same from everywhere: Liu and Jordan (1960) */
+    PVSIZE_SKY_CIRCUMSOLAR = 3, /* some from the sun's direction: Hay and Davies (1980) */
+    PVSIZE_SKY_AND_HORIZON = 4, /* and some from the horizon: Reindl et al. (1990) */
+    PVSIZE_COVER_NONE = 1, /* all light at any angle */
+    PVSIZE_COVER_GLASS = 2, /* reflection and absorption of glass: De Soto et al. (2006), index 1.526 */
+    PVSIZE_COVER_EXPONENTIAL = 3, /* Martin and Ruiz (2001), 0.16 */
+    PVSIZE_COVER_SECANT = 4, /* ASHRAE 93, 0.05 */
+    PVSIZE_CELL_TEMP_MOUNTING = 1, /* by mounting and wind: King et al. (2004); a plane that states its heat loss by that */
+    PVSIZE_CELL_TEMP_HEAT_LOSS = 2, /* by the plane's heat loss and the wind: Faiman (2008), IEC 61853-2 */
+    PVSIZE_CELL_TEMP_NOMINAL = 3, /* by the module's NMOT, whatever mounting and wind: IEC 61215-2 */
+    PVSIZE_LOSS_GLASS = 1, /* slanting light at the glass */
+    PVSIZE_LOSS_SOILING = 2, /* dirt, as stated */
+    PVSIZE_LOSS_LOW_LIGHT = 3, /* modules less efficient in weaker light than at 1000 W/m2, at 25 °C; negative where they are better */
+    PVSIZE_LOSS_TEMPERATURE = 4, /* cells warmer than 25 °C; negative where they are colder */
+    PVSIZE_LOSS_STATED = 5, /* age, spread and the like, as stated */
+    PVSIZE_LOSS_DC_WIRING = 6, /* d.c. cables */
+    PVSIZE_LOSS_MISMATCH = 7, /* unlike strings in parallel at one voltage */
+    PVSIZE_LOSS_WINDOW = 8, /* tracking window and start voltage of the input */
+    PVSIZE_LOSS_INPUT_CURRENT = 9, /* largest operating current of the input */
+    PVSIZE_LOSS_INPUT_POWER = 10, /* largest d.c. power of the input */
+    PVSIZE_LOSS_DC_POWER = 11, /* largest d.c. power of the inverter */
+    PVSIZE_LOSS_CONVERSION = 12, /* conversion from d.c. to a.c. */
+    PVSIZE_LOSS_AC_RATING = 13, /* a.c. rating of the inverter, active and apparent */
+    PVSIZE_LOSS_AC_WIRING = 14, /* a.c. cables */
+    PVSIZE_LOSS_NIGHT = 15, /* drawn from the supply while nothing is fed in */
+    PVSIZE_LOSS_EXPORT = 16, /* export limit of the site */
+    PVSIZE_ENERGY_REFERENCE = 1, /* what the modules would give at their efficiency at STC: where the ledger begins */
+    PVSIZE_ENERGY_OUTPUT = 2, /* what is left behind the last loss of the subject's ledger */
+    PVSIZE_ENERGY_LOAD = 3, /* what the site uses */
+    PVSIZE_ENERGY_USED = 4, /* used on the site as it is made */
+    PVSIZE_ENERGY_EXPORTED = 5, /* fed into the supply */
+    PVSIZE_ENERGY_DRAWN = 6, /* drawn from the supply */
+    PVSIZE_YEAR_ASSUMPTION_NO_STRING_CABLE = 1, /* no cable of its strings is given: none is counted */
+    PVSIZE_YEAR_ASSUMPTION_CABLE_LEFT_OUT = 2, /* size, conductor temperature, phases or voltage are not known: its loss is not counted */
+    PVSIZE_YEAR_ASSUMPTION_NO_AC_CABLE = 3, /* no a.c. cable is given: none is counted */
+    PVSIZE_YEAR_ASSUMPTION_CONVERSION_WEIGHTED = 4, /* no single points of efficiency are given: losses in usual proportions that meet the weighted one, % */
+    PVSIZE_YEAR_ASSUMPTION_CONVERSION_PERFECT = 5, /* no efficiency is given: conversion loses nothing */
+    PVSIZE_YEAR_ASSUMPTION_APPARENT_POWER = 6, /* no apparent power is given: as much as the active rating, VA */
+    PVSIZE_YEAR_ASSUMPTION_NO_RATING = 7, /* no a.c. rating is given: it limits nothing */
+    PVSIZE_YEAR_ASSUMPTION_NO_NIGHT = 8, /* no consumption at night is given: none is counted */
+    PVSIZE_YEAR_ASSUMPTION_NO_START_VOLTAGE = 9, /* no start voltage is given: it feeds as soon as the tracking window allows */
+    PVSIZE_YEAR_ASSUMPTION_NO_WINDOW = 10, /* an end of the tracking window is not given: it limits nothing there */
+    PVSIZE_YEAR_ASSUMPTION_NO_CURRENT_LIMIT = 11, /* no largest operating current is given: it limits nothing */
+    PVSIZE_YEAR_ASSUMPTION_EXPORT_NOT_MEASURED = 12, /* the export limit is kept, though nothing that measures the export is fitted, W */
+    PVSIZE_YEAR_ASSUMPTION_NO_LOAD = 13, /* no load is given: all is exported, W of limit */
+    PVSIZE_YEAR_ASSUMPTION_WIND = 14, /* wind where the weather has none, m/s */
+    PVSIZE_YEAR_ASSUMPTION_RACK_HEAT_LOSS = 15, /* no heat loss is given: that measured on open racks (Faiman 2008), W/(m2 K) */
+    PVSIZE_YEAR_ASSUMPTION_PMAX = 16, /* no Pmax is given: Vmp times Imp counts as rated power, W */
+    PVSIZE_YEAR_METHOD_MEANS = 1, /* each interval is computed with its mean light, temperature and wind; what varies within it is averaged out, so limits that bind for minutes take more than is shown */
+    PVSIZE_YEAR_METHOD_UNSHADED = 2, /* no shade, no snow, no light on the rear side, no faults */
+    PVSIZE_YEAR_METHOD_START = 3, /* an input begins when its open-circuit voltage reaches the start voltage, and goes on until no current flows in its window, the light ends or the weather has a gap */
+    PVSIZE_YEAR_METHOD_UP_THE_CURVE = 4, /* at a limit of current or power an input goes to a higher voltage on its curve, if need be beyond the tracking window; it never gets more than the window alone leaves */
+    PVSIZE_YEAR_METHOD_IN_PROPORTION = 5, /* the d.c. limit of an inverter takes the same share of each input's power, the export limit the same share of each inverter's */
+    PVSIZE_YEAR_METHOD_ONE_AFTER_OTHER = 6, /* each loss is what its cause takes from what those before it left; a limit further down takes nothing that was gone already */
+    PVSIZE_YEAR_METHOD_ONE_VOLTAGE = 7, /* conversion is taken at the mean of the inputs' voltages, weighted by their power */
+    PVSIZE_YEAR_METHOD_NO_RISE = 8, /* power that inverters hold back at a high supply voltage, or in the heat, is not counted */
     /* numbers are never reused */
 };
 
@@ -523,6 +588,7 @@ enum {
     PVSIZE_INPUT_ISOLATOR_VOLTAGE = 2016, /* rated voltage of the built-in isolator, V */
     PVSIZE_INPUT_ISOLATOR_CURRENT = 2017, /* rated current of the built-in isolator at that voltage, A */
     PVSIZE_INPUT_OTHER_SOURCE = 2018, /* another source, such as a battery, can feed current into the arrays on it; where nothing is said, none does */
+    PVSIZE_INPUT_MAX_OPERATING_POWER = 2019, /* largest d.c. power that this input draws; beyond it energy is lost, W */
     PVSIZE_INVERTER_NAME = 3001, /* label of the inverter */
     PVSIZE_INVERTER_RATED_AC_POWER = 3002, /* rated a.c. active power, W */
     PVSIZE_INVERTER_RATED_APPARENT_POWER = 3003, /* rated a.c. apparent power, VA */
@@ -539,6 +605,7 @@ enum {
     PVSIZE_INVERTER_AC_DEVICE = 3014, /* rating of the overcurrent device fitted in its a.c. circuit, A */
     PVSIZE_INVERTER_PHASE = 3015, /* phase of the supply that it is on, the first of two; not of a three-phase one */
     PVSIZE_INVERTER_COS_PHI = 3016, /* power factor at its largest current; reactive power is taken as supplied, which raises the voltage further */
+    PVSIZE_INVERTER_MAX_OPERATING_POWER = 3017, /* largest d.c. power that all inputs together draw; beyond it energy is lost, W */
     PVSIZE_EFFICIENCY_POINT_LOAD = 4001, /* a.c. power as a share of the rating, % */
     PVSIZE_EFFICIENCY_POINT_VOLTAGE = 4002, /* d.c. voltage at the point, V */
     PVSIZE_EFFICIENCY_POINT_EFFICIENCY = 4003, /* conversion efficiency at the point, % */
@@ -694,6 +761,13 @@ enum {
     PVSIZE_SEARCH_EXTERNAL_ISOLATOR = 17009, /* every array gets a load-break d.c. isolator beside the inverter */
     PVSIZE_SEARCH_STRING_DEVICES = 17010, /* strings that need an overcurrent device get one, of the smallest standard rating */
     PVSIZE_SEARCH_STRING_DEVICE_VOLTAGE = 17011, /* rated d.c. voltage of these devices, V */
+    PVSIZE_OUTLOOK_SKY = 18001, /* how the diffuse light is spread over the sky */
+    PVSIZE_OUTLOOK_COVER = 18002, /* what the module's glass lets through at slanting light */
+    PVSIZE_OUTLOOK_CELL_TEMP = 18003, /* how warm the cells get */
+    PVSIZE_OUTLOOK_SOILING = 18004, /* share of the light lost to dirt on the glass, % */
+    PVSIZE_OUTLOOK_POWER_LOSS = 18005, /* share of every module's current lost to age, spread of ratings and whatever else is stated, % */
+    PVSIZE_OUTLOOK_BLOCKED = 18006, /* a diode in each string keeps current from flowing back into it */
+    PVSIZE_OUTLOOK_WIND = 18007, /* wind at 10 m to be taken where the weather has none; intervals without wind are not computed where none is given, m/s */
     /* numbers are never reused */
 };
 

@@ -89,6 +89,7 @@ static void print_terms(void)
 #include "enquiry.def"
 #include "isolator.def"
 #include "search.def"
+#include "outlook.def"
     close_enum();
     open_enum("figures of a rule set");
 #include "figures.def"

@@ -24,6 +24,9 @@
 #define SET_UTILISATION .set = PVSIZE_SET_UTILISATION
 #define SET_BUSBAR_RULE .set = PVSIZE_SET_BUSBAR_RULE
 #define SET_OBJECTIVE .set = PVSIZE_SET_OBJECTIVE
+#define SET_SKY .set = PVSIZE_SET_SKY
+#define SET_COVER .set = PVSIZE_SET_COVER
+#define SET_CELL_TEMP .set = PVSIZE_SET_CELL_TEMP
 
 #define TERM(number_, KIND_, ID, name_, TYPE_, unit_, low_, high_, NEED_, deflt_, link, text_) \
     {.number = number_,                                                                        \
@@ -84,6 +87,9 @@ static const pvsz_term enquiry_rows[] = {
 };
 static const pvsz_term isolator_rows[] = {
 #include "isolator.def"
+};
+static const pvsz_term outlook_rows[] = {
+#include "outlook.def"
 };
 static const pvsz_term system_rows[] = {
 #include "system.def"
@@ -182,6 +188,7 @@ static const pvsz_term attribute_rows[] = {
 #define ROWS_ENQUIRY enquiry_rows
 #define ROWS_ISOLATOR isolator_rows
 #define ROWS_SEARCH search_rows
+#define ROWS_OUTLOOK outlook_rows
 #define ROWS_FIGURE figure_rows
 #define ROWS_QUANTITY quantity_rows
 #define ROWS_RULE rule_rows

@@ -13,7 +13,7 @@ START_TEST(kinds_are_found)
         ck_assert_ptr_nonnull(pvsize_kind_text(kind));
         specs += pvsize_kind_is_spec(kind);
     }
-    ck_assert_int_eq(specs, 17);
+    ck_assert_int_eq(specs, 18);
     ck_assert_int_eq(pvsize_kind_at(-1), 0);
     ck_assert_int_eq(pvsize_kind_at(pvsize_kind_count()), 0);
     ck_assert_int_eq(pvsize_kind_by_name("roof"), 0);
