@@ -33,6 +33,9 @@ double pvsz_diode_current(const pvsz_diode *diode, double voltage);
 double pvsz_diode_voltage(const pvsz_diode *diode, double current);
 /* Maximum-power point; 0, 0 in the dark. */
 pvsz_point pvsz_diode_mpp(const pvsz_diode *diode);
+/* Voltage above that point at which the power is this, above 0 and no more than at the point;
+ * `voltage` is some lower one, best the one that gave more. */
+double pvsz_diode_throttled(const pvsz_diode *diode, double voltage, double power);
 
 /* Current with its first and second derivative by voltage. */
 typedef struct pvsz_slope {

@@ -24,14 +24,15 @@ void pvsz_reflectance(double index, double cosine, double *across, double *along
     *along = p * p;
 }
 
-/* Share that gets to the cell. */
+/* Share that gets to the cell, of that at light from straight ahead. */
 static double through(const pvsz_cover *cover, double cosine)
 {
-    double across, along;
+    double across, along, straight = (cover->index - 1) / (cover->index + 1);
     double inside = sqrt(1 - (1 - cosine * cosine) / (cover->index * cover->index));
 
     pvsz_reflectance(cover->index, cosine, &across, &along);
-    return exp(-cover->depth / inside) * (1 - (across + along) / 2);
+    return exp(cover->depth - cover->depth / inside) * (1 - (across + along) / 2) /
+           (1 - straight * straight);
 }
 
 double pvsz_pass(const pvsz_cover *cover, double cosine)
@@ -42,7 +43,7 @@ double pvsz_pass(const pvsz_cover *cover, double cosine)
         return 0;
     switch (cover->kind) {
     case PVSZ_COVER_GLASS:
-        return through(cover, c) / through(cover, 1);
+        return through(cover, c);
     case PVSZ_COVER_EXPONENTIAL:
         return expm1(-c / cover->slope) / expm1(-1 / cover->slope);
     case PVSZ_COVER_SECANT:

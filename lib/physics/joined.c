@@ -39,12 +39,12 @@ double pvsz_joined_current(const pvsz_joined *joined, double voltage)
     return sum(joined, voltage, voltage).current;
 }
 
-/* What falls through 0 as voltage rises: dP/dV, or the current above a limit. */
+/* What falls through 0 as voltage rises: dP/dV, or current or power above a limit. */
 typedef struct question {
     const pvsz_joined *joined;
-    bool peak;    /* dP/dV */
-    double kink;  /* of dP/dV: branches that open at it or below are out */
-    double limit; /* of the current */
+    enum { PEAK, CURRENT, POWER } of;
+    double kink; /* of dP/dV: branches that open at it or below are out */
+    double limit;
 } question;
 
 typedef struct fall {
@@ -53,10 +53,12 @@ typedef struct fall {
 
 static fall fall_at(const question *q, double v)
 {
-    pvsz_slope s = sum(q->joined, v, q->peak ? q->kink : v);
+    pvsz_slope s = sum(q->joined, v, q->of == PEAK ? q->kink : v);
 
-    if (q->peak)
+    if (q->of == PEAK)
         return (fall){s.current + v * s.first, 2 * s.first + v * s.second};
+    if (q->of == POWER)
+        return (fall){v * s.current - q->limit, s.current + v * s.first};
     return (fall){s.current - q->limit, s.first};
 }
 
@@ -64,7 +66,7 @@ static fall fall_at(const question *q, double v)
  * falls through 0. dP/dV is smooth: a short step is followed by none worth taking. */
 static double answer(const question *q, double low, double high, double start)
 {
-    double v = start, close = q->peak ? 1e-8 : 1e-12;
+    double v = start, close = q->of == PEAK ? 1e-8 : 1e-12;
 
     for (int i = 0; i < 100 && high > low; i++) {
         fall at = fall_at(q, v);
@@ -84,18 +86,38 @@ static double answer(const question *q, double low, double high, double start)
     return v;
 }
 
-bool pvsz_joined_voltage(const pvsz_joined *joined, double current, double *voltage)
+/* There, at the latest, no current flows out. */
+static double highest_open(const pvsz_joined *joined)
 {
-    question q = {joined, false, 0, current};
     double high = 0;
 
     for (size_t i = 0; i < joined->count; i++)
         high = pvsz_greatest(high, joined->branch[i].open);
+    return high;
+}
+
+bool pvsz_joined_voltage(const pvsz_joined *joined, double current, double *voltage)
+{
+    question q = {joined, CURRENT, 0, current};
+    double high = highest_open(joined);
+
     if (pvsz_joined_current(joined, 0) < current)
         return false;
-    /* there, at the latest, no current flows out */
     *voltage = pvsz_joined_current(joined, high) >= current ? high : answer(&q, 0, high, high);
     return true;
+}
+
+double pvsz_joined_throttled(const pvsz_joined *joined, double voltage, double power)
+{
+    const pvsz_branch *only = joined->branch;
+    question q = {joined, POWER, 0, power};
+    double high;
+
+    if (joined->count == 1)
+        return only->modules * pvsz_diode_throttled(&only->module, voltage / only->modules,
+                                                    power / (only->modules * only->strings));
+    high = highest_open(joined);
+    return high > voltage ? answer(&q, voltage, high, high) : voltage;
 }
 
 static pvsz_point point_at(const pvsz_joined *joined, double voltage)
@@ -140,25 +162,48 @@ static double next_kink(const pvsz_joined *joined, double low, double high)
     return high;
 }
 
+static pvsz_point better(pvsz_point a, pvsz_point b)
+{
+    return b.voltage * b.current > a.voltage * a.current ? b : a;
+}
+
+/* Piece by piece between the kinks of blocked branches. */
+static pvsz_point best_piece(const pvsz_joined *joined, const span *s)
+{
+    question q = {joined, PEAK, 0, 0};
+    pvsz_point best = {0, 0};
+
+    for (double low = s->low, high;; low = high) {
+        double start;
+
+        high = next_kink(joined, low, s->high);
+        q.kink = low;
+        start = s->start > low && s->start < high ? s->start : 0.5 * (low + high);
+        best = better(best, point_at(joined, answer(&q, low, high, start)));
+        if (!(high < s->high))
+            return best;
+    }
+}
+
 pvsz_point pvsz_joined_mpp(const pvsz_joined *joined)
 {
     span s = span_of(joined);
-    question q = {joined, true, 0, 0};
-    pvsz_point best = {0, 0};
+    question q = {joined, PEAK, 0, 0};
 
     if (!joined->blocked)
         return point_at(joined, answer(&q, s.low, s.high, s.start));
-    for (double low = s.low, high;; low = high) {
-        double start;
-        pvsz_point point;
+    return best_piece(joined, &s);
+}
 
-        high = next_kink(joined, low, s.high);
-        q.kink = low;
-        start = s.start > low && s.start < high ? s.start : 0.5 * (low + high);
-        point = point_at(joined, answer(&q, low, high, start));
-        if (point.voltage * point.current > best.voltage * best.current)
-            best = point;
-        if (!(high < s.high))
-            return best;
-    }
+pvsz_point pvsz_joined_best(const pvsz_joined *joined, double lowest, double highest)
+{
+    span s = span_of(joined);
+    double top = pvsz_greatest(pvsz_least(highest, highest_open(joined)), lowest);
+    pvsz_point ends =
+        better(better((pvsz_point){0, 0}, point_at(joined, lowest)), point_at(joined, top));
+
+    /* below them the power of each branch rises, above them it falls */
+    s.low = pvsz_greatest(s.low, lowest);
+    s.high = pvsz_least(s.high, top);
+    return s.low < s.high ? better(ends, best_piece(joined, &s)) : ends;
 }

@@ -28,7 +28,11 @@ double pvsz_joined_current(const pvsz_joined *joined, double voltage);
 /* The voltage of 0 or more at which this current flows; false where even at 0 V less does.
  * At current 0 it is the open-circuit voltage of all together. */
 bool pvsz_joined_voltage(const pvsz_joined *joined, double current, double *voltage);
-/* Highest power of all together. */
+/* Highest power of all together; the same of blocked branches at voltages from `lowest` to
+ * `highest`, both finite: 0 V and 0 A where none feeds there. */
 pvsz_point pvsz_joined_mpp(const pvsz_joined *joined);
+pvsz_point pvsz_joined_best(const pvsz_joined *joined, double lowest, double highest);
+/* The voltage above this one to which power has to go to come down to `power`, above 0. */
+double pvsz_joined_throttled(const pvsz_joined *joined, double voltage, double power);
 
 #endif

@@ -106,20 +106,34 @@ double pvsz_incidence(const pvsz_face *face, const pvsz_sun *sun)
     return PVSZ_DEG(acos(pvsz_clamp(cosine_of(face, sun), -1, 1)));
 }
 
+/* `direct` of the light from the sun and round it, and shares of that from sky and ground. A
+ * dark horizon can outweigh the rest in front of a steep plane. */
+static pvsz_plane_sun add_up(const pvsz_face *face, const pvsz_sky *sky, double albedo,
+                             double direct, double sky_share, double ground_share)
+{
+    double spread = sky->dome * face->sky + sky->horizon * face->horizon;
+
+    return (pvsz_plane_sun){
+        .beam = sky->beam * direct,
+        .sky = fmax(0, sky->around * direct + spread * sky_share),
+        .ground = sky->ground * albedo * face->ground * ground_share,
+    };
+}
+
+pvsz_plane_sun pvsz_through_face(const pvsz_face *face, const pvsz_sky *sky, const pvsz_sun *sun,
+                                 double albedo, pvsz_plane_sun *before)
+{
+    double direct = fmax(0, cosine_of(face, sun));
+    double passed = direct > 0 ? direct * pvsz_pass(&face->cover, direct) : 0;
+
+    *before = add_up(face, sky, albedo, direct, 1, 1);
+    return add_up(face, sky, albedo, passed, face->sky_pass, face->ground_pass);
+}
+
 pvsz_plane_sun pvsz_on_face(const pvsz_face *face, const pvsz_sky *sky, const pvsz_sun *sun,
                             double albedo)
 {
-    double cosine = cosine_of(face, sun);
-    pvsz_plane_sun on = {.ground = sky->ground * albedo * face->ground * face->ground_pass};
-    double spread = sky->dome * face->sky + sky->horizon * face->horizon;
+    pvsz_plane_sun before;
 
-    if (cosine > 0) {
-        double direct = cosine * pvsz_pass(&face->cover, cosine);
-
-        on.beam = sky->beam * direct;
-        on.sky = sky->around * direct;
-    }
-    /* a dark horizon can outweigh the rest in front of a steep plane */
-    on.sky = fmax(0, on.sky + spread * face->sky_pass);
-    return on;
+    return pvsz_through_face(face, sky, sun, albedo, &before);
 }

@@ -46,6 +46,9 @@ pvsz_sky pvsz_sky_of(pvsz_sky_model model, const pvsz_sun *sun, double beam, dou
 pvsz_face pvsz_face_of(pvsz_sky_model model, double tilt, double azimuth, const pvsz_cover *cover);
 pvsz_plane_sun pvsz_on_face(const pvsz_face *face, const pvsz_sky *sky, const pvsz_sun *sun,
                             double albedo);
+/* The same, and what there is before the cover. */
+pvsz_plane_sun pvsz_through_face(const pvsz_face *face, const pvsz_sky *sky, const pvsz_sun *sun,
+                                 double albedo, pvsz_plane_sun *before);
 /* Angle between the plane's normal and the sun, degrees. */
 double pvsz_incidence(const pvsz_face *face, const pvsz_sun *sun);
 
