@@ -14,17 +14,6 @@ int32_t pvsz_cable_conductor(pvsz_calc *calc)
     return (int32_t)pvsz_peek_param(calc, PVSIZE_CABLE_CONDUCTOR) - 1;
 }
 
-/* AWG count down to 1, then 1/0 (0) to 4/0 (-3): place in the list of sizes. */
-static int32_t size_of_gauge(int32_t gauge)
-{
-    static const int32_t gauges[] = {14, 12, 10, 8, 6, 4, 3, 2, 1, 0, -1, -2, -3};
-
-    for (int32_t i = 0; i < PVSZ_COUNT(gauges); i++)
-        if (gauges[i] == gauge)
-            return i;
-    return -1;
-}
-
 /* Place of the cable's size among those of its conductor; -1 and missing where
  * none is given, or no such size is made. */
 int32_t pvsz_cable_size(pvsz_calc *calc)
@@ -41,7 +30,7 @@ int32_t pvsz_cable_size(pvsz_calc *calc)
         return -1;
     }
     size = conductor == PVSZ_CONDUCTOR_AWG
-               ? size_of_gauge((int32_t)pvsz_peek_param(calc, term))
+               ? pvsz_size_of_gauge((int32_t)pvsz_peek_param(calc, term))
                : pvsz_size_of_section(conductor, pvsz_peek_param(calc, term));
     if (size < 0)
         pvsz_missing(calc, term);

@@ -96,17 +96,16 @@ pvsize_status pvsize_weather_origin(const pvsize_weather *weather, int32_t row, 
     return status;
 }
 
-/* An array of the caller's for one number a row. */
-static pvsize_status check_array(const pvsize_weather *weather, const double *values,
-                                 size_t capacity, size_t *count, pvsize_diag *diag)
+pvsize_status pvsz_check_column(int32_t rows, const double *values, size_t capacity, size_t *count,
+                                pvsize_diag *diag)
 {
     if (!values && capacity)
         return pvsz_fail_null(diag, "values");
     if (count)
-        *count = (size_t)weather->rows;
-    if (!values || capacity >= (size_t)weather->rows)
+        *count = (size_t)rows;
+    if (!values || capacity >= (size_t)rows)
         return PVSIZE_OK;
-    pvsz_fail_value(diag, PVSIZE_E_CAPACITY, 0, weather->rows);
+    pvsz_fail_value(diag, PVSIZE_E_CAPACITY, 0, rows);
     pvsz_fail_argument(diag, "values");
     return PVSIZE_E_CAPACITY;
 }
@@ -119,7 +118,7 @@ pvsize_status pvsize_weather_column(const pvsize_weather *weather, int32_t term,
     pvsize_status status = find_column(weather, term, &column, diag);
 
     if (!status)
-        status = check_array(weather, values, capacity, count, diag);
+        status = pvsz_check_column(weather->rows, values, capacity, count, diag);
     for (int32_t i = 0; !status && values && i < weather->rows; i++)
         values[i] = pvsz_known(&weather->row[i], column) ? weather->row[i].value[column] : gap;
     return status;
@@ -220,7 +219,7 @@ pvsize_status pvsize_weather_on_plane(const pvsize_weather *weather, double tilt
     if (!status)
         status = pvsz_check_number(pvsz_term_find(PVSIZE_PLANE_AZIMUTH), azimuth, diag);
     if (!status)
-        status = check_array(weather, values, capacity, count, diag);
+        status = pvsz_check_column(weather->rows, values, capacity, count, diag);
     if (status || !values)
         return status;
     face = pvsz_face_of(PVSZ_SKY_BINNED, tilt, azimuth, NULL);

@@ -235,7 +235,7 @@ int32_t pvsz_roof_adder(int32_t edition, double height, double *kelvin)
     return 0;
 }
 
-int32_t pvsz_capacity_in_place(const pvsz_place *place, int32_t conductor, int32_t size,
+int32_t pvsz_capacity_in_place(const pvsz_run_place *place, int32_t conductor, int32_t size,
                                double *amps)
 {
     int32_t table = pvsz_laying_ambient(place->laying);

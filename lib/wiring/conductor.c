@@ -97,6 +97,16 @@ int32_t pvsz_size_of_section(int32_t conductor, double section)
     return -1;
 }
 
+int32_t pvsz_size_of_gauge(int32_t awg)
+{
+    static const int32_t gauges[] = {14, 12, 10, 8, 6, 4, 3, 2, 1, 0, -1, -2, -3};
+
+    for (int32_t i = 0; i < (int32_t)(sizeof gauges / sizeof gauges[0]); i++)
+        if (gauges[i] == awg)
+            return i;
+    return -1;
+}
+
 int32_t pvsz_resistance(int32_t conductor, int32_t size, double temp, double *ohm_per_km)
 {
     int32_t row = row_of(conductor, size);

@@ -36,6 +36,8 @@ double pvsz_size_section(int32_t conductor, int32_t size);
 /* The size of that name, of that section; -1 if there is none. */
 int32_t pvsz_size_named(int32_t conductor, const char *name);
 int32_t pvsz_size_of_section(int32_t conductor, double section);
+/* Of AWG, which counts down to 1, then 1/0 (0) to 4/0 (-3). */
+int32_t pvsz_size_of_gauge(int32_t awg);
 
 /* Largest d.c. resistance at a conductor temperature of -60 to 250 degC, by the
  * linear law from 20 degC (copper 0.00393/K, aluminium 0.00403/K) or, of AWG,
@@ -113,15 +115,15 @@ int32_t pvsz_grouping_factor(int32_t table, int32_t count, double *factor);
 int32_t pvsz_roof_adder(int32_t edition, double height, double *kelvin);
 
 /* Where a conductor lies. */
-typedef struct pvsz_place {
+typedef struct pvsz_run_place {
     int32_t laying;
     double ambient; /* degC, with what the roof adds */
     int32_t grouping;
     int32_t grouped; /* circuits or conductors together, itself included */
-} pvsz_place;
+} pvsz_run_place;
 
 /* Base capacity x ambient factor x grouping factor, A. */
-int32_t pvsz_capacity_in_place(const pvsz_place *place, int32_t conductor, int32_t size,
+int32_t pvsz_capacity_in_place(const pvsz_run_place *place, int32_t conductor, int32_t size,
                                double *amps);
 
 /* What decides a size. */
@@ -171,7 +173,7 @@ double pvsz_drop_percent(double drop, double voltage);
 /* What a conductor has to do. */
 typedef struct pvsz_duty {
     int32_t conductor;
-    pvsz_place place;
+    pvsz_run_place place;
     int32_t terminals; /* PVSZ_LAYING_NFPA_60, _75, or _NO_TERMINALS for no such test */
     double current;    /* A that it must carry */
     pvsz_run run;      /* its resistance, and its reactance where known, are filled in */

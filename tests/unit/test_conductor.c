@@ -508,7 +508,7 @@ END_TEST
 
 /* ---- in place ---- */
 
-static double in_place(const pvsz_place *place, int32_t conductor, const char *size)
+static double in_place(const pvsz_run_place *place, int32_t conductor, const char *size)
 {
     double amps = NAN;
 
@@ -519,22 +519,22 @@ static double in_place(const pvsz_place *place, int32_t conductor, const char *s
 
 START_TEST(capacity_in_place_is_the_product)
 {
-    pvsz_place place = {PVSZ_LAYING_IEC_C_PVC, 41, BUNCHED, 3};
+    pvsz_run_place place = {PVSZ_LAYING_IEC_C_PVC, 41, BUNCHED, 3};
     double amps = 7;
 
     NEAR(in_place(&place, PVSZ_CONDUCTOR_CLASS2, "6 mm2"), 41 * 0.79 * 0.70, 1e-12);
     ck_assert_int_eq(pvsz_capacity_in_place(&place, PVSZ_CONDUCTOR_CLASS2, 4, &amps),
                      PVSIZE_KNOWN_MEMORY);
-    place = (pvsz_place){PVSZ_LAYING_EN_SURFACE, 70, LAYER, 1};
+    place = (pvsz_run_place){PVSZ_LAYING_EN_SURFACE, 70, LAYER, 1};
     ck_assert_int_eq(pvsz_capacity_in_place(&place, PVSZ_CONDUCTOR_CLASS5_TINNED, 3, &amps),
                      PVSIZE_KNOWN_UNCERTAIN);
     NEAR(amps, 52 * 0.92, 1e-12);
     amps = 7;
     place.laying = PVSZ_LAYING_FR_AIR_XLPE; /* its base ambient is not known */
     ck_assert_int_eq(pvsz_capacity_in_place(&place, PVSZ_CONDUCTOR_CLASS2, 3, &amps), 0);
-    place = (pvsz_place){PVSZ_LAYING_IEC_C_PVC, 90, BUNCHED, 3};
+    place = (pvsz_run_place){PVSZ_LAYING_IEC_C_PVC, 90, BUNCHED, 3};
     ck_assert_int_eq(pvsz_capacity_in_place(&place, PVSZ_CONDUCTOR_CLASS2, 3, &amps), 0);
-    place = (pvsz_place){PVSZ_LAYING_IEC_C_PVC, 30, BUNCHED, 30};
+    place = (pvsz_run_place){PVSZ_LAYING_IEC_C_PVC, 30, BUNCHED, 30};
     ck_assert_int_eq(pvsz_capacity_in_place(&place, PVSZ_CONDUCTOR_CLASS2, 3, &amps), 0);
     ck_assert(amps == 7);
 }
@@ -554,7 +554,7 @@ END_TEST
  * 90 degC at 45 degC; published 14.0, 17.5 and 34.8 A, and it holds. */
 START_TEST(source_circuit_of_a_course_lesson)
 {
-    pvsz_place place = {PVSZ_LAYING_NFPA_90, 45, PVSZ_GROUPING_NFPA, 2};
+    pvsz_run_place place = {PVSZ_LAYING_NFPA_90, 45, PVSZ_GROUPING_NFPA, 2};
     double current = 1.25 * 11.2, corrected = in_place(&place, PVSZ_CONDUCTOR_AWG, "10 AWG");
 
     NEAR(current, 14.0, 1e-12);
@@ -582,7 +582,7 @@ START_TEST(hot_raceway_of_an_older_edition)
 
     NEAR(1.25 * current, 13.23, 5e-4);
     for (size_t i = 0; i < sizeof published / sizeof published[0]; i++) {
-        pvsz_place place = {PVSZ_LAYING_NFPA_90, 70, PVSZ_GROUPING_NFPA, published[i].count};
+        pvsz_run_place place = {PVSZ_LAYING_NFPA_90, 70, PVSZ_GROUPING_NFPA, published[i].count};
 
         NEAR(in_place(&place, PVSZ_CONDUCTOR_AWG, published[i].size), published[i].amps, 1e-12);
         if (published[i].count == 20)
@@ -839,7 +839,7 @@ START_TEST(terminals_govern_where_they_are_cool)
     ck_assert_int_eq(choice.governs, PVSZ_BY_NOTHING);
     ck_assert_int_eq(choice.known, PVSIZE_KNOWN_READ);
     /* terminals hotter than the insulation do not help it */
-    duty.place = (pvsz_place){PVSZ_LAYING_NFPA_60, 20, PVSZ_GROUPING_NFPA, 2};
+    duty.place = (pvsz_run_place){PVSZ_LAYING_NFPA_60, 20, PVSZ_GROUPING_NFPA, 2};
     choice = pvsz_smallest(&duty);
     ck_assert(choice.terminals == 20);
 }
@@ -919,7 +919,7 @@ START_TEST(sizes_that_are_not_known_are_passed_over)
     ck_assert_str_eq(pvsz_size_name(duty.conductor, choice.size), "25 mm2");
     ck_assert_int_eq(choice.governs, PVSZ_BY_NOTHING);
     /* a dash in the table of ambients: no current at all */
-    duty.place = (pvsz_place){PVSZ_LAYING_IEC_B2_PVC, 65, BUNCHED, 1};
+    duty.place = (pvsz_run_place){PVSZ_LAYING_IEC_B2_PVC, 65, BUNCHED, 1};
     choice = pvsz_smallest(&duty);
     ck_assert_int_eq(choice.fails, PVSZ_BY_CAPACITY);
     ck_assert(choice.capacity == 0);
