@@ -13,8 +13,8 @@
  * and unlike strings in parallel: curve.h. Weather, the sun and planes under the sky:
  * weather.h. What may go on an inverter: envelope.h. What meters read on the day:
  * readings.h. Exercises for the class: exercise.h. Certificates for a quote:
- * certificates.h. base.h states the
- * conventions that all calls keep. */
+ * certificates.h. The energy of a system hour by hour, and where it goes: year.h.
+ * base.h states the conventions that all calls keep. */
 #ifndef PVSIZE_PVSIZE_H
 #define PVSIZE_PVSIZE_H
 
@@ -32,5 +32,6 @@
 #include "readings.h"
 #include "exercise.h"
 #include "certificates.h"
+#include "year.h"
 
 #endif

@@ -11,6 +11,9 @@ typedef struct all {
     pvsize_spec *model;
     pvsize_spec *month, *place;
     pvsize_weather *series, *year;
+    pvsize_spec *outlook;
+    pvsize_light *light;
+    pvsize_year *energy;
 } all;
 
 static pvsize_status build_specs(all *a, const pvsize_allocator *memory)
@@ -122,6 +125,51 @@ static pvsize_status build_weather(all *a, const pvsize_allocator *memory)
     return s;
 }
 
+/* Unlike strings on one input, with cables, so that every scratch is needed. */
+static pvsize_spec *small_plant(void)
+{
+    static const double section[] = {4, 6};
+    pvsize_spec *system,
+        *inverter = SPEC(PVSIZE_KIND_INVERTER, PVSIZE_INVERTER_RATED_AC_POWER, 9e3);
+    pvsize_spec *site = SPEC(PVSIZE_KIND_SITE, PVSIZE_SITE_EXPORT_LIMIT, 100);
+
+    OK(pvsize_spec_new(PVSIZE_KIND_SYSTEM, NULL, &system, diag));
+    for (int i = 0; i < 2; i++)
+        give(site, SPEC(PVSIZE_KIND_PLANE, PVSIZE_PLANE_TILT, 20, PVSIZE_PLANE_AZIMUTH, 90.0 * i,
+                        PVSIZE_PLANE_MOUNTING, PVSIZE_MOUNTING_CLOSE));
+    give(inverter, SPEC(PVSIZE_KIND_INPUT, PVSIZE_INPUT_TRACKING_MIN, 100));
+    give(system, site);
+    give(system, inverter);
+    for (int i = 0; i < 2; i++) {
+        give(system, invented_array(0, i, 9, 1));
+        give(system, SPEC(PVSIZE_KIND_CABLE, PVSIZE_CABLE_CIRCUIT, PVSIZE_CIRCUIT_STRING,
+                          PVSIZE_CABLE_ARRAY, i, PVSIZE_CABLE_CONDUCTOR,
+                          PVSIZE_CONDUCTOR_CLASS5_TINNED, PVSIZE_CABLE_SECTION, section[i],
+                          PVSIZE_CABLE_LENGTH, 20, PVSIZE_CABLE_CONDUCTOR_TEMP, 60));
+    }
+    return system;
+}
+
+static pvsize_status build_year(all *a, const pvsize_allocator *memory)
+{
+    pvsize_status s = pvsize_spec_new(PVSIZE_KIND_OUTLOOK, memory, &a->outlook, NULL);
+    pvsize_spec *system = small_plant();
+    double kwh;
+
+    if (!s)
+        s = pvsize_spec_set_number(a->outlook, PVSIZE_OUTLOOK_WIND, 2, NULL);
+    if (!s)
+        s = pvsize_light_new(a->year, a->outlook, memory, &a->light, NULL);
+    if (!s)
+        s = pvsize_year_new(memory, &a->energy, NULL);
+    for (int i = 0; !s && i < 2; i++) /* the second replaces the first */
+        s = pvsize_year_fill(system, a->light, NULL, 0, a->energy, NULL);
+    if (!s)
+        s = pvsize_year_energy(a->energy, 0, 0, PVSIZE_ENERGY_OUTPUT, &kwh, NULL);
+    pvsize_spec_free(system);
+    return s;
+}
+
 static pvsize_status scenario(all *a, const pvsize_allocator *memory)
 {
     pvsize_status s = build_specs(a, memory);
@@ -142,6 +190,8 @@ static pvsize_status scenario(all *a, const pvsize_allocator *memory)
         s = pvsize_bill_fill(a->copy, a->rules_copy, a->bill, NULL);
     if (!s)
         s = build_weather(a, memory);
+    if (!s)
+        s = build_year(a, memory);
     return s;
 }
 
@@ -166,6 +216,9 @@ static void free_all(all *a)
     pvsize_spec_free(a->place);
     pvsize_weather_free(a->series);
     pvsize_weather_free(a->year);
+    pvsize_spec_free(a->outlook);
+    pvsize_light_free(a->light);
+    pvsize_year_free(a->energy);
 }
 
 START_TEST(every_allocation_fails_once)

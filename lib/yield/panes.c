@@ -1,0 +1,254 @@
+/* Planes and the modules on them, each computed once. */
+#include "../equipment/curve.h"
+#include "../physics/diode_rows.h"
+#include "light.h"
+
+/* Of the wind at 10 m, what blows at the modules of a roof or rack: common practice. */
+#define WIND_AT_MODULES 0.5
+
+double pvsz_kwh(const pvsz_months sums, int32_t month, int32_t step)
+{
+    double sum = 0;
+
+    for (int32_t i = 0; i < PVSZ_YEAR_MONTHS; i++)
+        if (month < 0 || i == month)
+            sum += sums[i];
+    return sum * step / 60 / 1000;
+}
+
+double pvsz_rated_power(const pvsize_spec *module, bool *guessed)
+{
+    double power = 0, current = 0;
+
+    *guessed = !pvsz_spec_number(module, PVSIZE_MODULE_PMAX, &power);
+    if (!*guessed)
+        return power;
+    pvsz_spec_number(module, PVSIZE_MODULE_VMP, &power);
+    pvsz_spec_number(module, PVSIZE_MODULE_IMP, &current);
+    return power * current;
+}
+
+/* warmth */
+
+static pvsize_status by_mounting(const pvsize_spec *plane, pvsz_warmth *warmth, pvsize_diag *diag)
+{
+    double mounting = 0;
+
+    if (!pvsz_spec_number(plane, PVSIZE_PLANE_MOUNTING, &mounting))
+        return pvsz_fail_term(diag, PVSIZE_E_NOT_SET, PVSIZE_PLANE_MOUNTING);
+    warmth->heat = (int32_t)pvsz_heat_of((int32_t)mounting);
+    return PVSIZE_OK;
+}
+
+static pvsize_status warmth_of(const pvsize_light *light, const pvsize_spec *plane,
+                               const pvsize_spec *module, pvsz_warmth *warmth, bool *rack,
+                               pvsize_diag *diag)
+{
+    bool states_loss = pvsz_spec_number(plane, PVSIZE_PLANE_HEAT_LOSS, &warmth->loss);
+
+    warmth->kind = light->cell_temp;
+    if (warmth->kind == PVSIZE_CELL_TEMP_MOUNTING && states_loss)
+        warmth->kind = PVSIZE_CELL_TEMP_HEAT_LOSS;
+    *rack = warmth->kind == PVSIZE_CELL_TEMP_HEAT_LOSS && !states_loss;
+    if (*rack) {
+        warmth->loss = PVSZ_RACK_LOSS;
+        warmth->loss_by_wind = PVSZ_RACK_LOSS_BY_WIND;
+    }
+    if (warmth->kind == PVSIZE_CELL_TEMP_MOUNTING)
+        return by_mounting(plane, warmth, diag);
+    if (warmth->kind == PVSIZE_CELL_TEMP_HEAT_LOSS) {
+        pvsz_spec_number(plane, PVSIZE_PLANE_HEAT_LOSS_WIND, &warmth->loss_by_wind);
+        return PVSIZE_OK;
+    }
+    warmth->loss = 0;
+    if (!pvsz_spec_number(module, PVSIZE_MODULE_NMOT, &warmth->nominal))
+        return pvsz_fail_term(diag, PVSIZE_E_NOT_SET, PVSIZE_MODULE_NMOT);
+    return PVSIZE_OK;
+}
+
+static double cell_temp(const pvsz_warmth *warmth, const pvsz_hour *hour, double gross)
+{
+    switch (warmth->kind) {
+    case PVSIZE_CELL_TEMP_MOUNTING:
+        return pvsz_cell_temp_exponential(hour->temp, gross, (pvsz_cell_heat)warmth->heat,
+                                          hour->wind);
+    case PVSIZE_CELL_TEMP_HEAT_LOSS:
+        return pvsz_cell_temp_linear(hour->temp, gross, warmth->loss, warmth->loss_by_wind,
+                                     WIND_AT_MODULES * hour->wind);
+    default:
+        return pvsz_cell_temp_nominal(hour->temp, gross, warmth->nominal);
+    }
+}
+
+/* panes */
+
+/* One block: the thing, then its two columns. */
+static void *make_columns(const pvsize_light *light, size_t size, double **first, double **second)
+{
+    size_t n = (size_t)light->hours + 1; /* never none */
+    size_t head = (size + sizeof(double) - 1) / sizeof(double);
+    double *block = pvsz_new(&light->head.memory, head + 2 * n, sizeof *block);
+
+    if (block) {
+        *first = block + head;
+        *second = block + head + n;
+    }
+    return block;
+}
+
+static pvsize_status keep(const pvsize_light *light, pvsz_list *list, void *item, pvsize_diag *diag)
+{
+    void **grown = item ? pvsz_grow(&light->head.memory, list->item, list->count, &list->capacity,
+                                    sizeof *list->item)
+                        : NULL;
+
+    if (!grown) {
+        pvsz_release(&light->head.memory, item);
+        return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
+    }
+    list->item = grown;
+    list->item[list->count++] = item;
+    return PVSIZE_OK;
+}
+
+static double total(const pvsz_plane_sun *on)
+{
+    return on->beam + on->sky + on->ground;
+}
+
+static void light_pane(const pvsize_light *light, pvsz_pane *pane)
+{
+    pvsz_face face = pvsz_face_of(light->sky, pane->tilt, pane->azimuth, &light->cover);
+
+    for (int32_t s = 0; s < light->stretches; s++) {
+        const pvsz_stretch *stretch = &light->stretch[s];
+
+        for (int32_t h = stretch->first_hour; h < stretch->end_hour; h++) {
+            const pvsz_hour *hour = &light->hour[h];
+            pvsz_plane_sun on,
+                in = pvsz_through_face(&face, &hour->sky, &hour->sun, hour->albedo, &on);
+
+            pane->gross[stretch->month] += total(&on);
+            pane->glass[stretch->month] += total(&in);
+            pane->net[h] = total(&in) * light->clean;
+            pane->cell[h] = cell_temp(&pane->warmth, hour, total(&on));
+        }
+    }
+}
+
+static bool same_warmth(const pvsz_warmth *a, const pvsz_warmth *b)
+{
+    return a->kind == b->kind && a->heat == b->heat && a->loss == b->loss &&
+           a->loss_by_wind == b->loss_by_wind && a->nominal == b->nominal;
+}
+
+static pvsize_status need(const pvsize_spec *spec, int32_t term, double *value, pvsize_diag *diag)
+{
+    return pvsz_spec_number(spec, term, value) ? PVSIZE_OK
+                                               : pvsz_fail_term(diag, PVSIZE_E_NOT_SET, term);
+}
+
+pvsize_status pvsz_pane_of(pvsize_light *light, const pvsize_spec *plane, const pvsize_spec *module,
+                           const pvsz_pane **pane, bool *rack, pvsize_diag *diag)
+{
+    pvsz_pane wanted = {0}, *made;
+    double *net = NULL, *cell = NULL;
+    pvsize_status status = need(plane, PVSIZE_PLANE_TILT, &wanted.tilt, diag);
+
+    if (!status)
+        status = need(plane, PVSIZE_PLANE_AZIMUTH, &wanted.azimuth, diag);
+    if (!status)
+        status = warmth_of(light, plane, module, &wanted.warmth, rack, diag);
+    if (status)
+        return status;
+    for (size_t i = 0; i < light->panes.count; i++) {
+        const pvsz_pane *old = light->panes.item[i];
+
+        *pane = old;
+        if (old->tilt == wanted.tilt && old->azimuth == wanted.azimuth &&
+            same_warmth(&old->warmth, &wanted.warmth))
+            return PVSIZE_OK;
+    }
+    made = make_columns(light, sizeof *made, &net, &cell);
+    status = keep(light, &light->panes, made, diag);
+    if (status)
+        return status;
+    *made = wanted;
+    made->net = net;
+    made->cell = cell;
+    light_pane(light, made);
+    *pane = made;
+    return PVSIZE_OK;
+}
+
+/* pairs */
+
+void pvsz_add_points(const pvsize_light *light, const pvsz_module *module, const double *net,
+                     const double *cell, double *voltage, double *current, pvsz_months sums)
+{
+    pvsz_module_mpps(module, (size_t)light->hours, net, cell, voltage, current);
+    for (int32_t s = 0; s < light->stretches; s++)
+        for (int32_t h = light->stretch[s].first_hour; h < light->stretch[s].end_hour; h++)
+            sums[light->stretch[s].month] += voltage[h] * current[h];
+}
+
+static bool same_module(const pvsz_module *a, const pvsz_module *b)
+{
+    const pvsz_diode *x = &a->stc, *y = &b->stc;
+
+    return x->light == y->light && x->saturation == y->saturation && x->ideality == y->ideality &&
+           x->series == y->series && x->shunt == y->shunt &&
+           a->light_coefficient == b->light_coefficient && a->band_gap == b->band_gap &&
+           a->narrowing == b->narrowing;
+}
+
+static const pvsz_pair *find_pair(const pvsize_light *light, const pvsz_module *module,
+                                  const pvsz_pane *pane)
+{
+    for (size_t i = 0; i < light->pairs.count; i++) {
+        const pvsz_pair *old = light->pairs.item[i];
+
+        if (old->pane == pane && same_module(&old->module, module))
+            return old;
+    }
+    return NULL;
+}
+
+static void solve_pair(const pvsize_light *light, pvsz_pair *pair)
+{
+    const pvsz_pane *pane = pair->pane;
+    pvsz_diode stc = pvsz_module_at(&pair->module, PVSZ_STC_IRRADIANCE, 25);
+    pvsz_point peak = pvsz_diode_mpp(&stc);
+
+    pair->stc = peak.voltage * peak.current;
+    /* the columns serve twice; the first voltages hold 25 degC until they are overwritten */
+    for (int32_t h = 0; h < light->hours; h++)
+        pair->voltage[h] = 25;
+    pvsz_add_points(light, &pair->module, pane->net, pair->voltage, pair->voltage, pair->current,
+                    pair->at_25);
+    pvsz_add_points(light, &pair->module, pane->net, pane->cell, pair->voltage, pair->current,
+                    pair->own);
+}
+
+pvsize_status pvsz_pair_of(pvsize_light *light, const pvsz_module *module, const pvsz_pane *pane,
+                           const pvsz_pair **pair, pvsize_diag *diag)
+{
+    double *voltage = NULL, *current = NULL;
+    pvsize_status status;
+    pvsz_pair *made;
+
+    *pair = find_pair(light, module, pane);
+    if (*pair)
+        return PVSIZE_OK;
+    made = make_columns(light, sizeof *made, &voltage, &current);
+    status = keep(light, &light->pairs, made, diag);
+    if (status)
+        return status;
+    made->pane = pane;
+    made->module = *module;
+    made->voltage = voltage;
+    made->current = current;
+    solve_pair(light, made);
+    *pair = made;
+    return PVSIZE_OK;
+}

@@ -1,0 +1,496 @@
+/* The year by hand: light of 1000 W/m2 and cells at 25 degC the whole day, so that modules work
+ * at STC and every step can be told from the data sheet. Then gaps, night, starting, errors. */
+#include "../support/pv_test.h"
+
+enum { ROWS = 24 };
+
+static double beam[ROWS], diffuse[ROWS], temp[ROWS], wind[ROWS];
+
+/* Vmp times Imp of the invented module; ten in a string */
+static const double vmp = 325, imp = 13.23, pmp = 325 * 13.23;
+
+static void stc_all_day(void)
+{
+    for (int i = 0; i < ROWS; i++) {
+        beam[i] = wind[i] = 0;
+        diffuse[i] = 1000;
+        temp[i] = -15; /* 40 K below, at 25 W/(m2 K) */
+    }
+}
+
+static pvsize_spec *flat_site(void)
+{
+    pvsize_spec *site = SPEC(PVSIZE_KIND_SITE, PVSIZE_SITE_LATITUDE, -33.9, PVSIZE_SITE_LONGITUDE,
+                             151.2, PVSIZE_SITE_TIME_ZONE, 10, PVSIZE_SITE_SUPPLY_VOLTAGE, 230);
+
+    give(site, SPEC(PVSIZE_KIND_PLANE, PVSIZE_PLANE_TILT, 0, PVSIZE_PLANE_AZIMUTH, 0,
+                    PVSIZE_PLANE_HEAT_LOSS, 25));
+    return site;
+}
+
+static pvsize_light *light_with(const double *options)
+{
+    pvsize_spec *outlook = spec_with(PVSIZE_KIND_OUTLOOK, options), *site = flat_site();
+    pvsize_spec *series = SPEC(PVSIZE_KIND_SERIES, PVSIZE_SERIES_GAP, -999);
+    pvsize_weather *weather;
+    pvsize_light *light;
+
+    OK(pvsize_weather_from_series(site, series, NULL, beam, diffuse, temp, wind, ROWS, 1, NULL,
+                                  &weather, diag));
+    OK(pvsize_light_new(weather, outlook, NULL, &light, diag));
+    pvsize_weather_free(weather);
+    pvsize_spec_free(outlook);
+    pvsize_spec_free(series);
+    pvsize_spec_free(site);
+    return light;
+}
+
+static const double plain[] = {PVSIZE_OUTLOOK_SKY, PVSIZE_SKY_EVEN, PVSIZE_OUTLOOK_COVER,
+                               PVSIZE_COVER_NONE, 0};
+
+/* One string of ten on one input; pairs of numbers for input, inverter and site. */
+static pvsize_spec *small_system(const double *input, const double *inverter, const double *site)
+{
+    pvsize_spec *system, *unit, *place = flat_site();
+
+    OK(pvsize_spec_new(PVSIZE_KIND_SYSTEM, NULL, &system, diag));
+    for (; site && *site != 0; site += 2)
+        OK(pvsize_spec_set_number(place, (int32_t)site[0], site[1], diag));
+    give(system, place);
+    unit = spec_with(PVSIZE_KIND_INVERTER, inverter ? inverter : plain + 4);
+    give(unit, spec_with(PVSIZE_KIND_INPUT, input ? input : plain + 4));
+    give(system, unit);
+    give(system, invented_array(0, 0, 10, 1));
+    return system;
+}
+
+#define PAIRS(...) ((const double[]){__VA_ARGS__, 0})
+
+/* Fills, and frees the system, which the year outlives. */
+static pvsize_year *year_of(pvsize_spec *system, const double *options, const double *load)
+{
+    pvsize_light *light = light_with(options);
+    pvsize_year *year;
+
+    OK(pvsize_year_new(NULL, &year, diag));
+    OK(pvsize_year_fill(system, light, load, load ? ROWS : 0, year, diag));
+    pvsize_light_free(light);
+    pvsize_spec_free(system);
+    return year;
+}
+
+static int32_t subject(const pvsize_year *year, int32_t kind)
+{
+    int32_t found;
+
+    OK(pvsize_year_subject(year, kind, 0, &found, diag));
+    return found;
+}
+
+static double energy(const pvsize_year *year, int32_t kind, int32_t what)
+{
+    double kwh;
+
+    OK(pvsize_year_energy(year, subject(year, kind), 0, what, &kwh, diag));
+    return kwh;
+}
+
+static double loss(const pvsize_year *year, int32_t what)
+{
+    double kwh;
+
+    OK(pvsize_year_loss(year, subject(year, PVSIZE_KIND_SYSTEM), 0, what, &kwh, diag));
+    return kwh;
+}
+
+static double active(const pvsize_year *year, int32_t kind, int32_t what)
+{
+    double hours;
+
+    OK(pvsize_year_active(year, subject(year, kind), what, &hours, diag));
+    return hours;
+}
+
+/* W all day as kWh */
+static double day(double watts)
+{
+    return watts * ROWS / 1000;
+}
+
+static double output(const pvsize_year *year)
+{
+    return energy(year, PVSIZE_KIND_SYSTEM, PVSIZE_ENERGY_OUTPUT);
+}
+
+START_TEST(modules_give_their_rating_at_stc)
+{
+    pvsize_year *year;
+    int32_t lit, gaps;
+    double on, in, rated, yield;
+
+    stc_all_day();
+    year = year_of(small_system(NULL, NULL, NULL), plain, NULL);
+    OK(pvsize_year_size(year, NULL, NULL, &lit, &gaps, diag));
+    ck_assert_int_eq(lit, ROWS);
+    ck_assert_int_eq(gaps, 0);
+    NEAR(energy(year, PVSIZE_KIND_SYSTEM, PVSIZE_ENERGY_REFERENCE), day(pmp), 1e-9);
+    NEAR(output(year), day(pmp), 1e-9);
+    for (int32_t i = 1; i <= PVSIZE_LOSS_EXPORT; i++)
+        NEAR(loss(year, i), 0, 1e-9);
+    OK(pvsize_year_irradiation(year, subject(year, PVSIZE_KIND_ARRAY), 1, &on, &in, diag));
+    NEAR(on, 24, 1e-12);
+    NEAR(in, 24, 1e-12);
+    OK(pvsize_year_yield(year, subject(year, PVSIZE_KIND_INPUT), &rated, &yield, diag));
+    NEAR(rated, 4.3, 1e-12);
+    NEAR(yield, day(pmp) / 4.3, 1e-9);
+    pvsize_year_free(year);
+}
+END_TEST
+
+START_TEST(stated_losses_and_heat)
+{
+    pvsize_curve *curve;
+    pvsize_spec *module = invented_module();
+    double v, i;
+    pvsize_year *year;
+
+    stc_all_day();
+    for (int k = 0; k < ROWS; k++)
+        temp[k] = 20; /* cells at 60 */
+    year =
+        year_of(small_system(NULL, NULL, NULL),
+                PAIRS(PVSIZE_OUTLOOK_SKY, PVSIZE_SKY_EVEN, PVSIZE_OUTLOOK_COVER, PVSIZE_COVER_NONE,
+                      PVSIZE_OUTLOOK_SOILING, 5, PVSIZE_OUTLOOK_POWER_LOSS, 3),
+                NULL);
+    OK(pvsize_curve_new(module, NULL, &curve, diag));
+    NEAR(loss(year, PVSIZE_LOSS_SOILING), day(pmp * 0.05), 1e-9);
+    OK(pvsize_curve_mpp(curve, 950, 25, &v, &i, diag));
+    NEAR(loss(year, PVSIZE_LOSS_LOW_LIGHT), day(pmp * 0.95 - 10 * v * i), 1e-9);
+    NEAR(loss(year, PVSIZE_LOSS_TEMPERATURE) + output(year) + loss(year, PVSIZE_LOSS_STATED),
+         day(10 * v * i), 1e-9);
+    OK(pvsize_curve_mpp(curve, 950, 60, &v, &i, diag));
+    NEAR(loss(year, PVSIZE_LOSS_STATED), day(10 * v * i * 0.03), 1e-9);
+    NEAR(output(year), day(10 * v * i * 0.97), 1e-9);
+    pvsize_curve_free(curve);
+    pvsize_spec_free(module);
+    pvsize_year_free(year);
+}
+END_TEST
+
+/* Above its maximum-power point the input works where the module's own curve says. */
+START_TEST(limits_of_the_input)
+{
+    pvsize_spec *module = invented_module();
+    pvsize_curve *curve;
+    pvsize_year *year;
+    double x;
+
+    stc_all_day();
+    OK(pvsize_curve_new(module, NULL, &curve, diag));
+    year = year_of(small_system(PAIRS(PVSIZE_INPUT_MAX_OPERATING_CURRENT, 11), NULL, NULL), plain,
+                   NULL);
+    OK(pvsize_curve_voltage(curve, 1000, 25, 11, &x, diag));
+    NEAR(output(year), day(11 * 10 * x), 1e-9);
+    NEAR(loss(year, PVSIZE_LOSS_INPUT_CURRENT), day(pmp - 11 * 10 * x), 1e-9);
+    NEAR(active(year, PVSIZE_KIND_INPUT, PVSIZE_LOSS_INPUT_CURRENT), 24, 0);
+    ck_assert(11 * 10 * x > 11 * vmp); /* it went up the curve */
+    pvsize_year_free(year);
+    for (int k = 0; k < 2; k++) { /* window too high, then too low */
+        double at = k == 0 ? 360 : 280;
+
+        year = year_of(small_system(PAIRS(PVSIZE_INPUT_TRACKING_MIN, k == 0 ? at : 90,
+                                          PVSIZE_INPUT_TRACKING_MAX, k == 0 ? 560 : at),
+                                    NULL, NULL),
+                       plain, NULL);
+        OK(pvsize_curve_current(curve, 1000, 25, at / 10, &x, diag));
+        NEAR(output(year), day(at * x), 1e-9);
+        NEAR(loss(year, PVSIZE_LOSS_WINDOW), day(pmp - at * x), 1e-9);
+        pvsize_year_free(year);
+    }
+    year = year_of(small_system(PAIRS(PVSIZE_INPUT_MAX_OPERATING_POWER, 4000), NULL, NULL), plain,
+                   NULL);
+    NEAR(output(year), day(4000), 1e-9);
+    NEAR(loss(year, PVSIZE_LOSS_INPUT_POWER), day(pmp - 4000), 1e-9);
+    pvsize_year_free(year);
+    pvsize_curve_free(curve);
+    pvsize_spec_free(module);
+}
+END_TEST
+
+START_TEST(an_input_starts_by_its_open_circuit_voltage)
+{
+    pvsize_year *year;
+
+    stc_all_day();
+    year = year_of(small_system(PAIRS(PVSIZE_INPUT_START_VOLTAGE, 389), NULL, NULL), plain, NULL);
+    NEAR(output(year), 0, 1e-12); /* Voc is 388 V */
+    NEAR(active(year, PVSIZE_KIND_INPUT, PVSIZE_LOSS_WINDOW), 24, 0);
+    pvsize_year_free(year);
+    temp[5] =
+        -20; /* once at 20 degC, its Voc above 389 V, it goes on, but for the dark and a gap */
+    diffuse[9] = 0;
+    temp[20] = -999;
+    year = year_of(small_system(PAIRS(PVSIZE_INPUT_START_VOLTAGE, 389), NULL, NULL), plain, NULL);
+    NEAR(active(year, PVSIZE_KIND_INPUT, PVSIZE_LOSS_WINDOW), 24 - 4 - 2, 0);
+    pvsize_year_free(year);
+}
+END_TEST
+
+/* A hundred metres of 4 mm2 in the string: 2 x 0.509 ohm at 20 degC (IEC 60228, from memory). */
+START_TEST(cables)
+{
+    pvsize_spec *system =
+        small_system(NULL,
+                     PAIRS(PVSIZE_INVERTER_RATED_AC_POWER, 4000, PVSIZE_INVERTER_PHASES, 1,
+                           PVSIZE_INVERTER_AC_VOLTAGE, 230),
+                     NULL);
+    pvsize_year *year;
+    double rise = 2 * 0.0339 * (4000 / 230.0) * (4000 / 230.0);
+
+    stc_all_day();
+    give(system,
+         SPEC(PVSIZE_KIND_CABLE, PVSIZE_CABLE_CIRCUIT, PVSIZE_CIRCUIT_STRING, PVSIZE_CABLE_ARRAY, 0,
+              PVSIZE_CABLE_CONDUCTOR, PVSIZE_CONDUCTOR_CLASS5_TINNED, PVSIZE_CABLE_SECTION, 4,
+              PVSIZE_CABLE_LENGTH, 100, PVSIZE_CABLE_CONDUCTOR_TEMP, 20));
+    give(system,
+         SPEC(PVSIZE_KIND_CABLE, PVSIZE_CABLE_CIRCUIT, PVSIZE_CIRCUIT_AC, PVSIZE_CABLE_INVERTER, 0,
+              PVSIZE_CABLE_CONDUCTOR, PVSIZE_CONDUCTOR_CLASS5_TINNED, PVSIZE_CABLE_SECTION, 6,
+              PVSIZE_CABLE_LENGTH, 10, PVSIZE_CABLE_CONDUCTOR_TEMP, 20));
+    year = year_of(system, plain, NULL);
+    /* the maximum-power point moves a little to its advantage */
+    NEAR(loss(year, PVSIZE_LOSS_DC_WIRING), day(2 * 0.509 * imp * imp), 1e-2);
+    ck_assert(loss(year, PVSIZE_LOSS_DC_WIRING) < day(2 * 0.509 * imp * imp));
+    NEAR(loss(year, PVSIZE_LOSS_AC_WIRING), day(rise), 1e-9);
+    NEAR(output(year), day(4000 - rise), 1e-9);
+    pvsize_year_free(year);
+}
+END_TEST
+
+START_TEST(limits_of_the_inverter)
+{
+    pvsize_spec *system = small_system(NULL, PAIRS(PVSIZE_INVERTER_RATED_AC_POWER, 4000), NULL);
+    pvsize_year *year;
+
+    stc_all_day();
+    year = year_of(system, plain, NULL);
+    NEAR(output(year), day(4000), 1e-12);
+    NEAR(loss(year, PVSIZE_LOSS_AC_RATING), day(pmp - 4000), 1e-9);
+    NEAR(active(year, PVSIZE_KIND_INVERTER, PVSIZE_LOSS_AC_RATING), 24, 0);
+    pvsize_year_free(year);
+    /* apparent power: 4000 VA at 0.8 */
+    system = small_system(
+        NULL, PAIRS(PVSIZE_INVERTER_RATED_AC_POWER, 4000, PVSIZE_INVERTER_COS_PHI, 0.8), NULL);
+    year = year_of(system, plain, NULL);
+    NEAR(output(year), day(3200), 1e-12);
+    pvsize_year_free(year);
+    /* d.c. limit, then a European efficiency of 97 % */
+    system = small_system(NULL,
+                          PAIRS(PVSIZE_INVERTER_RATED_AC_POWER, 5000,
+                                PVSIZE_INVERTER_MAX_OPERATING_POWER, 3500,
+                                PVSIZE_INVERTER_EUROPEAN_EFFICIENCY, 97),
+                          NULL);
+    year = year_of(system, plain, NULL);
+    NEAR(loss(year, PVSIZE_LOSS_DC_POWER), day(pmp - 3500), 1e-9);
+    NEAR(loss(year, PVSIZE_LOSS_CONVERSION) + output(year), day(3500), 1e-9);
+    ck_assert(output(year) > day(3500 * 0.965) && output(year) < day(3500 * 0.982));
+    pvsize_year_free(year);
+}
+END_TEST
+
+START_TEST(night_and_export)
+{
+    double load[ROWS], power[ROWS];
+    size_t count;
+    pvsize_year *year;
+
+    stc_all_day();
+    for (int i = 0; i < ROWS; i++) {
+        load[i] = 500;
+        if (i < 6)
+            diffuse[i] = 0;
+    }
+    year = year_of(small_system(NULL, PAIRS(PVSIZE_INVERTER_NIGHT_CONSUMPTION, 10),
+                                PAIRS(PVSIZE_SITE_EXPORT_LIMIT, 3000)),
+                   plain, load);
+    NEAR(loss(year, PVSIZE_LOSS_NIGHT), 0.06, 1e-12);
+    NEAR(output(year), 18 * 3.5 - 0.06, 1e-12);
+    NEAR(loss(year, PVSIZE_LOSS_EXPORT), 18 * (pmp - 3500) / 1000, 1e-9);
+    NEAR(energy(year, PVSIZE_KIND_SYSTEM, PVSIZE_ENERGY_LOAD), 12, 1e-12);
+    NEAR(energy(year, PVSIZE_KIND_SYSTEM, PVSIZE_ENERGY_USED), 9, 1e-12);
+    NEAR(energy(year, PVSIZE_KIND_SYSTEM, PVSIZE_ENERGY_EXPORTED), 54, 1e-12);
+    NEAR(energy(year, PVSIZE_KIND_SYSTEM, PVSIZE_ENERGY_DRAWN), 3.06, 1e-12);
+    NEAR(active(year, PVSIZE_KIND_SYSTEM, PVSIZE_LOSS_EXPORT), 18, 0);
+    OK(pvsize_year_power(year, subject(year, PVSIZE_KIND_INVERTER), -1, power, ROWS, &count, diag));
+    ck_assert(count == ROWS && power[0] == -10 && fabs(power[6] - 3500) < 1e-9);
+    FAILS(PVSIZE_E_CAPACITY, "values",
+          pvsize_year_power(year, subject(year, PVSIZE_KIND_SYSTEM), -1, power, 3, NULL, diag));
+    pvsize_year_free(year);
+}
+END_TEST
+
+/* Two inverters share the export limit in proportion. */
+START_TEST(inverters_share_the_export_limit)
+{
+    pvsize_spec *system = small_system(NULL, NULL, PAIRS(PVSIZE_SITE_EXPORT_LIMIT, 3000));
+    pvsize_spec *second = SPEC(PVSIZE_KIND_INVERTER, 0), *array = invented_array(0, 0, 5, 1);
+    pvsize_year *year;
+    double kwh;
+    int32_t found;
+
+    give(second, SPEC(PVSIZE_KIND_INPUT, 0));
+    give(system, second);
+    OK(pvsize_spec_set_number(array, PVSIZE_ARRAY_INVERTER, 1, diag));
+    give(system, array);
+    stc_all_day();
+    year = year_of(system, plain, NULL);
+    for (int32_t i = 0; i < 2; i++) {
+        OK(pvsize_year_subject(year, PVSIZE_KIND_INVERTER, i, &found, diag));
+        OK(pvsize_year_energy(year, found, 0, PVSIZE_ENERGY_OUTPUT, &kwh, diag));
+        NEAR(kwh, day(i == 0 ? 2000 : 1000), 1e-9);
+    }
+    pvsize_year_free(year);
+}
+END_TEST
+
+START_TEST(gaps_are_counted_and_not_filled)
+{
+    double power[ROWS], load[ROWS] = {0};
+    int32_t gaps;
+    pvsize_year *year;
+
+    stc_all_day();
+    diffuse[3] = -999;
+    temp[4] = -999;
+    wind[5] = -999;
+    diffuse[6] = 0;
+    temp[6] = -999; /* dark: no temperature is needed */
+    for (int i = 0; i < ROWS; i++)
+        load[i] = 100;
+    year = year_of(small_system(NULL, NULL, NULL), plain, load);
+    OK(pvsize_year_size(year, NULL, NULL, NULL, &gaps, diag));
+    ck_assert_int_eq(gaps, 3);
+    OK(pvsize_year_power(year, subject(year, PVSIZE_KIND_SYSTEM), -7, power, ROWS, NULL, diag));
+    ck_assert(power[3] == -7 && power[4] == -7 && power[5] == -7 && power[6] == 0);
+    NEAR(energy(year, PVSIZE_KIND_SYSTEM, PVSIZE_ENERGY_LOAD), 2.1, 1e-12);
+    pvsize_year_free(year);
+    /* a stated wind serves */
+    year = year_of(small_system(NULL, NULL, NULL),
+                   PAIRS(PVSIZE_OUTLOOK_SKY, PVSIZE_SKY_EVEN, PVSIZE_OUTLOOK_WIND, 1), NULL);
+    OK(pvsize_year_size(year, NULL, NULL, NULL, &gaps, diag));
+    ck_assert_int_eq(gaps, 2);
+    pvsize_year_free(year);
+}
+END_TEST
+
+static void fails_to_fill(pvsize_status status, const char *words, pvsize_spec *system,
+                          pvsize_light *light, pvsize_year *year)
+{
+    FAILS(status, words, pvsize_year_fill(system, light, NULL, 0, year, diag));
+    NEAR(output(year), day(pmp), 1e-9); /* as before */
+}
+
+START_TEST(wrong_input)
+{
+    double load[ROWS] = {0}, x;
+    int32_t n;
+    pvsize_light *light, *none;
+    pvsize_year *year, *empty;
+    pvsize_spec *system = small_system(NULL, NULL, NULL), *other;
+
+    stc_all_day();
+    year = year_of(small_system(NULL, NULL, NULL), plain, NULL);
+    light = light_with(plain);
+    OK(pvsize_year_new(NULL, &empty, diag));
+    fails_to_fill(PVSIZE_E_NULL_POINTER, "system", NULL, light, year);
+    fails_to_fill(PVSIZE_E_NULL_POINTER, "light", system, NULL, year);
+    fails_to_fill(PVSIZE_E_BAD_HANDLE, "light", system, (pvsize_light *)year, year);
+    other = invented_module();
+    fails_to_fill(PVSIZE_E_WRONG_KIND, "a system", other, light, year);
+    FAILS(PVSIZE_E_NULL_POINTER, "weather", pvsize_light_new(NULL, NULL, NULL, &none, diag));
+    FAILS(PVSIZE_E_WRONG_KIND, "a plane", pvsize_light_yield(light, other, other, &x, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "plane", pvsize_light_yield(light, other, NULL, &x, diag));
+    pvsize_spec_free(other);
+    other = invented_system(); /* its planes have no tilt */
+    fails_to_fill(PVSIZE_E_NOT_SET, "plane[0].tilt", other, light, year);
+    pvsize_spec_free(other);
+    load[7] = -1;
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "load", pvsize_year_fill(system, light, load, ROWS, year, diag));
+    load[7] = NAN;
+    FAILS(PVSIZE_E_NOT_FINITE, "load", pvsize_year_fill(system, light, load, ROWS, year, diag));
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "count", pvsize_year_fill(system, light, load, 7, year, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "load", pvsize_year_fill(system, light, NULL, 7, year, diag));
+    FAILS(PVSIZE_E_NOT_SET, "", pvsize_year_size(empty, &n, NULL, NULL, NULL, diag));
+    FAILS(PVSIZE_E_NOT_SET, "",
+          pvsize_year_render(empty, PVSIZE_FORMAT_PLAIN, NULL, 0, NULL, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "subject", pvsize_year_energy(year, 99, 0, 1, &x, diag));
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "month", pvsize_year_energy(year, 0, 13, 1, &x, diag));
+    FAILS(PVSIZE_E_BAD_CHOICE, "energy", pvsize_year_energy(year, 0, 0, 99, &x, diag));
+    FAILS(PVSIZE_E_BAD_CHOICE, "loss", pvsize_year_loss(year, 0, 0, 0, &x, diag));
+    FAILS(PVSIZE_E_WRONG_KIND, "conversion",
+          pvsize_year_loss(year, subject(year, PVSIZE_KIND_ARRAY), 0, PVSIZE_LOSS_CONVERSION, &x,
+                           diag));
+    FAILS(PVSIZE_E_WRONG_KIND, "",
+          pvsize_year_energy(year, subject(year, PVSIZE_KIND_SITE), 0, 1, &x, diag));
+    FAILS(PVSIZE_E_WRONG_KIND, "system",
+          pvsize_year_energy(year, subject(year, PVSIZE_KIND_ARRAY), 0, PVSIZE_ENERGY_LOAD, &x,
+                             diag));
+    FAILS(PVSIZE_E_WRONG_KIND, "an array", pvsize_year_irradiation(year, 0, 0, &x, NULL, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "", pvsize_year_subject(year, PVSIZE_KIND_INPUT, 1, &n, diag));
+    FAILS(PVSIZE_E_UNKNOWN_NUMBER, "", pvsize_year_subject(year, 77, 0, &n, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "", pvsize_year_assumption(year, -1, &n, NULL, NULL, diag));
+    FAILS(PVSIZE_E_BAD_CHOICE, "format", pvsize_year_render(year, 9, NULL, 0, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "out", pvsize_year_new(NULL, NULL, diag));
+    pvsize_light_free(NULL);
+    pvsize_year_free(NULL);
+    pvsize_light_free(light);
+    pvsize_year_free(empty);
+    pvsize_year_free(year);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+START_TEST(the_text_cautions_and_tells_what_it_took_for_granted)
+{
+    char text[12000];
+    pvsize_year *year;
+    int32_t count, what, of;
+
+    stc_all_day();
+    year = year_of(small_system(NULL, NULL, PAIRS(PVSIZE_SITE_EXPORT_LIMIT, 3000)), plain, NULL);
+    for (int32_t format = PVSIZE_FORMAT_PLAIN; format <= PVSIZE_FORMAT_MARKDOWN; format++) {
+        OK(pvsize_year_render(year, format, text, sizeof text, NULL, diag));
+        ck_assert_ptr_nonnull(strstr(text, "licensed person"));
+        ck_assert_ptr_nonnull(strstr(text, "ac_rating"));
+        ck_assert_ptr_nonnull(strstr(text, "array 1: no cable of its strings is given"));
+        ck_assert_ptr_nonnull(strstr(text, "no load is given: all is exported, W of limit: 3000"));
+    }
+    OK(pvsize_year_assumption_count(year, &count, diag));
+    OK(pvsize_year_assumption(year, 0, &what, &of, NULL, diag));
+    ck_assert_int_eq(what, PVSIZE_YEAR_ASSUMPTION_NO_STRING_CABLE);
+    OK(pvsize_year_assumption_text(year, 0, text, sizeof text, NULL, diag));
+    ck_assert_str_eq(text, "array 1: no cable of its strings is given: none is counted");
+    OK(pvsize_year_subject_text(year, of, text, sizeof text, NULL, diag));
+    ck_assert_str_eq(text, "array 1");
+    pvsize_year_free(year);
+}
+END_TEST
+
+static void add(Suite *suite)
+{
+    add_test(suite, "modules give their rating at STC", modules_give_their_rating_at_stc);
+    add_test(suite, "stated losses and heat", stated_losses_and_heat);
+    add_test(suite, "limits of the input", limits_of_the_input);
+    add_test(suite, "starting", an_input_starts_by_its_open_circuit_voltage);
+    add_test(suite, "cables", cables);
+    add_test(suite, "limits of the inverter", limits_of_the_inverter);
+    add_test(suite, "night and export", night_and_export);
+    add_test(suite, "two inverters", inverters_share_the_export_limit);
+    add_test(suite, "gaps", gaps_are_counted_and_not_filled);
+    add_test(suite, "wrong input", wrong_input);
+    add_test(suite, "text", the_text_cautions_and_tells_what_it_took_for_granted);
+}
+
+int main(void)
+{
+    return run_cases("year", add);
+}
