@@ -920,3 +920,4 @@ from . import certificates  # noqa: E402
 from ._exercise import Exercise, Mark, Mistake, Question  # noqa: E402
 from ._layouts import (Flag, Layout, Layouts, Obstacle, RankedPair, Ranking,  # noqa: E402
                       Stringing, search)
+from ._year import LOSSES, Granted, Light, Part, Year  # noqa: E402

@@ -1,0 +1,182 @@
+"""The energy of a system, hour by hour, and where it goes.
+
+SPDX-License-Identifier: MIT
+"""
+
+import array
+import ctypes
+import typing
+
+from . import (_choice_name, _choice_number, _do, _get, _get_text, _Handle, _lib, _SETS,
+               ArgumentError)
+from ._weather import _Column, _DOUBLES
+
+
+def _names(set_name):
+    number = _SETS[set_name]
+    return [_choice_name(set_name, _lib.pvsize_set_at(number, i))
+            for i in range(_lib.pvsize_set_count(number))]
+
+
+LOSSES = tuple(_names("loss"))
+
+
+class Granted(typing.NamedTuple):
+    """Something a year took for granted: its name, its subject's number or None, a value or
+    0, in words."""
+    name: str
+    subject: typing.Optional[int]
+    value: float
+    text: str
+
+
+class Light(_Handle):
+    """Weather made ready for many systems: what falls on each plane, and what each module
+    makes of it, is computed once. For one thread at a time."""
+
+    _free = staticmethod(_lib.pvsize_light_free)
+
+    def __init__(self, weather, outlook=None):
+        super().__init__()
+        _do("light_new", weather._handle, outlook._handle if outlook else None, None,
+            ctypes.byref(self._handle))
+
+    def specific_yield(self, module, plane):
+        """d.c. energy over rated power, kWh/kW, before cables, limits and conversion."""
+        return _get(ctypes.c_double, "light_yield", self._handle, module._handle, plane._handle)
+
+
+class Part:
+    """The ledger of a system, inverter, input or array. Energies in kWh; month is 1 to 12, or
+    0 for all."""
+
+    def __init__(self, year, subject):
+        self._year, self.subject = year, subject
+
+    def __str__(self):
+        return _get_text("year_subject_text", self._year._handle, self.subject)
+
+    def energy(self, name, month=0):
+        """reference, output; of the system also load, used, exported, drawn."""
+        return _get(ctypes.c_double, "year_energy", self._year._handle, self.subject, month,
+                    _choice_number("energy", name))
+
+    @property
+    def output(self):
+        return self.energy("output")
+
+    @property
+    def reference(self):
+        return self.energy("reference")
+
+    def loss(self, name, month=0):
+        return _get(ctypes.c_double, "year_loss", self._year._handle, self.subject, month,
+                    _choice_number("loss", name))
+
+    def losses(self, month=0):
+        """All losses of this ledger by name, in its order."""
+        found = {}
+        for name in LOSSES:
+            try:
+                found[name] = self.loss(name, month)
+            except ArgumentError:
+                break
+        return found
+
+    def active(self, loss):
+        """Hours in which a limit took something."""
+        return _get(ctypes.c_double, "year_active", self._year._handle, self.subject,
+                    _choice_number("loss", loss))
+
+    def _two(self, name, *arguments):
+        first, second = ctypes.c_double(), ctypes.c_double()
+        _do(name, self._year._handle, self.subject, *arguments, first, second)
+        return first.value, second.value
+
+    def irradiation(self, month=0):
+        """Of an array: light on its plane, and at its cells, kWh/m2."""
+        return self._two("year_irradiation", month)
+
+    @property
+    def rated(self):
+        """kW."""
+        return self._two("year_yield")[0]
+
+    @property
+    def specific_yield(self):
+        """kWh/kW."""
+        return self._two("year_yield")[1]
+
+    def power(self, gap=float("nan")):
+        """W in each row, of the system or an inverter, as array.array of doubles."""
+        values = array.array("d", bytes(8 * self._year.rows))
+        _do("year_power", self._year._handle, self.subject, gap,
+            ctypes.cast(values.buffer_info()[0], _DOUBLES), len(values), None)
+        return values
+
+
+class Year(_Handle):
+    """A system under a light, with what the site uses: mean W in each row (any sequence of
+    numbers, NumPy arrays too), or nothing."""
+
+    _free = staticmethod(_lib.pvsize_year_free)
+    _kinds = {"system": 8000, "inverter": 3000, "input": 2000, "array": 7000}
+
+    def __init__(self, system, light, load=None):
+        super().__init__()
+        _do("year_new", None, ctypes.byref(self._handle))
+        column = _Column(load) if load is not None else None
+        if column and column.stride != 1:
+            column.pack()
+        _do("year_fill", system._handle, light._handle, column.pointer if column else None,
+            column.count if column else 0, self._handle)
+
+    def _size(self):
+        places = [ctypes.c_int32() for _ in range(4)]
+        _do("year_size", self._handle, *places)
+        return [place.value for place in places]
+
+    @property
+    def rows(self):
+        return self._size()[0]
+
+    @property
+    def gaps(self):
+        """Rows not computed for want of weather."""
+        return self._size()[3]
+
+    def _part(self, kind, index=0):
+        return Part(self, _get(ctypes.c_int32, "year_subject", self._handle, self._kinds[kind],
+                               index))
+
+    @property
+    def system(self):
+        return self._part("system")
+
+    def inverter(self, index=0):
+        return self._part("inverter", index)
+
+    def input(self, index=0):
+        """Inputs count through all inverters."""
+        return self._part("input", index)
+
+    def array(self, index=0):
+        return self._part("array", index)
+
+    @property
+    def assumptions(self):
+        found = []
+        for i in range(_get(ctypes.c_int32, "year_assumption_count", self._handle)):
+            what, subject, value = ctypes.c_int32(), ctypes.c_int32(), ctypes.c_double()
+            _do("year_assumption", self._handle, i, what, subject, value)
+            found.append(Granted(_choice_name("year_assumption", what.value),
+                                 subject.value if subject.value >= 0 else None, value.value,
+                                 _get_text("year_assumption_text", self._handle, i)))
+        return found
+
+    def render(self, markdown=False):
+        """The whole year as text."""
+        return _get_text("year_render", self._handle, 2 if markdown else 1)
+
+    def __str__(self):
+        return self.render()
