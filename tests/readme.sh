@@ -35,7 +35,7 @@ gcc -std=c99 -Wall -Wextra -Wpedantic -Werror "$work/readme/sample.c" -o "$work/
 "$work/readme/sample" >"$work/readme/c1.got"
 compare c 1
 
-for n in 1 2; do
+for n in 1 2 3; do
     block python $n >"$work/readme/sample$n.py"
     [ -s "$work/readme/sample$n.py" ]
     PVSIZE_LIBRARY=$library PYTHONPATH=bindings/python /usr/bin/python3 -B \

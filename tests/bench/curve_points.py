@@ -55,7 +55,8 @@ def by_lambert_w(sun, temp):
         left, right, at_left, at_right = (np.where(keep, new, right), np.where(keep, left, new),
                                           np.where(keep, at_new, at_right),
                                           np.where(keep, at_left, at_new))
-    return np.maximum(at_left, at_right)
+    voltage = (left + right) / 2
+    return voltage, power(voltage) / voltage
 
 
 def by_numpy(sun, temp):
@@ -82,7 +83,7 @@ def by_numpy(sun, temp):
         u = u + step
     e = e * (1 + step * (1 + step / 2))
     c = level - e - gsh * a * u
-    return (a * u - rs * c) * c
+    return a * u - rs * c, c
 
 
 def buffers(n):
@@ -123,8 +124,8 @@ def main():
             "NumPy, Halley": by_numpy, "SciPy, Lambert W, bounded search": by_lambert_w}
     powers = []
     for way in ways.values():
-        result = way(sun, temp)
-        powers.append(result[0] * result[1] if isinstance(result, tuple) else result)
+        voltage, current = way(sun, temp)
+        powers.append(voltage * current)
         assert np.max(np.abs(powers[-1] / powers[0] - 1)) < 1e-9
     times = {name: [] for name in ways}
     for _ in range(rounds):

@@ -66,6 +66,37 @@ def work(weather, ratios, tilt=30, azimuth=180):
     return plane.sum() / 1000, power.sum(), clipped
 
 
+def whole_year(weather, place, ratio, tilt=30, azimuth=180):
+    """The same by pvsize.Year: yield in kWh/kW, and the share in % that the a.c. rating takes."""
+    plane = pvsize.Plane(tilt=tilt, azimuth=azimuth, heat_loss=25, heat_loss_wind=6.84)
+    module = pvsize.Module(pmax=440, voc=40, isc=14, vmp=33.4, imp=13.174, cells=54,
+                           voc_coefficient=-0.26, isc_coefficient=0.045, pmax_coefficient=-0.35)
+    inverter = pvsize.Inverter(rated_ac_power=10 * 440 / ratio, european_efficiency=96.5,
+                               inputs=[pvsize.Input(tracking_min=100, tracking_max=500)])
+    system = pvsize.System(
+        site=pvsize.Site(**place, planes=[plane]), inverters=[inverter],
+        arrays=[pvsize.Array(input=0, plane=0, modules_per_string=10, strings=1, module=module)])
+    light = pvsize.Light(weather, pvsize.Outlook(soiling=3, power_loss=5))
+    whole = pvsize.Year(system, light).system
+    return whole.specific_yield, 100 * whole.loss("ac_rating") / (
+        whole.output + whole.loss("night") + whole.loss("ac_rating"))
+
+
+@pytest.mark.parametrize("name", sorted(PLACES))
+def test_a_whole_year_clips_on_a_synthetic_year_as_on_a_real_one(name):
+    weathers = years(name)
+    for ratio in (1.0, 1.33, 1.5):
+        found = {kind: whole_year(weather, PLACES[name], ratio)
+                 for kind, weather in weathers.items()}
+        print(f"{name} at {ratio}: " + "; ".join(
+            f"{kind} {energy:.0f} kWh/kW, {clipped:.2f} %" for kind, (energy, clipped)
+            in found.items()))
+        assert abs(found["synthetic"][1] - found["real"][1]) < 1.0
+        assert found["synthetic"][0] == pytest.approx(found["real"][0], rel=0.05)
+    # about what a linear array clips on the same hours; temperature and glass differ
+    assert abs(found["real"][1] - work(weathers["real"], [1.5])[2][0]) < 1.5
+
+
 @pytest.mark.parametrize("name", sorted(PLACES))
 @pytest.mark.parametrize("azimuth", [180, 270])
 def test_a_synthetic_year_clips_like_a_real_one(name, azimuth):

@@ -1,0 +1,334 @@
+# SPDX-License-Identifier: MIT
+"""pvsize.Year against year_model.py over random systems, and what must hold of any year.
+
+PVSIZE_ORACLE_YEARS sets how many systems are compared; more take longer (a second each)."""
+
+import math
+import os
+
+import numpy as np
+import pytest
+
+import pvsize
+import year_model
+
+COUNT = int(os.environ.get("PVSIZE_ORACLE_YEARS", "5"))
+HOURS = 48
+# largest resistance of tinned class 5 conductors, ohm/km at 20 degC (IEC 60228, from memory)
+OHM_PER_KM = {2.5: 8.21, 4.0: 5.09, 6.0: 3.39}
+
+
+def ohm(cable):
+    per_km = OHM_PER_KM[cable.section] * (1 + 0.00393 * (cable.conductor_temp - 20))
+    return per_km * cable.length / 1000
+
+
+def random_module(rng):
+    isc, voc = rng.uniform(8, 18), rng.uniform(35, 55)
+    vmp, imp = voc * rng.uniform(0.81, 0.85), isc * rng.uniform(0.93, 0.955)
+    return dict(pmax=vmp * imp, voc=voc, isc=isc, vmp=vmp, imp=imp, voc_coefficient=-0.27,
+                isc_coefficient=0.045, pmax_coefficient=-0.35)
+
+
+def random_weather(rng, site, gaps):
+    n = HOURS
+    hour = np.arange(n) % 24
+    day = np.clip(np.sin((hour - 5.5) / 13 * np.pi), 0, 1)
+    beam = np.where(day > 0, 950 * rng.random(n) * (rng.random(n) > 0.2), 0)
+    diffuse = day * rng.uniform(20, 350, n)
+    temp, wind = rng.uniform(-15, 40, n), rng.uniform(0, 8, n)
+    if gaps:
+        for column in (beam, diffuse, temp, wind):
+            column[rng.integers(0, n, 2)] = -999
+    series = pvsize.Series(first_day=int(rng.integers(60, 280)), gap=-999)
+    return pvsize.Weather.from_series(site, {"beam": beam, "diffuse": diffuse, "temp": temp,
+                                             "wind": wind}, series)
+
+
+def maybe(rng, values, chance=0.6):
+    return {k: v for k, v in values.items() if rng.random() < chance}
+
+
+def random_plane(rng):
+    plane = dict(tilt=float(rng.uniform(0, 60)), azimuth=float(rng.uniform(0, 359)),
+                 mounting=str(rng.choice(["open_rack", "raised", "close", "integrated"])))
+    if rng.random() < 0.3:
+        plane.update(heat_loss=float(rng.uniform(15, 30)), heat_loss_wind=float(rng.uniform(0, 7)))
+    return plane
+
+
+def random_input(rng, n, vmp, imp):
+    scale = n * vmp
+    return dict(max_voltage=1000, tracking_min=scale * rng.uniform(0.5, 1.0),
+                tracking_max=scale * rng.uniform(1.02, 1.4),
+                **maybe(rng, dict(start_voltage=scale * rng.uniform(0.8, 1.2),
+                                  max_operating_current=imp * rng.uniform(0.4, 1.5),
+                                  max_operating_power=scale * imp * rng.uniform(0.4, 1.2))))
+
+
+def efficiency_points(rng, scale):
+    points, voltages = [], [scale * 0.6, scale, scale * 1.3] if rng.random() < 0.7 else [None]
+    for v in voltages:
+        top = rng.uniform(94, 98.5)
+        for load, less in ((5, 8), (10, 3.5), (20, 1.2), (50, 0), (100, 0.7)):
+            points.append(dict(load=load, efficiency=top - less * rng.uniform(0.7, 1.3),
+                               **({"voltage": v} if v else {})))
+    return points
+
+
+def random_parts(rng):
+    """What a system is made of, as keyword arguments, so that limits can be changed."""
+    planes = [random_plane(rng) for _ in range(2)]
+    modules = [random_module(rng) for _ in range(2)]
+    n = int(rng.integers(6, 14))
+    vmp, imp = modules[0]["vmp"], modules[0]["imp"]
+    inverters, arrays, cables = [], [], []
+    for k in range(int(rng.integers(1, 3))):
+        inputs = [random_input(rng, n, vmp, imp) for _ in range(int(rng.integers(1, 3)))]
+        rated = n * vmp * imp * len(inputs) * rng.uniform(0.4, 1.1)
+        for i in range(len(inputs)):
+            for _ in range(int(rng.integers(1, 4)) if rng.random() < 0.6 else 1):
+                arrays.append(dict(inverter=k, input=i, plane=int(rng.integers(0, 2)),
+                                   module=int(rng.integers(0, 2)),
+                                   modules_per_string=n + int(rng.integers(-1, 2)),
+                                   strings=int(rng.integers(1, 3))))
+        inverters.append(dict(
+            rated_ac_power=rated, phases=int(rng.choice([1, 3])), ac_voltage=230, inputs=inputs,
+            cos_phi=float(rng.choice([1, 0.9])), efficiency_points=efficiency_points(rng, n * vmp),
+            **maybe(rng, dict(night_consumption=rng.uniform(0, 20),
+                              rated_apparent_power=rated * rng.uniform(0.9, 1.1),
+                              max_operating_power=rated * rng.uniform(0.8, 1.6)))))
+        cables.append(dict(circuit="ac", inverter=k, conductor="class5_tinned", section=6,
+                           length=rng.uniform(1, 60), conductor_temp=60))
+    for i in range(len(arrays)):
+        for circuit in ("string", "array"):
+            if rng.random() < 0.6:
+                cables.append(dict(circuit=circuit, array=i, conductor="class5_tinned",
+                                   section=float(rng.choice([2.5, 4, 6])),
+                                   length=rng.uniform(1, 80), conductor_temp=70))
+    total = sum(i["rated_ac_power"] for i in inverters)
+    site = dict(latitude=rng.uniform(-50, 50), longitude=0, time_zone=0,
+                **maybe(rng, dict(export_limit=total * rng.uniform(0, 0.9))))
+    outlook = dict(cover="none", soiling=rng.uniform(0, 6), power_loss=rng.uniform(0, 5),
+                   blocked=str(rng.choice(["yes", "no"])))
+    load = rng.uniform(0, total, HOURS) if rng.random() < 0.6 else None
+    return dict(planes=planes, modules=modules, inverters=inverters, arrays=arrays,
+                cables=cables, site=site, outlook=outlook, load=load)
+
+
+def build(parts):
+    def inverter(given):
+        given = dict(given)
+        return pvsize.Inverter(inputs=[pvsize.Input(**i) for i in given.pop("inputs")],
+                               efficiency_points=[pvsize.EfficiencyPoint(**p) for p in
+                                                  given.pop("efficiency_points")], **given)
+
+    modules = [pvsize.Module(**m) for m in parts["modules"]]
+    arrays = [pvsize.Array(**{**a, "module": modules[a["module"]]}) for a in parts["arrays"]]
+    site = pvsize.Site(planes=[pvsize.Plane(**p) for p in parts["planes"]], **parts["site"])
+    return pvsize.System(site=site, inverters=[inverter(i) for i in parts["inverters"]],
+                         arrays=arrays, cables=[pvsize.Cable(**c) for c in parts["cables"]])
+
+
+def parts_of(year, model):
+    """Each ledger, and its place in the model."""
+    yield ("system",), year.system
+    for k in range(len(model.inverters)):
+        yield ("inverter", k), year.inverter(k)
+    place = 0
+    for k, inverter in enumerate(model.inverters):
+        for i in range(len(inverter.inputs)):
+            yield ("input", k, i), year.input(place)
+            place += 1
+    for i in range(len(model.arrays)):
+        yield ("array", i), year.array(i)
+
+
+def collected(model):
+    """The model's losses by ledger: those of what hangs on each added in."""
+    found = {}
+    for (subject, name), value in model.loss.items():
+        owners = [subject]
+        if subject[0] == "array":
+            array = model.arrays[subject[1]]
+            owners += [("input", array.inverter, array.input), ("inverter", array.inverter),
+                       ("system",)]
+        elif subject[0] == "input":
+            owners += [("inverter", subject[1]), ("system",)]
+        else:
+            owners += [("system",)]
+        for owner in owners if name != "output" else owners[:1] + (
+                [("system",)] if subject[0] == "inverter" else []):
+            found[owner, name] = found.get((owner, name), 0) + value / 1000
+    return found
+
+
+@pytest.mark.parametrize("seed", range(COUNT))
+def test_a_year_is_what_a_plain_model_has(seed):
+    rng = np.random.default_rng(1000 + seed)
+    parts = random_parts(rng)
+    system, outlook = build(parts), pvsize.Outlook(**parts["outlook"])
+    weather = random_weather(rng, pvsize.Site(**parts["site"]), gaps=seed % 3 == 0)
+    year = pvsize.Year(system, pvsize.Light(weather, outlook), parts["load"])
+    model = year_model.Model(system, weather, outlook, parts["load"], ohm)
+    want = collected(model)
+    assert year.gaps == model.gaps
+    worst = 0
+    for key, part in parts_of(year, model):
+        close = 1e-6 * max(part.reference, 1e-9)
+        assert part.reference == pytest.approx(want.get((key, "reference"), 0), rel=1e-9)
+        for name, value in part.losses().items():
+            assert value == pytest.approx(want.get((key, name), 0), abs=close), (key, name)
+            worst = max(worst, abs(value - want.get((key, name), 0)) / max(part.reference, 1e-9))
+        assert part.output == pytest.approx(want.get((key, "output"), 0), abs=close), key
+    print(f"largest difference of a loss: {worst:.1e} of the reference")
+    for k in range(len(model.inverters)):
+        power = np.asarray(year.inverter(k).power())
+        np.testing.assert_allclose(power, model.power[k], rtol=0,
+                                   atol=1e-6 * parts["inverters"][k]["rated_ac_power"])
+
+
+# what must hold of any year
+
+def random_case(seed, one_voltage=False):
+    rng = np.random.default_rng(5000 + seed)
+    parts = random_parts(rng)
+    if one_voltage:  # else a limit may bring an inverter to a voltage that it likes better
+        for inverter in parts["inverters"]:
+            points = inverter["efficiency_points"]
+            inverter["efficiency_points"] = [{k: v for k, v in p.items() if k != "voltage"}
+                                             for p in points[:5]]
+    outlook = pvsize.Outlook(**{**parts["outlook"], "cover": "glass"})
+    weather = random_weather(rng, pvsize.Site(**parts["site"]), gaps=seed % 4 == 0)
+    return rng, parts, pvsize.Light(weather, outlook)
+
+
+def all_parts(year, parts):
+    yield year.system
+    for k in range(len(parts["inverters"])):
+        yield year.inverter(k)
+    for k in range(sum(len(i["inputs"]) for i in parts["inverters"])):
+        yield year.input(k)
+    for k in range(len(parts["arrays"])):
+        yield year.array(k)
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_nothing_is_lost_but_what_is_in_the_ledger(seed):
+    _, parts, light = random_case(seed)
+    year = pvsize.Year(build(parts), light, parts["load"])
+    for part in all_parts(year, parts):
+        for month in range(13):
+            losses, reference = part.losses(month), part.energy("reference", month)
+            rest = reference - sum(losses.values()) - part.energy("output", month)
+            assert abs(rest) <= 1e-9 * max(reference, 1e-6)
+            for name, value in losses.items():
+                if name not in ("low_light", "temperature"):
+                    assert value >= -1e-9 * max(reference, 1e-6), name
+    flows = {name: year.system.energy(name) for name in ("load", "used", "exported", "drawn")}
+    assert year.system.output + flows["drawn"] == pytest.approx(
+        flows["load"] + flows["exported"], rel=1e-9, abs=1e-9)
+    assert year.system.output == pytest.approx(
+        np.nansum(np.asarray(year.system.power())) / 1000, rel=1e-9, abs=1e-9)
+
+
+TIGHTER = {"tracking_min": 1.15, "tracking_max": 0.9, "start_voltage": 1.2,
+           "max_operating_current": 0.8, "max_operating_power": 0.8, "rated_apparent_power": 0.8,
+           "cos_phi": 0.9, "night_consumption": 2, "export_limit": 0.6}
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_a_tighter_limit_never_gives_more(seed):
+    rng, parts, light = random_case(seed, one_voltage=True)
+    before = pvsize.Year(build(parts), light, parts["load"]).system
+    for name, factor in TIGHTER.items():
+        for holder in [parts["site"], *parts["inverters"],
+                       *(i for v in parts["inverters"] for i in v["inputs"])]:
+            if holder.get(name) is None:
+                continue
+            old = holder[name]
+            holder[name] = max(old * factor, 0.5 if name == "cos_phi" else 0)
+            after = pvsize.Year(build(parts), light, parts["load"]).system
+            holder[name] = old
+            assert after.output <= before.output + 1e-9 * before.reference, name
+
+
+UNLIMITED = {"window": ["tracking_min", "tracking_max", "start_voltage"],
+             "input_current": ["max_operating_current"], "input_power": ["max_operating_power"],
+             "dc_power": ["max_operating_power"], "export": ["export_limit"],
+             "night": ["night_consumption"]}
+
+
+@pytest.mark.parametrize("seed", range(20))
+@pytest.mark.parametrize("nothing", [None, "none"])
+def test_a_limit_that_is_not_there_takes_nothing(seed, nothing):
+    _, parts, light = random_case(seed)
+    for names in UNLIMITED.values():
+        for name in names:
+            for holder in [parts["site"], *parts["inverters"],
+                           *(i for v in parts["inverters"] for i in v["inputs"])]:
+                # what sizing cannot do without may be unset, but not stated to be none
+                needed = name in ("tracking_min", "tracking_max", "max_operating_current")
+                if name in holder:
+                    holder[name] = None if needed else nothing
+    system = pvsize.Year(build(parts), light, parts["load"]).system
+    for loss in UNLIMITED:
+        assert system.loss(loss) == 0
+        if loss != "night":
+            assert system.active(loss) == 0
+
+
+@pytest.mark.parametrize("seed", range(10))
+def test_a_light_that_has_served_gives_the_same_bits(seed):
+    _, parts, light = random_case(seed)
+    system = build(parts)
+    first = pvsize.Year(system, light, parts["load"]).render()
+    _, other, _ = random_case(seed + 100)
+    pvsize.Year(build(other), light)
+    assert pvsize.Year(system, light, parts["load"]).render() == first
+
+
+@pytest.mark.parametrize("seed", range(10))
+def test_equal_strings_may_be_one_array_or_several(seed):
+    _, parts, light = random_case(seed)
+    parts["cables"] = [c for c in parts["cables"] if c["circuit"] == "ac"]
+    before = pvsize.Year(build(parts), light).system
+    parts["arrays"] = [dict(a, strings=1) for a in parts["arrays"] for _ in range(a["strings"])]
+    after = pvsize.Year(build(parts), light).system
+    for name, value in before.losses().items():
+        assert after.loss(name) == pytest.approx(value, abs=1e-9 * before.reference)
+
+
+@pytest.mark.parametrize("sky", ["binned", "even", "circumsolar", "and_horizon"])
+@pytest.mark.parametrize("cover", ["none", "glass", "exponential", "secant"])
+def test_the_light_at_the_cells_is_that_of_the_sky_model(sky, cover):
+    """By the answers of lib/physics, which test_sky_model holds to the published formulas."""
+    from test_sky_model import ask
+    rng, parts, _ = random_case(3)
+    site = pvsize.Site(**parts["site"])
+    weather = random_weather(rng, site, False)
+    light = pvsize.Light(weather, pvsize.Outlook(sky=sky, cover=cover, soiling=3))
+    year = pvsize.Year(build(parts), light)
+    columns = {c: np.asarray(weather.column(c)) for c in ("global", "beam", "diffuse")}
+    starts = [weather.time(i)[3] - 2451545 for i in range(HOURS)]
+    suns = ask("over", [(s, 1 / 24, site.latitude, site.longitude) for s in starts])
+    model = ["binned", "even", "circumsolar", "and_horizon"].index(sky)
+    kind = ["none", "glass", "exponential", "secant"].index(cover)
+    for i, array in enumerate(parts["arrays"]):
+        plane = parts["planes"][array["plane"]]
+        for k, got in zip((0, kind), year.array(i).irradiation()):
+            rows = ask("plane", [(model, *sun, columns["beam"][h], columns["diffuse"][h],
+                                  columns["global"][h], plane["tilt"], plane["azimuth"], 0.2, k)
+                                 for h, sun in enumerate(suns)])
+            want = np.sum(rows) / 1000 * (0.97 if got != year.array(i).irradiation()[0] else 1)
+            assert got == pytest.approx(want, rel=2e-6)
+
+
+def test_the_specific_yield_of_a_plane_is_that_of_a_system_without_limits():
+    _, parts, light = random_case(7)
+    parts["cables"], parts["arrays"] = [], parts["arrays"][:1]
+    array = parts["arrays"][0]
+    year = pvsize.Year(build(parts), light)
+    got = light.specific_yield(pvsize.Module(**parts["modules"][array["module"]]),
+                               pvsize.Plane(**parts["planes"][array["plane"]]))
+    assert got == pytest.approx(year.array(0).specific_yield, rel=1e-12)
