@@ -31,6 +31,9 @@ if [ $# -eq 0 ]; then
     echo
     "$build/examples/string_job" || status=$?
     echo
+    PVSIZE_LIBRARY=$build/lib/libpvsize.so PYTHONPATH=$top/bindings/python \
+        python3 -B "$top/examples/compare_ratios.py"
+    echo
     echo "every step of the working: sh $0 --working (--explained: with every symbol; --markdown)"
     echo "what may go on the inverter: sh $0 --review"
     echo "a day of readings, with faults put in: sh $0 --readings $top/examples/jobs/test_day.json"
