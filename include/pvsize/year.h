@@ -32,8 +32,7 @@ extern "C" {
  * numbers: each is what its cause takes of what those before it left. So the reference less
  * all losses is the OUTPUT, to rounding. The ledger of an array ends behind its d.c. cables,
  * that of an input behind its own limits; that of an inverter, and of the system, behind the
- * export limit. Low light and temperature may be negative: gains. So may mismatch by rounding,
- * dc_wiring never.
+ * export limit. Low light and temperature may be negative: gains; any other by rounding only.
  *
  * A row that cannot be computed, because light, temperature or (but with NMOT) wind is
  * missing, is a gap: it is counted, nothing is put in its place, and a load in it does not
@@ -61,7 +60,8 @@ PVSIZE_API pvsize_status pvsize_light_new(const pvsize_weather *weather, const p
 PVSIZE_API void pvsize_light_free(pvsize_light *light);
 /* What a module gives on a plane at its maximum-power points over all the weather, behind
  * glass, dirt, temperature and the stated loss, but before cables, limits and conversion:
- * d.c. energy over rated power, kWh/kW. A search of stringings can rank planes by it.
+ * d.c. energy over rated power, kWh/kW. A search of stringings can
+ * weigh planes by it: PVSIZE_PLANE_SPECIFIC_YIELD.
  * PVSIZE_E_NOT_SET names what is missing: the plane's tilt, azimuth and mounting (or heat
  * loss), what the curve needs of the module. */
 PVSIZE_API pvsize_status pvsize_light_yield(pvsize_light *light, const pvsize_spec *module,

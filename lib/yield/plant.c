@@ -260,8 +260,7 @@ static void take_conversion(taker *t, const pvsz_subject *inverter, pvsz_convers
 }
 
 /* Active power: no more than the rating, nor than apparent power times power factor. */
-static void take_rating(taker *t, const pvsz_subject *inverter, double cos_phi,
-                        pvsz_machine *m)
+static void take_rating(taker *t, const pvsz_subject *inverter, double cos_phi, pvsz_machine *m)
 {
     double apparent = 0;
     bool has_rating =

@@ -1,255 +1,12 @@
-/* The year hour by hour: strings to inputs, inputs to inverters, inverters to the site. */
+/* Hour by hour from the inputs to the site. */
 #include <math.h>
 
-#include "operate.h"
-#include "year.h"
-
-/* Points of equal feeds, by hour, per module. */
-typedef struct track {
-    const double *voltage, *current;
-    double *made; /* null where they are the pair's own */
-} track;
-
-/* Feeds on one input that are alike but for the count of strings. */
-typedef struct group {
-    int32_t feed;
-    pvsz_module module;
-    double modules, strings;
-} group;
-
-typedef struct runner {
-    const pvsize_light *light;
-    const pvsz_plant *plant;
-    const pvsz_memory *memory;
-    pvsz_year_body *body;
-    track *track;
-    group *group;
-    pvsz_branch *branch;
-    int32_t groups;          /* on the input at hand */
-    double *power, *voltage; /* by input of the inverter at hand, and hour */
-} runner;
-
-/* strings */
-
-static pvsz_module wired_module(const pvsz_feed *feed)
-{
-    pvsz_module module = feed->pair->module;
-
-    module.stc.series += feed->added;
-    return module;
-}
-
-/* Points with the resistance of the cables, which belong to the curve like that of the cells;
- * equal ones once. */
-static bool find_track(runner *r, int32_t i)
-{
-    const pvsz_feed *feed = &r->plant->feed[i];
-    size_t n = (size_t)r->light->hours;
-    pvsz_months unused = {0};
-    pvsz_module module;
-
-    for (int32_t k = 0; k < i; k++)
-        if (r->plant->feed[k].pair == feed->pair && r->plant->feed[k].added == feed->added) {
-            r->track[i] = (track){r->track[k].voltage, r->track[k].current, NULL};
-            return true;
-        }
-    r->track[i] = (track){feed->pair->voltage, feed->pair->current, NULL};
-    if (feed->added <= 0)
-        return true;
-    r->track[i].made = pvsz_new(r->memory, 2 * n + 1, sizeof *r->track[i].made);
-    if (!r->track[i].made)
-        return false;
-    module = wired_module(feed);
-    pvsz_add_points(r->light, &module, feed->pair->pane->net, feed->pair->pane->cell,
-                    r->track[i].made, r->track[i].made + n, unused);
-    r->track[i].voltage = r->track[i].made;
-    r->track[i].current = r->track[i].made + n;
-    return true;
-}
-
-/* Sum by month of what a feed gives at its own maximum-power points. */
-static void add_own(const runner *r, int32_t i, pvsz_months sums)
-{
-    const track *t = &r->track[i];
-    double scale = r->plant->feed[i].modules * r->plant->feed[i].strings;
-
-    for (int32_t s = 0; s < r->light->stretches; s++) {
-        const pvsz_stretch *stretch = &r->light->stretch[s];
-        double sum = 0;
-
-        for (int32_t h = stretch->first_hour; h < stretch->end_hour; h++)
-            sum += t->voltage[h] * t->current[h];
-        sums[stretch->month] += scale * sum;
-    }
-}
-
-/* The ledger of an array: everything before strings meet. */
-static void run_feed(runner *r, int32_t i)
-{
-    const pvsz_feed *feed = &r->plant->feed[i];
-    const pvsz_pair *pair = feed->pair;
-    pvsz_ledger *ledger = &r->body->array[i];
-    double by_sun = feed->stc / PVSZ_STC_IRRADIANCE, clean = r->light->clean;
-
-    ledger->last = PVSIZE_LOSS_DC_WIRING;
-    ledger->rated = feed->rated;
-    add_own(r, i, ledger->output);
-    for (int32_t m = 0; m < PVSZ_YEAR_MONTHS; m++) {
-        double gross = pair->pane->gross[m], glass = pair->pane->glass[m];
-        double at_25 = feed->count * pair->at_25[m], own = feed->count * pair->own[m];
-
-        r->body->gross[i][m] = gross;
-        r->body->net[i][m] = glass * clean;
-        ledger->reference[m] = by_sun * gross;
-        ledger->loss[PVSIZE_LOSS_GLASS][m] = by_sun * (gross - glass);
-        ledger->loss[PVSIZE_LOSS_SOILING][m] = by_sun * glass * (1 - clean);
-        ledger->loss[PVSIZE_LOSS_LOW_LIGHT][m] = by_sun * glass * clean - at_25;
-        ledger->loss[PVSIZE_LOSS_TEMPERATURE][m] = at_25 - own;
-        ledger->loss[PVSIZE_LOSS_STATED][m] = own * (1 - r->light->kept);
-        ledger->loss[PVSIZE_LOSS_DC_WIRING][m] = own * r->light->kept - ledger->output[m];
-    }
-}
-
-/* A ledger goes on in that of what it hangs on. */
-static void hand_on(const pvsz_ledger *from, pvsz_ledger *to)
-{
-    to->rated += from->rated;
-    for (int32_t m = 0; m < PVSZ_YEAR_MONTHS; m++) {
-        to->reference[m] += from->reference[m];
-        for (int32_t loss = 1; loss <= from->last; loss++)
-            to->loss[loss][m] += from->loss[loss][m];
-    }
-}
-
-/* inputs */
-
-static void find_groups(runner *r, const pvsz_intake *in)
-{
-    r->groups = 0;
-    for (int32_t i = in->first, k = 0; k < in->feeds; k++, i = r->plant->feed[i].next) {
-        const pvsz_feed *feed = &r->plant->feed[i];
-        int32_t g = 0;
-
-        while (g < r->groups && !(r->track[r->group[g].feed].voltage == r->track[i].voltage &&
-                                  r->group[g].modules == feed->modules))
-            g++;
-        if (g == r->groups)
-            r->group[r->groups++] = (group){i, wired_module(feed), feed->modules, 0};
-        r->group[g].strings += feed->strings;
-    }
-}
-
-static pvsz_joined lay_hour(runner *r, int32_t h)
-{
-    for (int32_t g = 0; g < r->groups; g++) {
-        const group *all = &r->group[g];
-        const pvsz_pane *pane = r->plant->feed[all->feed].pair->pane;
-        pvsz_diode diode = pvsz_module_at(&all->module, pane->net[h], pane->cell[h]);
-
-        if (r->groups > 1)
-            r->branch[g] = pvsz_branch_of(&diode, all->modules, all->strings);
-        else /* no other string to block: its open-circuit voltage is not needed */
-            r->branch[g] = (pvsz_branch){diode, all->modules, all->strings, 0};
-    }
-    return (pvsz_joined){r->branch, (size_t)r->groups, r->light->blocked && r->groups > 1};
-}
-
-static pvsz_point own_point(const runner *r, int32_t g, int32_t h)
-{
-    const track *t = &r->track[r->group[g].feed];
-
-    return (pvsz_point){r->group[g].modules * t->voltage[h], r->group[g].strings * t->current[h]};
-}
-
-static void add_limits(pvsz_ledger *ledger, int32_t month, const pvsz_hold *hold)
-{
-    for (int32_t k = PVSZ_IN_WINDOW; k < PVSZ_HOLDS; k++) {
-        int32_t loss = PVSIZE_LOSS_WINDOW + k - PVSZ_IN_WINDOW;
-        double lost = hold->power[k - 1] - hold->power[k];
-
-        ledger->loss[loss][month] += lost;
-        ledger->active[loss] += lost > 1e-9 * hold->power[k - 1];
-    }
-}
-
-/* One hour in which strings are unlike, or a limit may take something. */
-static pvsz_hold hold_hour(runner *r, const pvsz_intake *in, int32_t h, bool feeding,
-                           double *mismatch)
-{
-    pvsz_joined joined = lay_hour(r, h);
-    pvsz_point best = own_point(r, 0, h);
-    double own = 0;
-    pvsz_hold hold = {0};
-
-    for (int32_t g = 0; g < r->groups; g++) {
-        pvsz_point point = own_point(r, g, h);
-
-        own += point.voltage * point.current;
-    }
-    if (r->groups > 1)
-        best = pvsz_joined_mpp(&joined);
-    *mismatch = own - best.voltage * best.current;
-    if (feeding || pvsz_may_start(in, &joined))
-        return pvsz_hold_at(in, &joined, best);
-    hold.power[PVSZ_AT_BEST] = best.voltage * best.current;
-    return hold;
-}
-
-/* Whether light went on from the hour before this one. */
-static bool follows(const pvsize_light *light, int32_t h)
-{
-    return h > 0 && light->hour[h].row == light->hour[h - 1].row + 1;
-}
-
-static void run_intake(runner *r, int32_t i, double *power, double *voltage)
-{
-    const pvsz_intake *in = &r->plant->intake[i];
-    pvsz_ledger *ledger = &r->body->input[i];
-    bool feeding = false;
-
-    find_groups(r, in);
-    for (int32_t s = 0; s < r->light->stretches; s++) {
-        const pvsz_stretch *stretch = &r->light->stretch[s];
-        double sum = 0;
-
-        for (int32_t h = stretch->first_hour; h < stretch->end_hour; h++) {
-            pvsz_point point = own_point(r, 0, h);
-            double mismatch = 0;
-
-            feeding = (feeding && follows(r->light, h)) || in->start <= 0;
-            power[h] = point.voltage * point.current;
-            voltage[h] = point.voltage;
-            if (!feeding || r->groups > 1 || !pvsz_is_free(in, point)) {
-                pvsz_hold hold = hold_hour(r, in, h, feeding, &mismatch);
-
-                power[h] = hold.power[PVSZ_AT_POWER];
-                voltage[h] = hold.voltage;
-                feeding = hold.feeds;
-                ledger->loss[PVSIZE_LOSS_MISMATCH][stretch->month] += mismatch;
-                add_limits(ledger, stretch->month, &hold);
-            }
-            sum += power[h];
-        }
-        ledger->output[stretch->month] += sum;
-    }
-}
-
-static void run_input(runner *r, int32_t i, double *power, double *voltage)
-{
-    const pvsz_intake *in = &r->plant->intake[i];
-    pvsz_ledger *ledger = &r->body->input[i];
-
-    ledger->last = PVSIZE_LOSS_INPUT_POWER;
-    for (int32_t f = in->first, k = 0; k < in->feeds; k++, f = r->plant->feed[f].next)
-        hand_on(&r->body->array[f], ledger);
-    if (in->feeds > 0)
-        run_intake(r, i, power, voltage);
-}
+#include "run.h"
 
 /* inverters */
 
 /* The d.c. limit takes the same share of all inputs, which go up their curves. */
-static double throttle(runner *r, const pvsz_machine *m, int32_t h, double share)
+static double throttle(pvsz_runner *r, const pvsz_machine *m, int32_t h, double share)
 {
     size_t n = (size_t)r->light->hours;
     double power = 0, weighted = 0;
@@ -261,8 +18,8 @@ static double throttle(runner *r, const pvsz_machine *m, int32_t h, double share
 
         if (!(p > 0))
             continue;
-        find_groups(r, in);
-        joined = lay_hour(r, h);
+        pvsz_find_groups(r, in);
+        joined = pvsz_lay_hour(r, h);
         power += p;
         weighted += p * pvsz_joined_throttled(&joined, r->voltage[(size_t)k * n + (size_t)h], p);
     }
@@ -270,7 +27,7 @@ static double throttle(runner *r, const pvsz_machine *m, int32_t h, double share
 }
 
 /* From the inputs' d.c. power to a.c. power behind the a.c. cable; `night` while there is none. */
-static double convert(runner *r, const pvsz_machine *m, pvsz_ledger *ledger, int32_t month,
+static double convert(pvsz_runner *r, const pvsz_machine *m, pvsz_ledger *ledger, int32_t month,
                       int32_t h)
 {
     size_t n = (size_t)r->light->hours;
@@ -301,7 +58,7 @@ static double convert(runner *r, const pvsz_machine *m, pvsz_ledger *ledger, int
     return -m->night;
 }
 
-static void run_machine(runner *r, int32_t i)
+static void run_machine(pvsz_runner *r, int32_t i)
 {
     const pvsz_machine *m = &r->plant->machine[i];
     pvsz_ledger *ledger = &r->body->inverter[i];
@@ -314,8 +71,8 @@ static void run_machine(runner *r, int32_t i)
 
         for (size_t h = 0; h < n; h++) /* of an input without strings */
             of_input[h] = 0;
-        run_input(r, m->first + k, of_input, r->voltage + (size_t)k * n);
-        hand_on(&r->body->input[m->first + k], ledger);
+        pvsz_run_input(r, m->first + k, of_input, r->voltage + (size_t)k * n);
+        pvsz_hand_on(&r->body->input[m->first + k], ledger);
     }
     for (int32_t s = 0; s < r->light->stretches; s++) {
         const pvsz_stretch *stretch = &r->light->stretch[s];
@@ -330,7 +87,7 @@ static void run_machine(runner *r, int32_t i)
 /* site */
 
 /* Takes a share of what each inverter feeds in. */
-static void curtail(runner *r, int32_t month, int32_t h, double share)
+static void curtail(pvsz_runner *r, int32_t month, int32_t h, double share)
 {
     for (int32_t i = 0; i < r->plant->machines; i++) {
         pvsz_ledger *ledger = &r->body->inverter[i];
@@ -344,7 +101,7 @@ static void curtail(runner *r, int32_t month, int32_t h, double share)
 }
 
 /* What all inverters give in an hour, and of that what those give that feed in. */
-static double all_power(const runner *r, int32_t h, double *fed)
+static double all_power(const pvsz_runner *r, int32_t h, double *fed)
 {
     double sum = 0;
 
@@ -378,7 +135,7 @@ static double night_of_all(const pvsz_plant *plant)
     return sum;
 }
 
-static void run_site_hour(runner *r, int32_t month, int32_t h, double load)
+static void run_site_hour(pvsz_runner *r, int32_t month, int32_t h, double load)
 {
     double fed, power = all_power(r, h, &fed);
     double cut = power - load - r->plant->export_limit;
@@ -391,7 +148,7 @@ static void run_site_hour(runner *r, int32_t month, int32_t h, double load)
     add_site(r->body, month, power, load);
 }
 
-static void run_site(runner *r, const double *load)
+static void run_site(pvsz_runner *r, const double *load)
 {
     const pvsize_light *light = r->light;
     double night = night_of_all(r->plant);
@@ -411,7 +168,7 @@ static void run_site(runner *r, const double *load)
     }
 }
 
-static void close_ledgers(runner *r)
+static void close_ledgers(pvsz_runner *r)
 {
     pvsz_ledger *system = r->body->system;
 
@@ -426,7 +183,7 @@ static void close_ledgers(runner *r)
             for (int32_t h = stretch->first_hour; h < stretch->end_hour; h++)
                 ledger->output[stretch->month] += power[h];
         }
-        hand_on(ledger, system);
+        pvsz_hand_on(ledger, system);
         for (int32_t m = 0; m < PVSZ_YEAR_MONTHS; m++)
             system->output[m] += ledger->output[m];
     }
@@ -444,7 +201,7 @@ static int32_t most_intakes(const pvsz_plant *plant)
     return most;
 }
 
-static bool make_scratch(runner *r)
+static bool make_scratch(pvsz_runner *r)
 {
     size_t feeds = (size_t)r->plant->feeds + 1;
     size_t hours = (size_t)r->light->hours + 1, most = (size_t)most_intakes(r->plant);
@@ -457,7 +214,7 @@ static bool make_scratch(runner *r)
     return r->track && r->group && r->branch && r->power && r->voltage;
 }
 
-static void release_scratch(runner *r)
+static void release_scratch(pvsz_runner *r)
 {
     for (int32_t i = 0; r->track && i < r->plant->feeds; i++)
         pvsz_release(r->memory, r->track[i].made);
@@ -471,14 +228,14 @@ static void release_scratch(runner *r)
 pvsize_status pvsz_run_year(const pvsize_light *light, const pvsz_plant *plant, const double *load,
                             const pvsz_memory *memory, pvsz_year_body *body, pvsize_diag *diag)
 {
-    runner r = {.light = light, .plant = plant, .memory = memory, .body = body};
+    pvsz_runner r = {.light = light, .plant = plant, .memory = memory, .body = body};
     bool made = make_scratch(&r);
 
     for (int32_t i = 0; made && i < r.plant->feeds; i++)
-        made = find_track(&r, i);
+        made = pvsz_find_track(&r, i);
     if (made) {
         for (int32_t i = 0; i < r.plant->feeds; i++)
-            run_feed(&r, i);
+            pvsz_run_feed(&r, i);
         for (int32_t i = 0; i < r.plant->machines; i++)
             run_machine(&r, i);
         run_site(&r, load);
