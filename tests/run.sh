@@ -117,10 +117,11 @@ count=$(sed -n 's/.*[^0-9]\([0-9][0-9]*\) failed.*/\1/p; s/^\([0-9][0-9]*\) fail
 failed=$((failed + ${count:-0}))
 grep -q passed "$log" || failed=$((failed + 1))
 
-title "examples and README"
+title "examples and pages"
 expect "job files and wrong input" sh tests/examples.sh "$work/sanitized/examples/size_job" \
     "$work/sanitized/examples/string_job"
-expect "README samples" sh tests/readme.sh "$stage" "$work/gcc/lib/libpvsize.so" "$work"
+expect "samples of README and guides" $python tests/samples.py "$stage" \
+    "$work/gcc/lib/libpvsize.so" "$work" README.md doc/*.md
 
 printf '\n%s passed, %s failed\n' "$passed" "$failed"
 [ "$failed" -eq 0 ]
