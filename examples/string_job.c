@@ -122,6 +122,14 @@ static bool read_job(const char *file, job_errors *errors, job *out)
     return good;
 }
 
+static void print_usage(FILE *stream)
+{
+    fputs("usage: string_job [FILE.json | -]\n"
+          "  Finds the best stringings of a job file; without one, of an invented job.\n"
+          "  exit status 0: found, 1: nothing fits, 2: bad input\n",
+          stream);
+}
+
 int main(int count, char **words)
 {
     const char *file = count == 2 ? words[1] : NULL;
@@ -129,11 +137,12 @@ int main(int count, char **words)
     job work;
     int result = BAD_INPUT;
 
+    if (file && strcmp(file, "--help") == 0) {
+        print_usage(stdout);
+        return FOUND;
+    }
     if (count > 2 || (file && file[0] == '-' && file[1] != '\0')) {
-        fputs("usage: string_job [FILE.json | -]\n"
-              "  Finds the best stringings of a job file; without one, of an invented job.\n"
-              "  exit status 0: found, 1: nothing fits, 2: bad input\n",
-              stderr);
+        print_usage(stderr);
         return BAD_INPUT;
     }
     if (!read_job(file, &errors, &work))

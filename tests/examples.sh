@@ -52,6 +52,7 @@ runs 1 "modules missing from the string: 1" --readings "$jobs/test_day.json"
 runs 1 "the light was too weak or not steady" --readings "$jobs/test_day.json"
 runs 0 "Readings on the day" --readings
 runs 2 "usage" --nonsense
+runs 0 "usage" --help
 runs 2 "no_such.json" "$scratch/no_such.json"
 
 spoilt "inverters[0].inputs[0].max_voltage: outside the allowed range; given 9000 V" '0,/"1000 V"/s//"9000 V"/'
@@ -76,6 +77,7 @@ program=$searcher
 runs 0 "Proven: every other stringing was judged or ruled out."
 runs 0 "B-B-B-B-B-B-B" "$jobs/boat_shed.json"
 runs 2 "usage" --nonsense
+runs 0 "usage" --help
 runs 2 'the job has no "search"' "$jobs/community_hall.json"
 # sought WORDS STATUS SED-SCRIPT : the search job, changed
 sought() {

@@ -13,7 +13,7 @@ cd "$top"
 . "$top/examples/packages.sh"
 install_missing gcc g++ libc6-dev clang meson ninja-build pkg-config check libsubunit-dev \
     libcjson-dev valgrind binutils glpk-utils python3 python3-pytest python3-numpy python3-scipy \
-    python3-erfa shellcheck
+    python3-erfa shellcheck cmake doxygen mandoc
 python=/usr/bin/python3
 passed=0
 failed=0
@@ -102,6 +102,9 @@ expect "no writable data in the library" sh tests/no_state.sh "$work/gcc/lib/lib
 expect "banned calls" sh tests/banned.sh
 expect "shell scripts" shellcheck -x examples/*.sh tests/*.sh tests/consumer/*.sh .ci/run
 
+for page in doc/man/*; do
+    expect "$(basename "$page")" mandoc -T lint -W warning "$page"
+done
 expect "reference is fresh" sh tests/reference.sh "$work/gcc/lib/libpvsize.so" "$work"
 
 title "Python"
