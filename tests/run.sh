@@ -100,8 +100,10 @@ for kind in c-shared c-static cpp-shared cpp-static; do
 done
 expect "no writable data in the library" sh tests/no_state.sh "$work/gcc/lib/libpvsize.a"
 expect "banned calls" sh tests/banned.sh
-expect "shell scripts" shellcheck -x examples/*.sh tests/*.sh tests/consumer/*.sh .ci/run
+expect "shell scripts" shellcheck -x examples/*.sh tests/*.sh tests/consumer/*.sh \
+    doc/reference/*.sh .ci/run
 
+expect "every call, argument and number is explained" sh doc/reference/make.sh "$work/calls"
 for page in doc/man/*; do
     expect "$(basename "$page")" mandoc -T lint -W warning "$page"
 done

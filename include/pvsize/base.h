@@ -47,7 +47,20 @@ extern "C" {
  *          PVSIZE_E_CAPACITY. `length` may be null. Numbers have a decimal
  *          point whatever the locale.
  * Indices  Count from 0 in calls; rendered text counts from 1.
- * Units    Fixed for each parameter and stated in its table row. */
+ * Units    Fixed for each parameter and stated in its table row.
+ *
+ * Shared arguments, which the texts of the calls explain no more:
+ *
+ *   memory    hooks for what is made; null: malloc and free
+ *   out       receives the new object, null on failure; the caller frees it
+ *   diag      receives the detail of a failure; may be null
+ *   buffer    receives the text; may be null where capacity is 0
+ *   capacity  bytes of the buffer, terminator included
+ *   length    receives the bytes of the whole text, terminator left out; may be null
+ *   format    PVSIZE_FORMAT_PLAIN or _MARKDOWN
+ *   count     receives how many there are
+ *   i         place in the list, from 0
+ *   k         place in the list of what belongs to i, from 0 */
 
 /* Result of a call: PVSIZE_OK or a PVSIZE_E_ number. */
 typedef int32_t pvsize_status;
@@ -74,15 +87,18 @@ PVSIZE_API const char *pvsize_caution(void);
  * struct; `user` is passed through. Null instead of the struct: malloc, free. A
  * struct with only one of the two calls is refused. */
 typedef struct pvsize_allocator {
-    void *(*allocate)(void *user, size_t size);
-    void (*release)(void *user, void *block);
-    void *user;
+    void *(*allocate)(void *user, size_t size); /* returns memory, or null */
+    void (*release)(void *user, void *block);   /* takes it back */
+    void *user;                                 /* the caller's own */
 } pvsize_allocator;
 
 /* Detail of a failure. Reusable; all its storage is made with it. */
 typedef struct pvsize_diag pvsize_diag;
 
+/* Makes an empty diag; the caller gives it back to pvsize_diag_free.
+ * PVSIZE_E_NO_MEMORY, or PVSIZE_E_NULL_POINTER without `out` or half a `memory`. */
 PVSIZE_API pvsize_status pvsize_diag_new(const pvsize_allocator *memory, pvsize_diag **out);
+/* Takes null. */
 PVSIZE_API void pvsize_diag_free(pvsize_diag *diag);
 /* Forgets the failure held. */
 PVSIZE_API pvsize_status pvsize_diag_clear(pvsize_diag *diag);
@@ -94,8 +110,8 @@ PVSIZE_API int32_t pvsize_diag_term(const pvsize_diag *diag);
 /* Place of the part that the parameter belongs to, among its owner's parts of
  * that kind; -1 if none. */
 PVSIZE_API int32_t pvsize_diag_index(const pvsize_diag *diag);
-/* Offending value and the allowed range. Each output may be null.
- * PVSIZE_E_NOT_SET where the failure has none; the outputs are then 0. */
+/* Offending value, and the ends `low` and `high` of what is allowed. Each output may be
+ * null. PVSIZE_E_NOT_SET where the failure has none; the outputs are then 0. */
 PVSIZE_API pvsize_status pvsize_diag_value(const pvsize_diag *diag, double *value);
 PVSIZE_API pvsize_status pvsize_diag_range(const pvsize_diag *diag, double *low, double *high);
 /* The failure in one line: where, what, what was given, what is allowed. The

@@ -46,9 +46,11 @@ PVSIZE_API void pvsize_bill_free(pvsize_bill *bill);
 PVSIZE_API pvsize_status pvsize_bill_fill(const pvsize_spec *system, const pvsize_rules *rules,
                                           pvsize_bill *bill, pvsize_diag *diag);
 
-/* PVSIZE_OUTCOME_... of the check behind the bill; PVSIZE_E_NOT_SET before it was filled. */
+/* The outcome of the check behind the bill, PVSIZE_OUTCOME_...; PVSIZE_E_NOT_SET before it
+ * was filled. */
 PVSIZE_API pvsize_status pvsize_bill_outcome(const pvsize_bill *bill, int32_t *outcome,
                                              pvsize_diag *diag);
+/* How many rows. */
 PVSIZE_API pvsize_status pvsize_bill_count(const pvsize_bill *bill, int32_t *count,
                                            pvsize_diag *diag);
 
@@ -62,8 +64,8 @@ PVSIZE_API pvsize_status pvsize_bill_count(const pvsize_bill *bill, int32_t *cou
 PVSIZE_API pvsize_status pvsize_bill_row(const pvsize_bill *bill, int32_t i, int32_t *item,
                                          int32_t *measure, int32_t *type, int32_t *missing,
                                          pvsize_diag *diag);
-/* What is installed, and what is to be bought with the allowance: spares round up to whole
- * pieces, cable is not rounded. `allowance`: the figure of the rule set, 0 for none. Every
+/* What is `installed`, and the `quantity` to be bought with the allowance: spares round up
+ * to whole pieces, cable is not rounded. `allowance`: the figure of the rule set, 0 for none. Every
  * output may be null. PVSIZE_E_NOT_SET, the diag naming what is needed, where one that is
  * asked for cannot be told. */
 PVSIZE_API pvsize_status pvsize_bill_quantity(const pvsize_bill *bill, int32_t i, double *installed,

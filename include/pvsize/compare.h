@@ -34,12 +34,12 @@ PVSIZE_API void pvsize_comparison_free(pvsize_comparison *comparison);
 PVSIZE_API pvsize_status pvsize_compare_rules(const pvsize_rules *first, const pvsize_rules *second,
                                               int32_t wanted, pvsize_comparison *comparison,
                                               pvsize_diag *diag);
-/* The same for two reports on one system, in the order of the findings: findings are
- * matched by rule and subject, and one that only one report has counts. DEFINITION
- * does not occur. VALUE also holds where both were not assessed, but lack unlike terms.
- * PVSIZE_E_WRONG_KIND if the reports do not speak of the same subjects, in the same
- * places; labels and data may differ, and a difference that no figure or rule
- * explains is then put down to them. */
+/* The same for two reports on one system, `wanted` as above, in the order of the findings:
+ * findings are matched by rule and subject, and one that only one report has counts.
+ * DEFINITION does not occur. VALUE also holds where both were not assessed, but lack unlike
+ * terms. PVSIZE_E_WRONG_KIND if the reports do not speak of the same subjects, in the same
+ * places; labels and data may differ, and a difference that no figure or rule explains is
+ * then put down to them. */
 PVSIZE_API pvsize_status pvsize_compare_reports(const pvsize_report *first,
                                                 const pvsize_report *second, int32_t wanted,
                                                 pvsize_comparison *comparison, pvsize_diag *diag);
@@ -53,7 +53,7 @@ PVSIZE_API pvsize_status pvsize_comparison_count(const pvsize_comparison *compar
 PVSIZE_API pvsize_status pvsize_comparison_difference(const pvsize_comparison *comparison,
                                                       int32_t i, int32_t *what, int32_t *subject,
                                                       pvsize_diag *diag);
-/* What a side has: the number of the figure or rule in that rule set or report (of an
+/* What a side has: as `term` the number of the figure or rule in that rule set or report (of an
  * own rule it may differ), 0 where it has none; the finding's index in that report, -1
  * for none and between rule sets. Each output may be null. */
 PVSIZE_API pvsize_status pvsize_comparison_side(const pvsize_comparison *comparison, int32_t i,

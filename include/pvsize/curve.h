@@ -32,12 +32,18 @@ extern "C" {
  *          temperature in °C, -100 to 150. PVSIZE_E_NOT_FINITE or _OUT_OF_RANGE outside;
  *          the failure names the argument, and the place in a row.
  * Bits     Points are computed with + - * / alone, and have the same bits with every
- *          compiler and C library, one by one or in rows. */
+ *          compiler and C library, one by one or in rows.
+ *
+ * Shared arguments:
+ *
+ *   irradiance  effective irradiance in the plane of the module, W/m2; of rows, each
+ *   cell_temp   cell temperature, degC; of rows, each
+ *   voltage     receives the voltage, V
+ *   current     receives the current, A */
 typedef struct pvsize_curve pvsize_curve;
 
 /* Makes a curve of a module (its data sheet must hold Voc, Isc, Vmp, Imp) or of a
- * diode_model (its required parameters). `memory` may be null; *out is null on failure; the
- * caller gives it back to pvsize_curve_free.
+ * diode_model (its required parameters). The caller gives it back to pvsize_curve_free.
  * PVSIZE_E_NOT_SET names what is missing. PVSIZE_E_OUT_OF_RANGE: no concave curve has that
  * Vmp (Voc / 2 to Voc) or Imp (Isc / 2 to Isc), the ends not included. PVSIZE_E_NO_CURVE
  * names the coefficient that no curve meets, or Imp for a knee too sharp for any diode.
@@ -53,7 +59,8 @@ PVSIZE_API void pvsize_curve_free(pvsize_curve *curve);
 PVSIZE_API pvsize_status pvsize_curve_model(const pvsize_curve *curve, double irradiance,
                                             double cell_temp, const pvsize_allocator *memory,
                                             pvsize_spec **out, pvsize_diag *diag);
-/* What the curve has less what the data sheet has, `what` a PVSIZE_CURVE_CHECK_ number.
+/* The `difference` of what the curve has and what the data sheet has, `what` being a
+ * PVSIZE_CURVE_CHECK_ number.
  * PVSIZE_E_NOT_SET where the data sheet is silent; of a diode_model it always is. */
 PVSIZE_API pvsize_status pvsize_curve_check(const pvsize_curve *curve, int32_t what,
                                             double *difference, pvsize_diag *diag);
@@ -69,16 +76,16 @@ PVSIZE_API pvsize_status pvsize_curve_assumption(const pvsize_curve *curve, int3
 PVSIZE_API pvsize_status pvsize_curve_mpp(const pvsize_curve *curve, double irradiance,
                                           double cell_temp, double *voltage, double *current,
                                           pvsize_diag *diag);
-/* Open-circuit voltage and short-circuit current. Each output may be null. */
+/* Open-circuit voltage `voc` and short-circuit current `isc`. Each output may be null. */
 PVSIZE_API pvsize_status pvsize_curve_ends(const pvsize_curve *curve, double irradiance,
                                            double cell_temp, double *voc, double *isc,
                                            pvsize_diag *diag);
-/* Current at a voltage, -3000 to 3000 V: negative beyond open circuit, where the module
+/* Current at a `voltage`, -3000 to 3000 V: negative beyond open circuit, where the module
  * takes current; in reverse bias only as the shunt has it, without bypass diodes. */
 PVSIZE_API pvsize_status pvsize_curve_current(const pvsize_curve *curve, double irradiance,
                                               double cell_temp, double voltage, double *current,
                                               pvsize_diag *diag);
-/* Voltage at a current, -10000 to 10000 A. Where the spec states bypass diodes they keep it
+/* Voltage at a `current`, -10000 to 10000 A. Where the spec states bypass diodes they keep it
  * at -0.5 V each or more (common practice for Schottky diodes), a vertical line. Without
  * them PVSIZE_E_NO_CURVE where no voltage drives the current. */
 PVSIZE_API pvsize_status pvsize_curve_voltage(const pvsize_curve *curve, double irradiance,
@@ -95,12 +102,17 @@ PVSIZE_API pvsize_status pvsize_curve_mpps(const pvsize_curve *curve, const doub
                                            const double *cell_temp, size_t n, double *voltage,
                                            double *current, pvsize_diag *diag);
 
-/* Strings in parallel on one input, unlike in length, module or light: branch i is strings[i]
- * (1 to 10000) equal strings of modules[i] (1 to 10000) modules of curves[i], at
- * irradiance[i] and cell_temp[i]. n is 1 to 64; a curve may stand in several branches.
- * Mismatch is computed: all branches have one voltage. `blocked` not 0: no current flows back
- * into a string (a blocking diode, whose own drop is not counted); 0: it does, as the
- * curves have it. */
+/* Strings in parallel on one input, unlike in length, module or light. Mismatch is computed:
+ * all branches have one voltage.
+ *
+ * Shared arguments of these calls; a branch is equal strings:
+ *
+ *   curves   of each branch, the module's curve, which may stand in several
+ *   modules  of each branch, modules in a string, 1 to 10000
+ *   strings  of each branch, how many there are, 1 to 10000
+ *   n        branches, 1 to 64
+ *   blocked  not 0: no current flows back into a string (a blocking diode, whose own
+ *            drop is not counted); 0: it does, as the curves have it */
 
 /* Maximum-power point of all together: the highest, where blocked branches make several. */
 PVSIZE_API pvsize_status pvsize_parallel_mpp(const pvsize_curve *const *curves,
@@ -108,13 +120,13 @@ PVSIZE_API pvsize_status pvsize_parallel_mpp(const pvsize_curve *const *curves,
                                              const int32_t *modules, const int32_t *strings,
                                              size_t n, int32_t blocked, double *voltage,
                                              double *current, pvsize_diag *diag);
-/* Current of all together at a voltage, 0 to 10000 V. */
+/* Current of all together at a `voltage`, 0 to 10000 V. */
 PVSIZE_API pvsize_status pvsize_parallel_current(const pvsize_curve *const *curves,
                                                  const double *irradiance, const double *cell_temp,
                                                  const int32_t *modules, const int32_t *strings,
                                                  size_t n, int32_t blocked, double voltage,
                                                  double *current, pvsize_diag *diag);
-/* Voltage of 0 or more at which this current flows, 0 to 1e9 A; at 0 A the open-circuit
+/* Voltage of 0 or more at which this `current` flows, 0 to 1e9 A; at 0 A the open-circuit
  * voltage of all together. PVSIZE_E_NO_CURVE where even at 0 V less flows. */
 PVSIZE_API pvsize_status pvsize_parallel_voltage(const pvsize_curve *const *curves,
                                                  const double *irradiance, const double *cell_temp,

@@ -47,9 +47,9 @@ PVSIZE_API pvsize_status pvsize_review_bound_count(const pvsize_review *review, 
  * strings (0: whatever their number). */
 PVSIZE_API pvsize_status pvsize_review_bound(const pvsize_review *review, int32_t i, int32_t *what,
                                              int32_t *input, int32_t *strings, pvsize_diag *diag);
-/* Which rule bounds it, its severity, on which side (PVSIZE_COMPARE_...); `governs` 1 where
- * no rule of higher severity, and none tighter of its own, bounds the same on that side.
- * The rule's number is of the rule set given. */
+/* Which rule bounds it, its severity, on which side (`compare`, PVSIZE_COMPARE_...);
+ * `governs` 1 where no rule of higher severity, and none tighter of its own, bounds the
+ * same on that side. The rule's number is of the rule set given. */
 PVSIZE_API pvsize_status pvsize_review_bound_rule(const pvsize_review *review, int32_t i,
                                                   int32_t *rule, int32_t *severity,
                                                   int32_t *compare, int32_t *governs,
@@ -67,10 +67,10 @@ PVSIZE_API pvsize_status pvsize_review_bound_text(const pvsize_review *review, i
                                                   pvsize_diag *diag);
 
 /* The enquiry's modules, each on each input. How many rows; which module (its place in the
- * enquiry), which input, and PVSIZE_ACCEPTED_YES, _INCOMPLETE or _NO, by the rules whose
- * severity is MUST, with string devices and an isolator beside the inverter fitted where
- * they are needed. `missing` is the term that the first limit not assessed needs; 0:
- * none. */
+ * enquiry), which input, and whether it is accepted, PVSIZE_ACCEPTED_YES, _INCOMPLETE or
+ * _NO, by the rules whose severity is MUST, with string devices and an isolator beside the
+ * inverter fitted where they are needed. `missing` is the term that the first limit not
+ * assessed needs; 0: none. */
 PVSIZE_API pvsize_status pvsize_review_module_count(const pvsize_review *review, int32_t *count,
                                                     pvsize_diag *diag);
 PVSIZE_API pvsize_status pvsize_review_module(const pvsize_review *review, int32_t i,
@@ -80,8 +80,7 @@ PVSIZE_API pvsize_status pvsize_review_module(const pvsize_review *review, int32
  * strings of the fewest modules (0: not even one; up to 100). PVSIZE_E_NOT_SET where there
  * is none. */
 PVSIZE_API pvsize_status pvsize_review_module_room(const pvsize_review *review, int32_t i,
-                                                   int32_t what, int32_t *count,
-                                                   pvsize_diag *diag);
+                                                   int32_t what, int32_t *count, pvsize_diag *diag);
 /* What stops one more (of PVSIZE_ROOM_MODULES_MIN: one fewer); with `what` 0, what refuses
  * the module. The rule, and its value, limit and margin there. PVSIZE_E_NOT_SET: nothing
  * found stops it. */
@@ -96,8 +95,8 @@ PVSIZE_API pvsize_status pvsize_review_module_text(const pvsize_review *review, 
 
 /* Remarks on the inverter. How many; which (PVSIZE_REMARK_..., severity), on which input
  * (-1: on the inverter), and of a contradiction its rule, of a gap the term that is
- * missing (0 otherwise); the k-th number in its sentence (PVSIZE_E_BAD_INDEX behind the
- * last). */
+ * missing (0 otherwise); the value of the k-th number in its sentence (PVSIZE_E_BAD_INDEX
+ * behind the last). */
 PVSIZE_API pvsize_status pvsize_review_remark_count(const pvsize_review *review, int32_t *count,
                                                     pvsize_diag *diag);
 PVSIZE_API pvsize_status pvsize_review_remark(const pvsize_review *review, int32_t i,

@@ -37,7 +37,7 @@ PVSIZE_API pvsize_status pvsize_exercise_new(int32_t level, int32_t seed, const 
 /* Takes null. */
 PVSIZE_API void pvsize_exercise_free(pvsize_exercise *exercise);
 
-/* What it was made from. Each output may be null. */
+/* What it was made from: level and seed. Each output may be null. */
 PVSIZE_API pvsize_status pvsize_exercise_origin(const pvsize_exercise *exercise, int32_t *level,
                                                 int32_t *seed, pvsize_diag *diag);
 /* Copies of the job (a system) and of the rule set; the caller frees them. */
@@ -53,6 +53,7 @@ PVSIZE_API pvsize_status pvsize_exercise_sheet(const pvsize_exercise *exercise, 
                                                int32_t format, char *buffer, size_t capacity,
                                                size_t *length, pvsize_diag *diag);
 
+/* How many questions. */
 PVSIZE_API pvsize_status pvsize_exercise_question_count(const pvsize_exercise *exercise,
                                                         int32_t *count, pvsize_diag *diag);
 /* What question i is: its kind (PVSIZE_QUESTION_...); the set that its answer is chosen
@@ -61,11 +62,11 @@ PVSIZE_API pvsize_status pvsize_exercise_question_count(const pvsize_exercise *e
 PVSIZE_API pvsize_status pvsize_exercise_question(const pvsize_exercise *exercise, int32_t i,
                                                   int32_t *question, int32_t *set, int32_t *array,
                                                   pvsize_diag *diag);
-/* A text of question i: PVSIZE_ASKED_QUESTION, _UNIT, _ANSWER or _WORKING. */
+/* A text of question i: `what` is PVSIZE_ASKED_QUESTION, _UNIT, _ANSWER or _WORKING. */
 PVSIZE_API pvsize_status pvsize_exercise_text(const pvsize_exercise *exercise, int32_t i,
                                               int32_t what, int32_t format, char *buffer,
                                               size_t capacity, size_t *length, pvsize_diag *diag);
-/* The answer to question i, in its unit; of a choice, its number. An answer no further
+/* The answer to question i, its `value` in its unit; of a choice, its number. An answer no further
  * off than `tolerance` is right; 0 for counts, ratings and choices. Each output may be
  * null. */
 PVSIZE_API pvsize_status pvsize_exercise_answer(const pvsize_exercise *exercise, int32_t i,
@@ -73,7 +74,7 @@ PVSIZE_API pvsize_status pvsize_exercise_answer(const pvsize_exercise *exercise,
                                                 pvsize_diag *diag);
 
 /* Mistakes that lead elsewhere in question i: how many; the k-th (PVSIZE_MISTAKE_...;
- * pvsize_set_text says what it is) and the answer that it leads to. */
+ * pvsize_set_text says what it is) and the `value` of the answer that it leads to. */
 PVSIZE_API pvsize_status pvsize_exercise_mistake_count(const pvsize_exercise *exercise, int32_t i,
                                                        int32_t *count, pvsize_diag *diag);
 PVSIZE_API pvsize_status pvsize_exercise_mistake(const pvsize_exercise *exercise, int32_t i,

@@ -39,6 +39,8 @@ extern "C" {
 /* The answers to one question. They copy all they cite and outlive the question. */
 typedef struct pvsize_layouts pvsize_layouts;
 
+/* Makes an object without answers; the caller gives it back to pvsize_layouts_free.
+ * PVSIZE_E_NO_MEMORY, or PVSIZE_E_NULL_POINTER without `out` or half a `memory`. */
 PVSIZE_API pvsize_status pvsize_layouts_new(const pvsize_allocator *memory, pvsize_layouts **out,
                                             pvsize_diag *diag);
 /* Takes null. */
@@ -57,38 +59,43 @@ PVSIZE_API pvsize_status pvsize_search(const pvsize_spec *search, const pvsize_r
                                        const int32_t *cancel, pvsize_layouts *layouts,
                                        pvsize_diag *diag);
 
-/* How the search ended: PVSIZE_ENDING_PROVEN, _BUDGET or _CANCELLED. */
+/* The ending of the search: PVSIZE_ENDING_PROVEN, _BUDGET or _CANCELLED. */
 PVSIZE_API pvsize_status pvsize_layouts_ending(const pvsize_layouts *layouts, int32_t *ending,
                                                pvsize_diag *diag);
-/* 1 if it is known that there are no answers but those listed; else 0. */
+/* Whether the list is complete: 1 if it is known that there are no answers but those
+ * listed; else 0. */
 PVSIZE_API pvsize_status pvsize_layouts_complete(const pvsize_layouts *layouts, int32_t *complete,
                                                  pvsize_diag *diag);
-/* What no stringing passes: power in W or energy in kWh; with objective nearest_power
+/* The bound that no stringing passes: power in W or energy in kWh; with objective nearest_power
  * the least distance from it, in W. Of a proven search that is the best answer's own.
  * PVSIZE_E_NOT_SET where nothing fits, where the search stopped before anything was
  * proven, and with objective plane_order. */
 PVSIZE_API pvsize_status pvsize_layouts_bound(const pvsize_layouts *layouts, double *bound,
                                               pvsize_diag *diag);
-/* Steps taken, of the node budget. */
+/* Nodes: steps taken, of the node budget. */
 PVSIZE_API pvsize_status pvsize_layouts_nodes(const pvsize_layouts *layouts, double *nodes,
                                               pvsize_diag *diag);
 
 /* Answers, the best first: how many. */
 PVSIZE_API pvsize_status pvsize_layouts_count(const pvsize_layouts *layouts, int32_t *count,
                                               pvsize_diag *diag);
-/* A number of answer i: `what` is PVSIZE_LAYOUT_... PVSIZE_E_NOT_SET for the energy
+/* The value of a number of answer i: `what` is PVSIZE_LAYOUT_... PVSIZE_E_NOT_SET for the energy
  * where a plane in use has no specific yield. */
 PVSIZE_API pvsize_status pvsize_layouts_number(const pvsize_layouts *layouts, int32_t i,
                                                int32_t what, double *value, pvsize_diag *diag);
-/* Arrays that answer i adds to the fixed ones: how many, and the k-th. `module` is the
- * place among the candidates. Each output may be null. */
+/* Arrays that answer i adds to the fixed ones: how many, and the k-th. Each output may be
+ * null.
+ *
+ *   inverter, input, plane        where it stands, from 0
+ *   module                        its place among the candidates
+ *   modules_per_string, strings   how many */
 PVSIZE_API pvsize_status pvsize_layouts_array_count(const pvsize_layouts *layouts, int32_t i,
                                                     int32_t *count, pvsize_diag *diag);
 PVSIZE_API pvsize_status pvsize_layouts_array(const pvsize_layouts *layouts, int32_t i, int32_t k,
                                               int32_t *inverter, int32_t *input, int32_t *plane,
                                               int32_t *module, int32_t *modules_per_string,
                                               int32_t *strings, pvsize_diag *diag);
-/* Answer i as a whole system, which the caller frees. `memory` may be null. */
+/* Answer i as a whole system, which the caller frees. */
 PVSIZE_API pvsize_status pvsize_layouts_system(const pvsize_layouts *layouts, int32_t i,
                                                const pvsize_allocator *memory, pvsize_spec **out,
                                                pvsize_diag *diag);
@@ -101,15 +108,21 @@ PVSIZE_API pvsize_status pvsize_layouts_text(const pvsize_layouts *layouts, int3
 
 /* What stood in the way. If there is no answer: by input and rule the nearest miss,
  * rules that the job breaks whatever is wired, what the full check refused, and the
- * nearest total of modules that can be had, if one is within 200 of the wanted one. If there are answers: what the next larger
- * step beyond the first of them would break, one module more in each string of an
- * input or one string more; of like inputs with the same strings one is told. */
+ * nearest total of modules that can be had, if one is within 200 of the wanted one. If there
+ * are answers: what the next larger step beyond the first of them would break, one module
+ * more in each string of an input or one string more; of like inputs with the same strings
+ * one is told. */
 PVSIZE_API pvsize_status pvsize_layouts_obstacle_count(const pvsize_layouts *layouts,
                                                        int32_t *count, pvsize_diag *diag);
-/* Rule (0: the wanted modules); where: inverter and input, -1 for the whole; the stringing
- * that was judged: plane, the second plane, module (-1: none), modules in a string,
- * strings on all planes together; `passes`: modules in a string that pass in its place
- * all rules of the input, 0 for none. Each output may be null. */
+/* What stood in the way, and what was judged there. Each output may be null.
+ *
+ *   rule                         its number; 0: the wanted modules
+ *   inverter, input              where; -1 for the whole
+ *   plane, second_plane, module  of the stringing that was judged; -1: none
+ *   modules_per_string           of that stringing
+ *   strings                      of that stringing, on all planes together
+ *   passes                       modules in a string that pass in its place all rules of
+ *                                the input; 0 for none */
 PVSIZE_API pvsize_status pvsize_layouts_obstacle(const pvsize_layouts *layouts, int32_t i,
                                                  int32_t *rule, int32_t *inverter, int32_t *input,
                                                  int32_t *plane, int32_t *second_plane,
@@ -139,29 +152,30 @@ PVSIZE_API pvsize_status pvsize_ranking_new(const pvsize_spec *search, const pvs
                                             pvsize_ranking **out, pvsize_diag *diag);
 /* Takes null. */
 PVSIZE_API void pvsize_ranking_free(pvsize_ranking *ranking);
-/* Judges a pair under numbers of the caller's, 0 or more, which rank equal pairs. A pair
- * whose search the flag stopped is not counted. `fits` (may be null): 1 if the pair has
- * an answer. */
+/* Judges a pair of module and inverter under numbers of the caller's, `module_number` and
+ * `inverter_number`, 0 or more, which rank equal pairs. A pair whose search the flag
+ * `cancel` stopped (see pvsize_search) is not counted. `fits` (may be null): 1 if the pair
+ * has an answer. */
 PVSIZE_API pvsize_status pvsize_ranking_add(pvsize_ranking *ranking, const pvsize_spec *module,
                                             const pvsize_spec *inverter, int32_t module_number,
                                             int32_t inverter_number, const int32_t *cancel,
                                             int32_t *fits, pvsize_diag *diag);
 /* Judges pair number shard, shard + shards, ... of the question's own, which are numbered
- * module by module. `done` (may be null): how many were judged; all unless the flag was
- * raised. On failure what was judged before stays. */
+ * module by module. `done` (may be null): how many were judged; all unless the flag `cancel`
+ * was raised. On failure what was judged before stays. */
 PVSIZE_API pvsize_status pvsize_ranking_add_shard(pvsize_ranking *ranking, int32_t shard,
                                                   int32_t shards, const int32_t *cancel,
                                                   double *done, pvsize_diag *diag);
 /* Adds what another ranking of the same question found. No pair may be in both. */
 PVSIZE_API pvsize_status pvsize_ranking_merge(pvsize_ranking *ranking, const pvsize_ranking *other,
                                               pvsize_diag *diag);
-/* Pairs judged, those with an answer, and those of the latter whose best was not proven
- * within the node budget. Each output may be null. */
+/* Pairs `judged`, those with an answer (`fitting`), and of the latter those whose best was
+ * not proven within the node budget (`unproven`). Each output may be null. */
 PVSIZE_API pvsize_status pvsize_ranking_judged(const pvsize_ranking *ranking, double *judged,
                                                double *fitting, double *unproven,
                                                pvsize_diag *diag);
-/* Pairs kept, the best first: how many; module and inverter of the i-th; a number
- * (PVSIZE_LAYOUT_...) of its best answer. */
+/* Pairs kept, the best first: how many; module and inverter of the i-th; the `value`
+ * of a number of its best answer, `what` being PVSIZE_LAYOUT_... */
 PVSIZE_API pvsize_status pvsize_ranking_count(const pvsize_ranking *ranking, int32_t *count,
                                               pvsize_diag *diag);
 PVSIZE_API pvsize_status pvsize_ranking_pair(const pvsize_ranking *ranking, int32_t i,

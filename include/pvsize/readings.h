@@ -43,25 +43,25 @@ PVSIZE_API void pvsize_judgement_free(pvsize_judgement *judgement);
 PVSIZE_API pvsize_status pvsize_judge(const pvsize_spec *system, const pvsize_rules *rules,
                                       pvsize_judgement *judgement, pvsize_diag *diag);
 
-/* How many rows there are with this judgement (PVSIZE_JUDGED_..., 0: any). */
+/* How many rows there are, `judged` being PVSIZE_JUDGED_... or, for any, 0. */
 PVSIZE_API pvsize_status pvsize_judgement_count(const pvsize_judgement *judgement, int32_t judged,
                                                 int32_t *count, pvsize_diag *diag);
-/* Row i, from 0 (PVSIZE_E_BAD_INDEX outside): the reading's place in the system,
- * PVSIZE_MEASURED_..., PVSIZE_JUDGED_..., and where the size of the number was not
+/* Row i, from 0 (PVSIZE_E_BAD_INDEX outside): the reading's place in the system, `measured`
+ * PVSIZE_MEASURED_..., `judged` PVSIZE_JUDGED_..., and where the size of the number was not
  * judged, why: the term that is missing, PVSIZE_QUANTITY_READING_LIGHT where the light did
  * not serve, PVSIZE_QUANTITY_INSULATION_TEST_VOLTAGE where the test voltage was too low;
  * else 0. A reversed polarity is told whatever is missing. Outputs may be null. */
 PVSIZE_API pvsize_status pvsize_judgement_row(const pvsize_judgement *judgement, int32_t i,
                                               int32_t *reading, int32_t *measured, int32_t *judged,
                                               int32_t *why, pvsize_diag *diag);
-/* What was read (V, A or Mohm), what was expected, and the lowest and highest of a sound
- * string. Insulation has a least value only: `expected` is that, `high` infinite. Outputs
- * may be null; those but `value` are 0, and the call PVSIZE_E_NOT_SET, where its size was
- * not judged. */
+/* The `value` read (V, A or Mohm), what was expected, and the lowest (`low`) and highest
+ * (`high`) of a sound string. Insulation has a least value only: `expected` is that, `high`
+ * infinite. Outputs may be null; those but `value` are 0, and the call PVSIZE_E_NOT_SET,
+ * where its size was not judged. */
 PVSIZE_API pvsize_status pvsize_judgement_numbers(const pvsize_judgement *judgement, int32_t i,
                                                   double *value, double *expected, double *low,
                                                   double *high, pvsize_diag *diag);
-/* How far it lies from like strings at the same moment, in percent of their median (of
+/* Its deviation from like strings at the same moment, in percent of their median (of
  * two: from the other). PVSIZE_E_NOT_SET where there are none. Judged or not. */
 PVSIZE_API pvsize_status pvsize_judgement_alike(const pvsize_judgement *judgement, int32_t i,
                                                 double *deviation, pvsize_diag *diag);

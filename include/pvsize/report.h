@@ -14,8 +14,11 @@ extern "C" {
  * the spec and the rules. */
 typedef struct pvsize_report pvsize_report;
 
+/* Makes an empty report; the caller gives it back to pvsize_report_free.
+ * PVSIZE_E_NO_MEMORY, or PVSIZE_E_NULL_POINTER without `out` or half a `memory`. */
 PVSIZE_API pvsize_status pvsize_report_new(const pvsize_allocator *memory, pvsize_report **out,
                                            pvsize_diag *diag);
+/* Takes null. */
 PVSIZE_API void pvsize_report_free(pvsize_report *report);
 
 /* Checks a spec by a rule set and replaces what the report held. A system is
@@ -35,7 +38,7 @@ PVSIZE_API void pvsize_report_free(pvsize_report *report);
 PVSIZE_API pvsize_status pvsize_check(const pvsize_spec *spec, const pvsize_rules *rules,
                                       pvsize_report *report, pvsize_diag *diag);
 
-/* The whole in one word: PVSIZE_OUTCOME_NOTHING, _HOLDS, _INCOMPLETE or _BROKEN,
+/* The outcome, the whole in one word: PVSIZE_OUTCOME_NOTHING, _HOLDS, _INCOMPLETE or _BROKEN,
  * by the rules whose severity is MUST. Only HOLDS is good news. */
 PVSIZE_API pvsize_status pvsize_report_outcome(const pvsize_report *report, int32_t *outcome,
                                                pvsize_diag *diag);
@@ -67,7 +70,8 @@ PVSIZE_API pvsize_status pvsize_report_subject_text(const pvsize_report *report,
                                                     char *buffer, size_t capacity, size_t *length,
                                                     pvsize_diag *diag);
 
-/* Finding i. Every output may be null. */
+/* Finding i: its rule, severity (PVSIZE_SEVERITY_...), verdict (PVSIZE_VERDICT_...) and
+ * subject. Every output may be null. */
 PVSIZE_API pvsize_status pvsize_report_finding(const pvsize_report *report, int32_t i,
                                                int32_t *rule, int32_t *severity, int32_t *verdict,
                                                int32_t *subject, pvsize_diag *diag);
@@ -76,7 +80,7 @@ PVSIZE_API pvsize_status pvsize_report_finding(const pvsize_report *report, int3
 PVSIZE_API pvsize_status pvsize_report_numbers(const pvsize_report *report, int32_t i,
                                                double *value, double *limit, double *margin,
                                                pvsize_diag *diag);
-/* 1 if the value of finding i has other limits on the same side, and none of a
+/* Whether it governs: 1 if the value of finding i has other limits on the same side, and none of a
  * higher severity, nor a tighter one of its own; else 0. Equal limits govern
  * together. */
 PVSIZE_API pvsize_status pvsize_report_governs(const pvsize_report *report, int32_t i,
@@ -89,12 +93,12 @@ PVSIZE_API pvsize_status pvsize_report_text(const pvsize_report *report, int32_t
                                             char *buffer, size_t capacity, size_t *length,
                                             pvsize_diag *diag);
 
-/* A computed quantity (PVSIZE_QUANTITY_...) of a subject, or of what it hangs on: of
+/* The value of a computed quantity (PVSIZE_QUANTITY_...) of a subject, or of what it hangs on: of
  * an array, also those of its module, plane, input, inverter and of the system.
  * PVSIZE_E_NOT_SET: it does not apply, or data are missing; the diag names what. */
 PVSIZE_API pvsize_status pvsize_report_quantity(const pvsize_report *report, int32_t quantity,
                                                 int32_t subject, double *value, pvsize_diag *diag);
-/* How that quantity came about, step by step, as plain text or Markdown. `detail`
+/* How that quantity of a subject came about, step by step, as plain text or Markdown. `detail`
  * PVSIZE_DETAIL_SHORT: each step in one line, formula, substitution and result, and
  * then the rule set's figures with their sources. _LONG: each symbol of a step with its
  * name, its value and where that is from, and how numbers are rounded. A printed step

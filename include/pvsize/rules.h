@@ -27,6 +27,7 @@ PVSIZE_API pvsize_status pvsize_rules_new(const char *preset, const pvsize_alloc
 PVSIZE_API pvsize_status pvsize_rules_clone(const pvsize_rules *rules,
                                             const pvsize_allocator *memory, pvsize_rules **out,
                                             pvsize_diag *diag);
+/* Takes null. */
 PVSIZE_API void pvsize_rules_free(pvsize_rules *rules);
 
 /* Title shown at the head of a report. */
@@ -35,14 +36,14 @@ PVSIZE_API pvsize_status pvsize_rules_set_title(pvsize_rules *rules, const char 
 PVSIZE_API pvsize_status pvsize_rules_get_title(const pvsize_rules *rules, char *buffer,
                                                 size_t capacity, size_t *length, pvsize_diag *diag);
 
-/* Sets a figure (PVSIZE_FIGURE_...) within its range. `source` says where the
+/* Sets a figure (PVSIZE_FIGURE_...) to a value within its range. `source` says where the
  * number comes from; null: "given by the caller". */
 PVSIZE_API pvsize_status pvsize_rules_set_figure(pvsize_rules *rules, int32_t figure, double value,
                                                  const char *source, pvsize_diag *diag);
 /* Takes a figure away; rules that need it are then not assessed. */
 PVSIZE_API pvsize_status pvsize_rules_unset_figure(pvsize_rules *rules, int32_t figure,
                                                    pvsize_diag *diag);
-/* PVSIZE_E_NOT_SET if the rule set has no such figure. */
+/* The value of a figure. PVSIZE_E_NOT_SET if the rule set has no such figure. */
 PVSIZE_API pvsize_status pvsize_rules_get_figure(const pvsize_rules *rules, int32_t figure,
                                                  double *value, pvsize_diag *diag);
 
@@ -90,13 +91,13 @@ PVSIZE_API pvsize_status pvsize_rules_rule_name(const pvsize_rules *rules, int32
 PVSIZE_API pvsize_status pvsize_rules_rule_title(const pvsize_rules *rules, int32_t rule,
                                                  char *buffer, size_t capacity, size_t *length,
                                                  pvsize_diag *diag);
-/* What a rule of this set compares: value term, PVSIZE_COMPARE_..., limit term (0:
+/* What a rule of this set compares: `value_term`, PVSIZE_COMPARE_..., `limit_term` (0:
  * the limit is `limit`) and limit or factor. Each output may be null. */
 PVSIZE_API pvsize_status pvsize_rules_definition(const pvsize_rules *rules, int32_t rule,
                                                  int32_t *value_term, int32_t *compare,
                                                  int32_t *limit_term, double *limit,
                                                  pvsize_diag *diag);
-/* Source of a rule or figure in this set, and how well it is known
+/* Source of a term, a rule or figure, in this set, and how well it is known
  * (PVSIZE_KNOWN_...). */
 PVSIZE_API pvsize_status pvsize_rules_source(const pvsize_rules *rules, int32_t term, char *buffer,
                                              size_t capacity, size_t *length, pvsize_diag *diag);

@@ -10,25 +10,35 @@ extern "C" {
 #endif
 
 /* A spec is one thing with parameters and parts: a module, an input, an
- * inverter, a site, a plane, an array, a system. Its kind is fixed when it is
+ * inverter, a site, a plane, an array, a system and more. Its kind is fixed when it is
  * made. Adding a part copies it.
  *
- *     system    one site, inverters, arrays, cables, readings
- *     site      planes
+ *     system    one site, inverters, arrays, cables, isolators, readings
+ *     site      planes, months
  *     inverter  inputs, efficiency points
  *     array     one module
  *     search    one system, modules (layout.h)
+ *     enquiry   modules (envelope.h)
  *
- * An array names its inverter, its input and its plane by index. */
+ * An array names its inverter, its input and its plane by index; cables, isolators and
+ * readings name what they belong to likewise.
+ *
+ * Shared arguments:
+ *
+ *   term    number of a parameter of the spec's kind (ids.h, terms.h)
+ *   value   in the unit of the parameter
+ *   kind    PVSIZE_KIND_... of a part
+ *   index   place of a part among those of its kind, from 0 */
 typedef struct pvsize_spec pvsize_spec;
 
-/* Makes an empty spec of a kind (PVSIZE_KIND_...). `memory` may be null.
- * *out is null on failure. */
+/* Makes an empty spec of a kind (PVSIZE_KIND_...). The caller gives it back to
+ * pvsize_spec_free. */
 PVSIZE_API pvsize_status pvsize_spec_new(int32_t kind, const pvsize_allocator *memory,
                                          pvsize_spec **out, pvsize_diag *diag);
 /* Copies a spec with all its parts. */
 PVSIZE_API pvsize_status pvsize_spec_clone(const pvsize_spec *spec, const pvsize_allocator *memory,
                                            pvsize_spec **out, pvsize_diag *diag);
+/* Takes null. */
 PVSIZE_API void pvsize_spec_free(pvsize_spec *spec);
 /* Kind of a spec; 0 for what is no spec. */
 PVSIZE_API int32_t pvsize_spec_kind(const pvsize_spec *spec);
@@ -37,7 +47,7 @@ PVSIZE_API int32_t pvsize_spec_kind(const pvsize_spec *spec);
  * order: handle, term, kind, type, finite, whole, range. */
 PVSIZE_API pvsize_status pvsize_spec_set_number(pvsize_spec *spec, int32_t term, double value,
                                                 pvsize_diag *diag);
-/* Sets `count` numbers at once: all of them or, on failure, none. */
+/* Sets `count` numbers at once, `values` of `terms`: all of them or, on failure, none. */
 PVSIZE_API pvsize_status pvsize_spec_set_numbers(pvsize_spec *spec, const int32_t *terms,
                                                  const double *values, size_t count,
                                                  pvsize_diag *diag);
@@ -57,7 +67,7 @@ PVSIZE_API pvsize_status pvsize_spec_get_number(const pvsize_spec *spec, int32_t
 /* The text, or the name of the choice in force. */
 PVSIZE_API pvsize_status pvsize_spec_get_text(const pvsize_spec *spec, int32_t term, char *buffer,
                                               size_t capacity, size_t *length, pvsize_diag *diag);
-/* PVSIZE_STATE_UNSET, _SET, _DEFAULT or _NONE. */
+/* The state of a parameter: PVSIZE_STATE_UNSET, _SET, _DEFAULT or _NONE. */
 PVSIZE_API pvsize_status pvsize_spec_state(const pvsize_spec *spec, int32_t term, int32_t *state,
                                            pvsize_diag *diag);
 
@@ -65,9 +75,10 @@ PVSIZE_API pvsize_status pvsize_spec_state(const pvsize_spec *spec, int32_t term
  * its place. */
 PVSIZE_API pvsize_status pvsize_spec_add(pvsize_spec *spec, const pvsize_spec *part, int32_t *index,
                                          pvsize_diag *diag);
+/* How many parts of a kind it has. */
 PVSIZE_API pvsize_status pvsize_spec_part_count(const pvsize_spec *spec, int32_t kind,
                                                 int32_t *count, pvsize_diag *diag);
-/* Copies a part out; the caller frees the copy. `memory` may be null. */
+/* Copies a part out; the caller frees the copy. */
 PVSIZE_API pvsize_status pvsize_spec_part(const pvsize_spec *spec, int32_t kind, int32_t index,
                                           const pvsize_allocator *memory, pvsize_spec **out,
                                           pvsize_diag *diag);

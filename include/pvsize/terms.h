@@ -13,7 +13,16 @@ extern "C" {
  * of each kind of object, and the figures, quantities and rules. A row is
  * called a term. Forms, readers and bindings are written once over these calls
  * and never need to know a parameter by name. All return static data, take any
- * number, and cannot fail: unknown numbers give 0, -1 or null as stated. */
+ * number, and cannot fail: unknown numbers give 0, -1 or null as stated.
+ *
+ * Shared arguments:
+ *
+ *   kind    PVSIZE_KIND_...
+ *   part    PVSIZE_KIND_... of a part
+ *   term    number of a parameter, figure, quantity, rule or attribute
+ *   name    text to look up
+ *   set     PVSIZE_SET_...
+ *   choice  number in that set */
 
 /* Kinds (PVSIZE_KIND_...): how many, the i-th (0 outside), by name (0 unknown). */
 PVSIZE_API int32_t pvsize_kind_count(void);
@@ -47,12 +56,12 @@ PVSIZE_API int32_t pvsize_term_type(int32_t term);
 /* PVSIZE_NEED_...: whether a parameter must be given for its purpose; 0 if
  * the term is not a parameter. */
 PVSIZE_API int32_t pvsize_term_need(int32_t term);
-/* Allowed range, ends included, of a parameter or figure; PVSIZE_E_NOT_SET for
+/* Allowed range, `low` to `high`, ends included, of a parameter or figure; PVSIZE_E_NOT_SET for
  * quantities and rules; PVSIZE_E_UNKNOWN_NUMBER. Of a text: its bytes. Of a
  * choice: the lowest and highest number of its set, which may have gaps. Outputs
  * may be null. */
 PVSIZE_API pvsize_status pvsize_term_range(int32_t term, double *low, double *high);
-/* Default of a parameter; PVSIZE_E_NOT_SET if it has none. */
+/* Default `value` of a parameter; PVSIZE_E_NOT_SET if it has none. */
 PVSIZE_API pvsize_status pvsize_term_default(int32_t term, double *value);
 /* Kind that an index parameter counts in; 0 for other terms. */
 PVSIZE_API int32_t pvsize_term_refers_to(int32_t term);

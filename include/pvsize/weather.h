@@ -19,7 +19,25 @@ extern "C" {
  * (PVSIZE_ORIGIN_...): given, derived from two others, estimated, synthetic, missing.
  *
  * The irradiance of a typical or synthetic year is that of no year to come, and its lowest
- * temperature is not the lowest to be expected: never size for cold mornings by it. */
+ * temperature is not the lowest to be expected: never size for cold mornings by it.
+ *
+ * Shared arguments:
+ *
+ *   row         place of an interval, from 0
+ *   rows        receives how many rows
+ *   term        the column, PVSIZE_INTERVAL_...
+ *   origin      PVSIZE_ORIGIN_...
+ *   gap         what is written where a value is missing; may be anything
+ *   values      receives a number for each row; may be null where capacity is 0
+ *   capacity    numbers that fit into it, or bytes of a text
+ *   julian_day  instant, in days of universal time
+ *   latitude    degrees, north positive
+ *   longitude   degrees, east positive
+ *   tilt        of a plane, degrees, 0 to 180
+ *   azimuth     degrees clockwise from true north, 0 to 360
+ *   albedo      share of the light that the ground reflects
+ *   beam        irradiance of a plane that faces the sun, W/m2
+ *   diffuse     irradiance of the horizontal by the sky, W/m2 */
 typedef struct pvsize_weather pvsize_weather;
 
 /* Makes weather from a caller's series.
@@ -28,10 +46,10 @@ typedef struct pvsize_weather pvsize_weather;
  *         comes from it, or from its months where they have one.
  * series  A spec of kind series, or null for its defaults: a year of hours from midnight
  *         of 1 January 2026, standard time, stamped with their ends.
- * columns Up to five pointers, null where there is no such column; `rows` numbers each,
- *         `stride` doubles apart (1: one behind the other; a table of so many columns, row
- *         by row: their count). Ranges as in the table of the kind interval. Needed are
- *         global, or beam and diffuse.
+ * columns `global`, `beam`, `diffuse`, `temp` and `wind`, null where there is no such column;
+ *         `rows` numbers each, `stride` doubles apart (1: one behind the other; a table of so
+ *         many columns, row by row: their count). Ranges as in the table of the kind interval.
+ *         Needed are global, or beam and diffuse.
  *
  * A missing value is a number equal to the series' `gap`; NaN is refused. Of global, beam
  * and diffuse, the third follows from two (derived); from global alone come beam and
@@ -40,8 +58,7 @@ typedef struct pvsize_weather pvsize_weather;
  * pvsize_weather_closure; planes then take beam and diffuse.
  *
  * At most 1054080 rows (ten years of five minutes): PVSIZE_E_TOO_MANY. A value refused is
- * named by its term, its index being the row. `memory` may be null; *out is null on
- * failure. */
+ * named by its term, its index being the row. */
 PVSIZE_API pvsize_status pvsize_weather_from_series(
     const pvsize_spec *site, const pvsize_spec *series, const double *global, const double *beam,
     const double *diffuse, const double *temp, const double *wind, size_t rows, size_t stride,
@@ -66,9 +83,10 @@ PVSIZE_API pvsize_status pvsize_weather_from_series(
 PVSIZE_API pvsize_status pvsize_weather_from_months(const pvsize_spec *site, int32_t year,
                                                     const pvsize_allocator *memory,
                                                     pvsize_weather **out, pvsize_diag *diag);
+/* Takes null. */
 PVSIZE_API void pvsize_weather_free(pvsize_weather *weather);
 
-/* Number of rows, and minutes of each. Each output may be null. */
+/* Number of rows, and the `step`, minutes of each. Each output may be null. */
 PVSIZE_API pvsize_status pvsize_weather_size(const pvsize_weather *weather, int32_t *rows,
                                              int32_t *step, pvsize_diag *diag);
 /* When a row's interval begins: year, day of the year (from 1) and minute of the day in the
@@ -134,9 +152,10 @@ PVSIZE_API pvsize_status pvsize_sun_position(double latitude, double longitude, 
 PVSIZE_API pvsize_status pvsize_split_global(double latitude, double longitude, double julian_day,
                                              double global, double *beam, double *diffuse,
                                              pvsize_diag *diag);
-/* Irradiance of a plane at an instant, in three parts: beam, sky (Perez et al. 1990) and
- * what the ground reflects; and the angle of incidence of the beam, in degrees. What a
- * meter lying in the plane should read is the sum. Outputs may be null. */
+/* Irradiance of a plane at an instant, in three parts, `from_beam`, `from_sky` (Perez et
+ * al. 1990) and `from_ground`, what the ground reflects; and the angle of `incidence` of the
+ * beam, in degrees. What a meter lying in the plane should read is the sum. Outputs may be
+ * null. */
 PVSIZE_API pvsize_status pvsize_plane_irradiance(double latitude, double longitude,
                                                  double julian_day, double beam, double diffuse,
                                                  double albedo, double tilt, double azimuth,

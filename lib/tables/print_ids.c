@@ -53,7 +53,8 @@ static void print_kinds(void)
 static void print_choices(void)
 {
     open_enum("sets of named values");
-#define SET(number, ID, name) printf("    PVSIZE_SET_%s = %d,\n", #ID, number);
+#define SET(number, ID, name) \
+    printf("    PVSIZE_SET_%s = %d, /* the PVSIZE_%s_ numbers */\n", #ID, number, #ID);
 #define CHOICE(SET, ID, number, name, text)
 #include "choices.def"
 #undef SET

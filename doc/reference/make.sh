@@ -1,0 +1,13 @@
+#!/bin/sh
+# Makes the reference of every call, in HTML: make.sh FOLDER. Fails where a function, an
+# argument, a number or a type of the public headers is not explained.
+# SPDX-License-Identifier: MIT
+set -eu
+folder=$(mkdir -p "$1" && CDPATH='' cd -- "$1" && pwd)
+cd "$(dirname "$0")/../.."
+version=$(sed -n "s/^  version: '\(.*\)',$/\1/p" meson.build)
+{
+    cat doc/reference/Doxyfile
+    echo "PROJECT_NUMBER = $version"
+    echo "OUTPUT_DIRECTORY = \"$folder\""
+} | doxygen -
