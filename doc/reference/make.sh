@@ -5,6 +5,11 @@
 set -eu
 folder=$(mkdir -p "$1" && CDPATH='' cd -- "$1" && pwd)
 cd "$(dirname "$0")/../.."
+# Doxygen says nothing of these
+if grep -En '^ *PVSIZE_\w+ = -?[0-9]+,$' include/pvsize/*.h; then
+    echo "numbers without a word on them" >&2
+    exit 1
+fi
 version=$(sed -n "s/^  version: '\(.*\)',$/\1/p" meson.build)
 {
     cat doc/reference/Doxyfile
