@@ -6,15 +6,25 @@
  * force and the makers' instructions by a licensed person before anything is
  * bought, built or switched on. It comes without warranty.
  *
- * The way of a job: make specs (spec.h), fill them by their tables (terms.h),
- * add them up to a system, take a rule set (rules.h), check, read the report
- * (report.h). Two rule sets or two reports side by side: compare.h. The best stringings
- * of a roof: layout.h. What must be bought: bill.h. One module's current-voltage curve,
- * and unlike strings in parallel: curve.h. Weather, the sun and planes under the sky:
- * weather.h. What may go on an inverter: envelope.h. What meters read on the day:
- * readings.h. Exercises for the class: exercise.h. Certificates for a quote:
- * certificates.h. The energy of a system hour by hour, and where it goes: year.h.
- * base.h states the conventions that all calls keep. */
+ * The way of a job: make specs, fill them by their tables, add them up to a system, take a
+ * rule set, check, read the report.
+ *
+ *   base.h          conventions of all calls: status, failures, memory, threads, text
+ *   ids.h           every number of the interface
+ *   terms.h         the tables: names, units, ranges, defaults of everything
+ *   spec.h          specs: data sheets, places and designs
+ *   rules.h         rule sets: presets, figures, own rules
+ *   report.h        the check, its findings and their working
+ *   compare.h       two rule sets or two reports side by side
+ *   layout.h        the best stringings of a roof; rankings of a catalogue
+ *   bill.h          what must be bought
+ *   envelope.h      what may go on an inverter
+ *   readings.h      what meters read on the day
+ *   curve.h         a module's current-voltage curve; unlike strings in parallel
+ *   weather.h       weather, the sun, and planes under the sky
+ *   year.h          the energy of a system hour by hour, and where it goes
+ *   exercise.h      exercises for the class
+ *   certificates.h  certificates for a quote */
 #ifndef PVSIZE_PVSIZE_H
 #define PVSIZE_PVSIZE_H
 
