@@ -43,8 +43,17 @@ extern "C" {
  * more in truth. Of energies the last bits depend on the C library (sin, exp in sky and
  * temperature).
  *
- * A year holds no reference to what it was made from. Const calls may run at once on it. */
+ * A year holds no reference to what it was made from. Const calls may run at once on it.
+ *
+ * Shared arguments of what is asked of a year:
+ *
+ *   subject  number as in any report on the same system (report.h): of the system, an
+ *            inverter, an input or an array
+ *   month    1 to 12, over all years of the weather, or 0 for all of it */
+
+/* Weather made ready, and what modules make of it. */
 typedef struct pvsize_light pvsize_light;
+/* The energy of a system as a ledger. */
 typedef struct pvsize_year pvsize_year;
 
 /* Makes weather ready: the hours with light and how they are computed. What falls on a plane,
@@ -60,8 +69,8 @@ PVSIZE_API pvsize_status pvsize_light_new(const pvsize_weather *weather, const p
 PVSIZE_API void pvsize_light_free(pvsize_light *light);
 /* What a module gives on a plane at its maximum-power points over all the weather, behind
  * glass, dirt, temperature and the stated loss, but before cables, limits and conversion:
- * d.c. energy over rated power, kWh/kW. A search of stringings can
- * weigh planes by it: PVSIZE_PLANE_SPECIFIC_YIELD.
+ * `yield`, d.c. energy over rated power, kWh/kW. A search of stringings can weigh planes by
+ * it: PVSIZE_PLANE_SPECIFIC_YIELD.
  * PVSIZE_E_NOT_SET names what is missing: the plane's tilt, azimuth and mounting (or heat
  * loss), what the curve needs of the module. */
 PVSIZE_API pvsize_status pvsize_light_yield(pvsize_light *light, const pvsize_spec *module,
@@ -81,42 +90,41 @@ PVSIZE_API void pvsize_year_free(pvsize_year *year);
  * A limit that is not given, or stated to be none, limits nothing; each such is in the
  * assumptions. Errors: those of pvsize_check on a system that is not whole;
  * PVSIZE_E_NOT_SET for an array without plane, a plane without what pvsize_light_yield needs
- * (the index is the plane's; of a module, that of its array); PVSIZE_E_NO_CURVE and others of pvsize_curve_new;
- * PVSIZE_E_OUT_OF_RANGE for a load or its count. */
+ * (the index is the plane's; of a module, that of its array); PVSIZE_E_NO_CURVE and others of
+ * pvsize_curve_new; PVSIZE_E_OUT_OF_RANGE for a load or its count. */
 PVSIZE_API pvsize_status pvsize_year_fill(const pvsize_spec *system, pvsize_light *light,
                                           const double *load, size_t count, pvsize_year *year,
                                           pvsize_diag *diag);
 
-/* Below, `subject` is a number as in any report on the same system (report.h): of the system,
- * an inverter, an input or an array. `month` is 1 to 12, over all years of the weather, or 0
- * for all of it. PVSIZE_E_NOT_SET before the year was filled; PVSIZE_E_WRONG_KIND for a
- * subject of another kind, or for what only the system or an array has. */
+/* Of all below: PVSIZE_E_NOT_SET before the year was filled; PVSIZE_E_WRONG_KIND for a subject
+ * of another kind, or for what only the system or an array has. */
 
-/* Rows of the weather, minutes of each, rows with light, and gaps. Each output may be null. */
+/* The weather: how many `rows`, minutes of each (`step`), rows with light (`lit`), and `gaps`.
+ * Each output may be null. */
 PVSIZE_API pvsize_status pvsize_year_size(const pvsize_year *year, int32_t *rows, int32_t *step,
                                           int32_t *lit, int32_t *gaps, pvsize_diag *diag);
-/* PVSIZE_ENERGY_..., kWh. All but reference and output are the system's only. */
+/* An `energy`, PVSIZE_ENERGY_..., in `kwh`. All but reference and output are the system's only. */
 PVSIZE_API pvsize_status pvsize_year_energy(const pvsize_year *year, int32_t subject, int32_t month,
                                             int32_t energy, double *kwh, pvsize_diag *diag);
-/* PVSIZE_LOSS_..., kWh; PVSIZE_E_WRONG_KIND where the subject's ledger ends before it. */
+/* A `loss`, PVSIZE_LOSS_..., in `kwh`; PVSIZE_E_WRONG_KIND where the subject's ledger ends before it. */
 PVSIZE_API pvsize_status pvsize_year_loss(const pvsize_year *year, int32_t subject, int32_t month,
                                           int32_t loss, double *kwh, pvsize_diag *diag);
-/* Hours in which a limit took something: of inputs WINDOW, INPUT_CURRENT, INPUT_POWER; of
+/* `hours` in which a limit (`loss`) took something: of inputs WINDOW, INPUT_CURRENT, INPUT_POWER; of
  * inverters DC_POWER, AC_RATING, EXPORT; of the system EXPORT. Of all else 0. */
 PVSIZE_API pvsize_status pvsize_year_active(const pvsize_year *year, int32_t subject, int32_t loss,
                                             double *hours, pvsize_diag *diag);
-/* Light on an array's plane, and what of it gets to the cells, kWh/m2. Each output may be
- * null. */
+/* Light on an array's plane (`on_plane`), and what of it gets to the cells (`at_cells`),
+ * kWh/m2. Each output may be null. */
 PVSIZE_API pvsize_status pvsize_year_irradiation(const pvsize_year *year, int32_t subject,
                                                  int32_t month, double *on_plane, double *at_cells,
                                                  pvsize_diag *diag);
-/* Rated power of the subject's modules in kW (Pmax), and output over it in kWh/kW: of arrays
- * and inputs d.c. energy. 0 without modules. Each output may be null. */
+/* Power of the subject's modules in kW (Pmax, `rated`), and output over it in kWh/kW
+ * (`yield`): of arrays and inputs d.c. energy. 0 without modules. Each output may be null. */
 PVSIZE_API pvsize_status pvsize_year_yield(const pvsize_year *year, int32_t subject, double *rated,
                                            double *yield, pvsize_diag *diag);
 /* Power of the system or of an inverter in each row, behind all losses, W: negative at night
- * where that draws. The array as with pvsize_weather_column: `gap` where a row was not
- * computed. */
+ * where that draws. The array of `values` as with pvsize_weather_column: `gap` where a row was
+ * not computed. */
 PVSIZE_API pvsize_status pvsize_year_power(const pvsize_year *year, int32_t subject, double gap,
                                            double *values, size_t capacity, size_t *count,
                                            pvsize_diag *diag);
