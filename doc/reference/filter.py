@@ -38,7 +38,7 @@ def rows_of(lines):
     for line in lines:
         row = ROW.match(line)
         indent = len(line) - len(line.lstrip())
-        if row and (len(row.group(1)) <= 3 and "." not in row.group(2)):
+        if row and len(row.group(1)) <= 4 and row.group(2)[-1] not in ".;":
             found.append([row.group(2), row.group(3)])
             column = row.start(3)
         elif column and re.match(r" *\w+$", line[:column - 1]) and line[column - 1:column] == " ":
