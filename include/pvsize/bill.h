@@ -21,12 +21,16 @@ extern "C" {
  * How it counts is common practice, a line for each rule of counting in the set
  * PVSIZE_SET_COUNTING. The allowances are figures of the rule set, 20301 to 20306:
  * spare connectors and fuses, waste of cable, connectors at isolators and combiners,
- * fused conductors of a string, the neutral of the a.c. breaker.
+ * fused conductors of a string or an array, the neutral of the a.c. breaker.
+ *
+ * An isolator or disconnection point that is listed is bought as it is given. What its
+ * data leave open is told as it must be: voltage and current at least, and what rules of
+ * the rule set that hold as MUST or SHOULD ask of switches.
  *
  * Nothing is left out in silence. What cannot be told is a row that names the term it
  * needs; a quantity of 0 says that nothing of the kind is to be bought, and its shares
- * why. What a rule of the rule set calls for (isolator, export control) is in the bill
- * where the rule holds as MUST or SHOULD.
+ * why. What a rule of the rule set calls for (isolator, fuses of whole arrays, export
+ * control) is in the bill where the rule holds as MUST or SHOULD.
  *
  * In every call `i` is the place of a row, from 0, and subjects are those of any report
  * on the same system (report.h). PVSIZE_E_BAD_INDEX outside. A bill copies all it cites
@@ -81,7 +85,7 @@ PVSIZE_API pvsize_status pvsize_bill_attribute(const pvsize_bill *bill, int32_t 
                                                int32_t *term, double *value, int32_t *missing,
                                                pvsize_diag *diag);
 
-/* What row i is for: a subject (array, input, inverter, cable, site), how much of the
+/* What row i is for: a subject (array, input, inverter, isolator, cable, site), how much of the
  * installed quantity is for it (0 where that cannot be told), and why: the parameter,
  * quantity, rule or kind behind it. One subject may have several shares. Every output may
  * be null. */

@@ -330,11 +330,13 @@ enum {
     PVSIZE_ITEM_COMBINER = 5, /* combiners, for the strings of one array */
     PVSIZE_ITEM_STRING_FUSE = 6, /* string fuses, gPV, or d.c. breakers in their place */
     PVSIZE_ITEM_FUSE_HOLDER = 7, /* fuse holders, of one pole */
-    PVSIZE_ITEM_DC_ISOLATOR = 8, /* load-break d.c. isolators beside the inverter */
+    PVSIZE_ITEM_DC_ISOLATOR = 8, /* d.c. isolators outside the inverter */
     PVSIZE_ITEM_CABLE = 9, /* cable, metres of single conductor */
     PVSIZE_ITEM_AC_BREAKER = 10, /* a.c. breakers */
     PVSIZE_ITEM_CURRENT_SENSOR = 11, /* current sensors at the connection point */
     PVSIZE_ITEM_EXPORT_METER = 12, /* meters that measure the export at the connection point */
+    PVSIZE_ITEM_DISCONNECTION_POINT = 13, /* disconnection points, plug and socket for cables, of one make */
+    PVSIZE_ITEM_ARRAY_FUSE = 14, /* fuses of whole arrays, gPV, or d.c. breakers in their place */
     PVSIZE_MEASURE_PIECES = 1, /* pieces */
     PVSIZE_MEASURE_PAIRS = 2, /* pairs of one plug and one socket */
     PVSIZE_MEASURE_METRES = 3, /* metres */
@@ -343,13 +345,15 @@ enum {
     PVSIZE_COUNTING_MATES = 3, /* connectors mate with those of one make only, so each module type, each inverter type, and isolators with combiners have a line of their own */
     PVSIZE_COUNTING_PLUGGED = 4, /* strings whose cables all have the length 0 plug straight in by their own leads, and take no connectors */
     PVSIZE_COUNTING_COMBINERS = 5, /* an array with a cable of its own circuit has a combiner: its strings end there, and one run goes on */
-    PVSIZE_COUNTING_ISOLATORS = 6, /* the isolators that are listed beside the inverter; else one external isolator for each input that needs or has one; with two poles for each run through it */
-    PVSIZE_COUNTING_FUSES = 7, /* one fuse and one holder for each pole of each group of strings under one device */
+    PVSIZE_COUNTING_ISOLATORS = 6, /* every isolator that is listed outside an inverter, as it is given and else as it must be; where none is listed beside the inverter, one for each input that needs or has one; with two poles for each run through it, unless they are given */
+    PVSIZE_COUNTING_FUSES = 7, /* one fuse and one holder for each pole of each group of strings under one device, and for each pole of the device of a whole array; a d.c. breaker counts by its poles */
     PVSIZE_COUNTING_STRING_CABLES = 8, /* the length of a string's cable is needed for each string of the array */
     PVSIZE_COUNTING_CONDUCTORS = 9, /* a d.c. circuit has two conductors; an a.c. one has one for each phase, a neutral and a protective earth */
     PVSIZE_COUNTING_BREAKERS = 10, /* one a.c. breaker for each inverter, that opens its phases */
     PVSIZE_COUNTING_SENSORS = 11, /* one current sensor for each phase of the supply, or one meter for all */
     PVSIZE_COUNTING_LEFT_OUT = 12, /* mounting, earthing of frames, conduit, enclosures, surge protection, labels and tools are not in the bill */
+    PVSIZE_COUNTING_DISCONNECTION_POINTS = 13, /* a disconnection point has a pair of connectors of its own in each of the two conductors of each run, beside those at the modules; strings that plug straight in are parted at their own leads */
+    PVSIZE_COUNTING_DEVICE_CONNECTORS = 14, /* a run enters and leaves every isolator outside the inverter by connectors, those at the array as well */
     PVSIZE_CURVE_CHECK_ISC = 1, /* short-circuit current at STC, A */
     PVSIZE_CURVE_CHECK_VOC = 2, /* open-circuit voltage at STC, V */
     PVSIZE_CURVE_CHECK_VMP = 3, /* voltage at maximum power at STC, V */
@@ -828,8 +832,8 @@ enum {
     PVSIZE_FIGURE_PHASE_UNBALANCE = 20211, /* largest difference in inverter rating between two phases, VA */
     PVSIZE_FIGURE_CONNECTOR_SPARE = 20301, /* spare connectors, rounded up to whole pairs, % */
     PVSIZE_FIGURE_CONNECTORS_AT_DEVICE = 20302, /* pairs of connectors where a run enters or leaves an external isolator or a combiner; 0: it has clamps */
-    PVSIZE_FIGURE_FUSE_SPARE = 20303, /* spare string fuses, rounded up to whole ones, % */
-    PVSIZE_FIGURE_STRING_FUSE_POLES = 20304, /* conductors of a string that have a fuse */
+    PVSIZE_FIGURE_FUSE_SPARE = 20303, /* spare fuses, rounded up to whole ones, % */
+    PVSIZE_FIGURE_STRING_FUSE_POLES = 20304, /* conductors of a string, or of an array, that have a fuse */
     PVSIZE_FIGURE_CABLE_WASTE = 20305, /* cable that is cut to waste, in percent of what is laid, % */
     PVSIZE_FIGURE_AC_BREAKER_NEUTRAL = 20306, /* whether the a.c. breaker opens the neutral as well */
     PVSIZE_FIGURE_TEST_METER = 20351, /* uncertainty of the meter, in percent of its reading, % */
@@ -1170,6 +1174,19 @@ enum {
     PVSIZE_ATTRIBUTE_GAUGE = 60013, /* AWG */
     PVSIZE_ATTRIBUTE_CONDUCTORS = 60014, /* conductors side by side */
     PVSIZE_ATTRIBUTE_INSULATION_TEMP = 60015, /* insulation for a conductor at, °C */
+    PVSIZE_ATTRIBUTE_PLACE = 60016, /* place */
+    PVSIZE_ATTRIBUTE_LOAD_BREAK = 60017, /* breaks load */
+    PVSIZE_ATTRIBUTE_AMBIENT = 60018, /* current carried up to, °C */
+    PVSIZE_ATTRIBUTE_HOT_RATING = 60019, /* rated current where it is hotter, A */
+    PVSIZE_ATTRIBUTE_HOT_AMBIENT = 60020, /* lower current carried up to, °C */
+    PVSIZE_ATTRIBUTE_CONDUCTOR_VOLTAGE = 60021, /* rated d.c. voltage of the poles of one conductor, V */
+    PVSIZE_ATTRIBUTE_CONDUCTOR_VOLTAGE_AT_LEAST = 60022, /* rated d.c. voltage of the poles of one conductor at least, V */
+    PVSIZE_ATTRIBUTE_CATEGORY = 60023, /* utilisation category */
+    PVSIZE_ATTRIBUTE_CLASS_AT_LEAST = 60024, /* utilisation category of a class (1 DC-21 or DC-PV1, 2 DC-PV2) at least */
+    PVSIZE_ATTRIBUTE_MEETS_STANDARD = 60025, /* meets IEC 60947-3 or is listed */
+    PVSIZE_ATTRIBUTE_LOCKABLE = 60026, /* locks off */
+    PVSIZE_ATTRIBUTE_BREAKS_ALL = 60027, /* opens all live conductors together */
+    PVSIZE_ATTRIBUTE_EITHER_POLARITY = 60028, /* breaks current of either direction */
     /* numbers are never reused */
 };
 

@@ -40,7 +40,7 @@ static pvsize_status fill(pvsize_bill *bill, const pvsize_spec *system, const pv
 
     if (!status)
         status = pvsize_check(system, rules, body->report, diag);
-    if (!status && !pvsz_take_bill(&bill->head.memory, system, body))
+    if (!status && !pvsz_take_bill(&bill->head.memory, system, rules, body))
         status = pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
     return status;
 }

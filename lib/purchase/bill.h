@@ -5,7 +5,7 @@
 #include "../report/words.h"
 #include "pvsize/bill.h"
 
-enum { PVSZ_MOST_ATTRIBUTES = 6 };
+enum { PVSZ_MOST_ATTRIBUTES = 14 }; /* of a listed isolator */
 
 /* A number, or the term that is needed to tell it. */
 typedef struct pvsz_told {
@@ -55,7 +55,8 @@ struct pvsize_bill {
     pvsz_bill_body body;
 };
 
-/* External isolators of an input, 1 or 0, and why. */
+/* Isolators beside the inverter that an input has or needs and does not list, 1 or 0,
+ * and why. */
 typedef struct pvsz_isolation {
     pvsz_told count;
     int32_t why;
@@ -65,6 +66,7 @@ typedef struct pvsz_isolation {
 typedef struct pvsz_taking {
     const pvsz_memory *memory;
     const pvsize_spec *system;
+    const pvsize_rules *rules;
     const pvsize_report *report;
     pvsz_bill_body *body;
     int32_t *like;             /* of each inverter: the place of the first that is the same */
@@ -74,7 +76,8 @@ typedef struct pvsz_taking {
 } pvsz_taking;
 
 /* Takes the bill of a system by its check. False without memory. */
-bool pvsz_take_bill(const pvsz_memory *memory, const pvsize_spec *system, pvsz_bill_body *body);
+bool pvsz_take_bill(const pvsz_memory *memory, const pvsize_spec *system, const pvsize_rules *rules,
+                    pvsz_bill_body *body);
 void pvsz_release_body(const pvsz_memory *memory, pvsz_bill_body *body);
 
 /* what a take reads */
@@ -107,17 +110,23 @@ void pvsz_take_strings(pvsz_taking *take);
 void pvsz_take_inverters(pvsz_taking *take);
 void pvsz_take_connectors(pvsz_taking *take);
 void pvsz_take_combiners(pvsz_taking *take);
-void pvsz_take_fuses(pvsz_taking *take);
+void pvsz_take_string_fuses(pvsz_taking *take);
 void pvsz_take_holders(pvsz_taking *take);
 void pvsz_take_isolators(pvsz_taking *take);
 void pvsz_take_cables(pvsz_taking *take);
 void pvsz_take_breakers(pvsz_taking *take);
 void pvsz_take_export_control(pvsz_taking *take);
+void pvsz_take_disconnection_points(pvsz_taking *take);
+void pvsz_take_array_fuses(pvsz_taking *take);
 
 /* shared by the d.c. parts */
 
 /* Pairs of conductors that go on to the input. */
 pvsz_told pvsz_runs(const pvsz_taking *take, const pvsz_subject *array);
+/* Whether its strings go straight to the input by their own leads. */
+bool pvsz_plugs_in(const pvsz_taking *take, const pvsz_subject *array);
+/* Whether a listed one is a switch outside the inverter, 1 or 0. */
+pvsz_told pvsz_is_outside(const pvsz_taking *take, const pvsz_subject *isolator);
 pvsz_isolation pvsz_isolation_of(const pvsz_taking *take, const pvsz_subject *input);
 
 /* asking */

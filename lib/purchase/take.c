@@ -85,9 +85,10 @@ pvsz_told pvsz_told_figure(pvsz_taking *take, int32_t place)
     return pvsz_tell(figure->value);
 }
 
+/* A report keeps only rules on what is there; a bill also asks those on what is not yet. */
 bool pvsz_calls_for(const pvsz_taking *take, int32_t rule)
 {
-    return pvsz_severity_of(take->report, rule) >= PVSIZE_SEVERITY_SHOULD;
+    return pvsz_rule_numbered(take->rules, rule)->severity >= PVSIZE_SEVERITY_SHOULD;
 }
 
 /* rows */
@@ -96,6 +97,7 @@ int32_t pvsz_measure_of(int32_t item)
 {
     switch (item) {
     case PVSIZE_ITEM_CONNECTOR_PAIR:
+    case PVSIZE_ITEM_DISCONNECTION_POINT:
         return PVSIZE_MEASURE_PAIRS;
     case PVSIZE_ITEM_CABLE:
         return PVSIZE_MEASURE_METRES;
@@ -191,8 +193,10 @@ static int32_t allowance_of(int32_t item)
 {
     switch (item) {
     case PVSIZE_ITEM_CONNECTOR_PAIR:
+    case PVSIZE_ITEM_DISCONNECTION_POINT:
         return PVSZ_FIGURE_CONNECTOR_SPARE;
     case PVSIZE_ITEM_STRING_FUSE:
+    case PVSIZE_ITEM_ARRAY_FUSE:
         return PVSZ_FIGURE_FUSE_SPARE;
     case PVSIZE_ITEM_CABLE:
         return PVSZ_FIGURE_CABLE_WASTE;
@@ -305,14 +309,18 @@ void pvsz_release_body(const pvsz_memory *memory, pvsz_bill_body *body)
     pvsz_release(memory, body->taken);
 }
 
-bool pvsz_take_bill(const pvsz_memory *memory, const pvsize_spec *system, pvsz_bill_body *body)
+bool pvsz_take_bill(const pvsz_memory *memory, const pvsize_spec *system, const pvsize_rules *rules,
+                    pvsz_bill_body *body)
 {
     static void (*const parts[])(pvsz_taking *) = {
-        pvsz_take_modules,   pvsz_take_strings,  pvsz_take_inverters,      pvsz_take_connectors,
-        pvsz_take_combiners, pvsz_take_fuses,    pvsz_take_holders,        pvsz_take_isolators,
-        pvsz_take_cables,    pvsz_take_breakers, pvsz_take_export_control,
+        pvsz_take_modules,     pvsz_take_strings,        pvsz_take_inverters,
+        pvsz_take_connectors,  pvsz_take_combiners,      pvsz_take_string_fuses,
+        pvsz_take_holders,     pvsz_take_isolators,      pvsz_take_cables,
+        pvsz_take_breakers,    pvsz_take_export_control, pvsz_take_disconnection_points,
+        pvsz_take_array_fuses,
     };
-    pvsz_taking take = {.memory = memory, .system = system, .report = body->report, .body = body};
+    pvsz_taking take = {
+        .memory = memory, .system = system, .rules = rules, .report = body->report, .body = body};
 
     prepare(&take);
     for (int32_t i = 0; !take.failed && i < PVSZ_COUNT(parts); i++)

@@ -116,6 +116,11 @@ static bool is_plugged(const pvsz_taking *take, const pvsz_subject *array)
     return any;
 }
 
+bool pvsz_plugs_in(const pvsz_taking *take, const pvsz_subject *array)
+{
+    return is_plugged(take, array) && !has_combiner(take, array);
+}
+
 pvsz_told pvsz_runs(const pvsz_taking *take, const pvsz_subject *array)
 {
     return has_combiner(take, array) ? pvsz_tell(1) : strings_of(take, array);
@@ -137,7 +142,7 @@ static void at_input(pvsz_taking *take, const pvsz_subject *array)
         pvsz_line(PVSIZE_ITEM_CONNECTOR_PAIR, inverter_type(take, array->at[PVSZ_KIND_INVERTER]));
     bool combined = has_combiner(take, array);
 
-    if (combined || !is_plugged(take, array))
+    if (!pvsz_plugs_in(take, array))
         pvsz_put_share(take, &line, array, combined ? PVSIZE_CABLE_CIRCUIT : PVSIZE_ARRAY_STRINGS,
                        pvsz_runs(take, array));
 }
@@ -159,19 +164,39 @@ static void at_combiner(pvsz_taking *take, const pvsz_subject *array)
 }
 
 /* A run enters and leaves. */
-static void at_isolator(pvsz_taking *take, const pvsz_subject *array)
+static void at_sides(pvsz_taking *take, const pvsz_subject *array, pvsz_told isolators, int32_t why)
 {
     pvsz_bill_row line = pvsz_line(PVSIZE_ITEM_CONNECTOR_PAIR, -1);
-    pvsz_isolation isolation = take->isolation[array->at[PVSZ_KIND_INPUT]];
     pvsz_told sides = pvsz_times(pvsz_tell(2), pvsz_runs(take, array));
 
-    if (!isolation.count.missing && isolation.count.value == 0)
+    if (!isolators.missing && isolators.value == 0)
         return;
-    if (is_plugged(take, array) && !has_combiner(take, array))
-        return;
-    sides = pvsz_times(isolation.count, sides);
-    pvsz_put_share(take, &line, array, isolation.why,
+    sides = pvsz_times(isolators, sides);
+    pvsz_put_share(take, &line, array, why,
                    pvsz_times(sides, pvsz_told_figure(take, PVSZ_FIGURE_CONNECTORS_AT_DEVICE)));
+}
+
+/* At each that is listed for the array, or for its whole input. */
+static void at_listed(pvsz_taking *take, const pvsz_subject *array, const pvsz_subject *owner)
+{
+    for (int32_t at = owner->first_isolator; at >= 0;) {
+        const pvsz_subject *isolator = pvsz_subject_at(take, PVSZ_KIND_ISOLATOR, at);
+
+        at_sides(take, array, pvsz_is_outside(take, isolator), PVSIZE_ISOLATOR_PLACE);
+        at = isolator->next_isolator;
+    }
+}
+
+static void at_isolator(pvsz_taking *take, const pvsz_subject *array)
+{
+    const pvsz_subject *input = pvsz_subject_at(take, PVSZ_KIND_INPUT, array->at[PVSZ_KIND_INPUT]);
+    pvsz_isolation isolation = take->isolation[array->at[PVSZ_KIND_INPUT]];
+
+    if (pvsz_plugs_in(take, array))
+        return;
+    at_sides(take, array, isolation.count, isolation.why);
+    at_listed(take, array, input);
+    at_listed(take, array, array);
 }
 
 void pvsz_take_connectors(pvsz_taking *take)

@@ -184,6 +184,11 @@ void pvsz_of_isolator_category_class(pvsz_calc *calc)
     pvsz_result(calc, class, "{class}; of {category}");
 }
 
+int32_t pvsz_isolator_class_figure(double strings)
+{
+    return strings > 1 ? PVSZ_FIGURE_ISOLATOR_CLASS_PARALLEL : PVSZ_FIGURE_ISOLATOR_CLASS;
+}
+
 void pvsz_of_isolator_class_needed(pvsz_calc *calc)
 {
     double strings;
@@ -197,7 +202,7 @@ void pvsz_of_isolator_class_needed(pvsz_calc *calc)
     strings = pvsz_quantity(calc, PVSZ_QUANTITY_INPUT_STRINGS);
     if (!pvsz_is_open(calc))
         return;
-    figure = strings > 1 ? PVSZ_FIGURE_ISOLATOR_CLASS_PARALLEL : PVSZ_FIGURE_ISOLATOR_CLASS;
+    figure = pvsz_isolator_class_figure(strings);
     pvsz_note_anew(calc); /* the class comes first */
     pvsz_figure_of(calc, figure);
     pvsz_quantity(calc, PVSZ_QUANTITY_INPUT_STRINGS);

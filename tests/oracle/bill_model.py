@@ -9,10 +9,17 @@ from fractions import Fraction
 from math import ceil
 
 from def_tables import LAYINGS, PARAMETERS
-from sizing_model import TOLERANCE, Missing, Model, NotApplicable, isolators_of
+from sizing_model import (TOLERANCE, Missing, Model, NotApplicable, input_of_isolator,
+                          isolators_of)
 
-SPARE = {"connector_pair": "connector_spare", "string_fuse": "fuse_spare",
-         "cable": "cable_waste"}
+SPARE = {"connector_pair": "connector_spare", "disconnection_point": "connector_spare",
+         "string_fuse": "fuse_spare", "array_fuse": "fuse_spare", "cable": "cable_waste"}
+
+OUTSIDE = ("beside_inverter", "at_array")
+
+# What a switch must be able to do, and the rule that asks for it.
+ABILITIES = {"meets_standard": "isolator_of_standard", "lockable": "isolator_locks",
+             "breaks_all": "isolator_opens_all", "either_polarity": "isolator_non_polarised"}
 
 
 @dataclass
@@ -116,17 +123,20 @@ class Count:
     def runs(self, a):
         return 1 if self.cables("array", a) else self.of_array(a, "strings")
 
-    def beside(self, place):
-        """Listed isolators beside the inverter: of the input, then of each array on it."""
+    def stated(self, s, name):
+        """What the data sheet of a listed isolator says, or None."""
+        return self.m.raw("isolator", self.m.isolators[s], name)
+
+    def listed_for(self, place):
+        """Listed isolators of an input and of all arrays on it."""
         owners = [{"place": place}, *({"array": a} for a in self.m.on_input(place))]
-        return [[s for s in isolators_of(self.m, **owner)
-                 if self.m.raw("isolator", self.m.isolators[s], "place") == "beside_inverter"]
-                for owner in owners]
+        return [s for owner in owners for s in isolators_of(self.m, **owner)]
 
     def isolators(self, place):
-        """(count, why); None: cannot be told."""
-        if any(self.beside(place)):
-            return 1, "isolator.place"
+        """(count, why) of the one beside the inverter that is not listed; None: cannot
+        be told. What is listed there takes its place."""
+        if any(self.stated(s, "place") == "beside_inverter" for s in self.listed_for(place)):
+            return 0, "isolator.place"
         if any(self.of_array(a, "external_isolator") == "yes"
                for a in self.m.on_input(place)):
             return 1, "array.external_isolator"
@@ -173,11 +183,18 @@ class Count:
             self.add("connector_pair", None, {}, ("array", (a,)), "cable.circuit",
                      product(None if coming is None else coming + 1, each))
         for a in self.arrays:
-            count, why = self.isolators(self.m.place[a])
-            if count == 0 or (self.plugged(a) and not self.cables("array", a)):
+            if self.plugged(a) and not self.cables("array", a):
                 continue
-            self.add("connector_pair", None, {}, ("array", (a,)), why,
-                     product(count, 2, self.runs(a), each))
+            place = self.m.place[a]
+            through = [self.isolators(place)]
+            for s in isolators_of(self.m, place=place) + isolators_of(self.m, array=a):
+                where = self.stated(s, "place")
+                through.append((None if where is None else int(where in OUTSIDE),
+                                "isolator.place"))
+            for count, why in through:
+                if count != 0:
+                    self.add("connector_pair", None, {}, ("array", (a,)), why,
+                             product(count, 2, self.runs(a), each))
 
     # -- devices ------------------------------------------------------------
 
@@ -205,46 +222,164 @@ class Count:
         rating = self.quantity("string_device_rating", a)
         return int(needed), rating or None, why
 
-    def count_poles(self, item):
+    def array_fuse(self, a):
+        """The same of the device of the whole array: a rule set that is silent, or that
+        does no more than note, asks for none."""
+        rating = self.of_array(a, "array_device")
+        if rating is not None:
+            return 1, rating, "array.array_device"
+        try:
+            needed = int(self.m.get("array_device_needed", a))
+        except NotApplicable:
+            needed = 0
+        if needed and not self.insists("array_device"):
+            return 0, None, "rule.array_device"
+        return (needed, self.quantity("array_device_rating", a) or None,
+                "quantity.array_device_needed")
+
+    def count_poles(self, item, fuse, device, none=True):
         for a in self.arrays:
-            needed, rating, why = self.fuse(a)
+            needed, rating, why = fuse(a)
             if not needed:
-                self.add(item, None, {}, ("array", (a,)), why, needed)
+                if none or needed is None:
+                    self.add(item, None, {}, ("array", (a,)), why, needed)
                 continue
             attributes = {"rating": rating}
-            voltage = self.of_array(a, "string_device_voltage")
+            voltage = self.of_array(a, device + "_voltage")
             if voltage is not None:
                 attributes["voltage"] = voltage
             else:
                 attributes["voltage_at_least"] = self.quantity("string_voc_cold", a)
-            strings = self.of_array(a, "strings")
-            if strings is not None:
-                strings = ceil(Fraction(strings) / self.of_array(a, "strings_per_device"))
+            devices = 1
+            if device == "string_device":
+                devices = self.of_array(a, "strings")
+                if devices is not None:
+                    devices = ceil(Fraction(devices) / self.of_array(a, "strings_per_device"))
             self.add(item, None, attributes, ("array", (a,)), why,
-                     product(strings, self.figure("string_fuse_poles")))
+                     product(devices, self.figure("string_fuse_poles")))
+
+    # -- isolators ----------------------------------------------------------
+
+    def ratings(self, s):
+        """Voltage and current, as the maker states them or as they must be."""
+        found = {}
+        if self.stated(s, "voltage") is not None:
+            found["voltage"] = self.stated(s, "voltage")
+        else:
+            found["voltage_at_least"] = self.quantity("isolator_voltage_seen", s)
+        ambient = self.quantity("isolator_temp", s)
+        if self.stated(s, "current") is not None:
+            found["rating"] = self.stated(s, "current")
+            ambient = self.stated(s, "current_temp")
+        else:
+            found["current_at_least"] = self.quantity("isolator_current_seen", s)
+        if ambient is not None:
+            found["ambient"] = ambient
+        if self.stated(s, "hot_current") is not None:
+            found["hot_rating"] = self.stated(s, "hot_current")
+            if self.stated(s, "hot_temp") is not None:
+                found["hot_ambient"] = self.stated(s, "hot_temp")
+        return found
+
+    def class_at_least(self, place):
+        """{}: the rule set asks for none."""
+        one, more = (self.figure(name) for name in ("isolator_class", "isolator_class_parallel"))
+        if not self.insists("isolator_category") or (one is None and more is None):
+            return {}
+        strings = self.quantity("input_strings", place)
+        return {"class_at_least": None if strings is None else more if strings > 1 else one}
+
+    def switching(self, stated, place):
+        breaks = stated("load_break") or "yes"
+        found = {"load_break": breaks}
+        if stated("category") is not None:
+            found["category"] = stated("category")
+        elif breaks == "yes":
+            found.update(self.class_at_least(place))
+        for ability, rule in ABILITIES.items():
+            if stated(ability) is not None:
+                found[ability] = stated(ability)
+            elif self.insists(rule) and (breaks == "yes" or ability == "meets_standard"):
+                found[ability] = "yes"
+        return found
+
+    def conductor_voltage(self, s):
+        if self.stated(s, "conductor_voltage") is not None:
+            return {"conductor_voltage": self.stated(s, "conductor_voltage")}
+        if (self.quantity("isolator_pole_voltage", s) is not None
+                or not self.insists("isolator_poles")):
+            return {}
+        try:
+            duty = self.m.get("isolator_pole_duty", s)
+        except NotApplicable:
+            return {}
+        except Missing:
+            duty = None
+        return {"conductor_voltage_at_least": duty}
+
+    def pole_duty(self, place):
+        """That of one that is not listed: at an inverter without separation, all."""
+        separated = tell(self.m.inverter, place[0], "separated")
+        if separated == "yes" or not self.insists("isolator_poles"):
+            return {}
+        return {"conductor_voltage_at_least":
+                separated and self.quantity("input_voc_highest", place)}
+
+    def poles(self, arrays):
+        """Two for each run; none can be told where no array is."""
+        runs = [self.runs(a) for a in arrays]
+        return None if not runs or None in runs else 2 * sum(runs)
+
+    def arrays_through(self, s):
+        own = self.stated(s, "array")
+        if own is not None:
+            return [int(own)]
+        place = input_of_isolator(self.m, s)
+        return [a for a in self.arrays if self.m.place[a] == place]
 
     def count_isolators(self):
         for place in self.m.subjects("input"):
             if place not in self.m.place:
                 continue
             count, why = self.isolators(place)
-            runs = [self.runs(a) for a in self.m.on_input(place)]
             if why == "isolator.place":
-                whole = None if None in runs else 2 * sum(runs)
-                poles = [whole, *(None if run is None else 2 * run for run in runs)]
-                for listed, each in zip(self.beside(place), poles):
-                    for s in listed:
-                        self.add("dc_isolator", None, {
-                            "voltage_at_least": self.quantity("isolator_voltage_seen", s),
-                            "current_at_least": self.quantity("isolator_current_seen", s),
-                            "poles": each}, ("isolator", (s,)), why, Fraction(1))
                 continue
             attributes = {}
             if count != 0:
-                attributes = {"voltage_at_least": self.quantity("input_voc_highest", place),
+                attributes = {"place": "beside_inverter",
+                              "voltage_at_least": self.quantity("input_voc_highest", place),
                               "current_at_least": self.quantity("input_isc_max", place),
-                              "poles": None if None in runs else 2 * sum(runs)}
+                              "poles": self.poles(self.m.on_input(place)),
+                              **self.pole_duty(place),
+                              **self.switching(lambda name: None, place)}
             self.add("dc_isolator", None, attributes, ("input", place), why, count)
+        for s in range(len(self.m.isolators)):
+            where = self.stated(s, "place")
+            if where == "disconnection_point":
+                continue
+            attributes = {}
+            if where in OUTSIDE:
+                poles = self.stated(s, "poles")
+                attributes = {
+                    "place": where, **self.ratings(s),
+                    "poles": self.poles(self.arrays_through(s)) if poles is None else poles,
+                    **self.conductor_voltage(s),
+                    **self.switching(lambda name: self.stated(s, name),
+                                     input_of_isolator(self.m, s))}
+            self.add("dc_isolator", None, attributes, ("isolator", (s,)), "isolator.place",
+                     None if where is None else int(where in OUTSIDE))
+
+    def count_disconnection_points(self):
+        """Two pairs for each run that is cut; what plugs in has its own."""
+        for s in range(len(self.m.isolators)):
+            if self.stated(s, "place") != "disconnection_point":
+                continue
+            runs = [self.runs(a) for a in self.arrays_through(s)
+                    if self.cables("array", a) or not self.plugged(a)]
+            pairs = None if None in runs else 2 * sum(runs)
+            self.add("disconnection_point", None, {} if pairs == 0 else self.ratings(s),
+                     ("isolator", (s,)), "cable.length" if pairs == 0 else "isolator.place",
+                     pairs)
 
     # -- circuits -----------------------------------------------------------
 
@@ -320,10 +455,13 @@ def bill(job, rules):
     count.count_strings()
     count.count_connectors()
     count.count_combiners()
-    count.count_poles("string_fuse")
-    count.count_poles("fuse_holder")
+    count.count_poles("string_fuse", count.fuse, "string_device")
+    count.count_poles("fuse_holder", count.fuse, "string_device")
+    count.count_poles("fuse_holder", count.array_fuse, "array_device", none=False)
     count.count_isolators()
     count.count_cables()
     count.count_ac()
+    count.count_disconnection_points()
+    count.count_poles("array_fuse", count.array_fuse, "array_device")
     count.allow()
     return count.rows

@@ -170,7 +170,8 @@ END_TEST
 static pvsize_spec *small_inverter(void)
 {
     pvsize_spec *inverter = SPEC(PVSIZE_KIND_INVERTER, PVSIZE_INVERTER_RATED_AC_POWER, 760,
-                                 PVSIZE_INVERTER_MAX_AC_CURRENT, 3.4, PVSIZE_INVERTER_PHASES, 1);
+                                 PVSIZE_INVERTER_MAX_AC_CURRENT, 3.4, PVSIZE_INVERTER_PHASES, 1,
+                                 PVSIZE_INVERTER_SEPARATED, PVSIZE_ANSWER_YES);
 
     for (int32_t i = 0; i < 2; i++)
         give(inverter, SPEC(PVSIZE_KIND_INPUT, PVSIZE_INPUT_MAX_VOLTAGE, 60, PVSIZE_INPUT_ISOLATOR,
@@ -328,6 +329,7 @@ START_TEST(combiner_and_isolator)
 
     give(system, cable_of(PVSIZE_CIRCUIT_STRING, 0, 4, 6));
     give(system, cable_of(PVSIZE_CIRCUIT_ARRAY, 0, 10, 30));
+    OK(pvsize_spec_set_part_number(system, 0, PVSIZE_INVERTER_SEPARATED, PVSIZE_ANSWER_NO, diag));
     OK(pvsize_spec_set_part_number(system, 1, PVSIZE_ARRAY_EXTERNAL_ISOLATOR, PVSIZE_ANSWER_YES,
                                    diag));
     fill(system);
@@ -345,6 +347,8 @@ START_TEST(combiner_and_isolator)
     comes_to(PVSIZE_ITEM_DC_ISOLATOR, 0, 0, 0);
     comes_to(PVSIZE_ITEM_DC_ISOLATOR, 1, 1, 1);
     ck_assert(attribute(PVSIZE_ITEM_DC_ISOLATOR, 1, PVSIZE_ATTRIBUTE_POLES) == 2);
+    NEAR(attribute(PVSIZE_ITEM_DC_ISOLATOR, 1, PVSIZE_ATTRIBUTE_CONDUCTOR_VOLTAGE_AT_LEAST),
+         38.8 * 1.07 * 8, 1e-12); /* at an earth fault one conductor's poles break it alone */
     done();
 }
 END_TEST
@@ -390,6 +394,284 @@ START_TEST(export_control)
         if (!cases[i].missing)
             comes_to(cases[i].item, 0, cases[i].count, cases[i].count);
     }
+    done();
+}
+END_TEST
+
+/* what parts the direct current */
+
+/* A switch at array 0: four poles, 32 A up to 60 degrees and 25 A up to 70. */
+static pvsize_spec *listed_switch(int32_t array)
+{
+    return SPEC(PVSIZE_KIND_ISOLATOR, PVSIZE_ISOLATOR_PLACE, PVSIZE_ISOLATOR_PLACE_AT_ARRAY,
+                PVSIZE_ISOLATOR_ARRAY, array, PVSIZE_ISOLATOR_LOAD_BREAK, PVSIZE_ANSWER_YES,
+                PVSIZE_ISOLATOR_MEETS_STANDARD, PVSIZE_ANSWER_YES, PVSIZE_ISOLATOR_LOCKABLE,
+                PVSIZE_ANSWER_YES, PVSIZE_ISOLATOR_CATEGORY, PVSIZE_UTILISATION_DC_PV2,
+                PVSIZE_ISOLATOR_VOLTAGE, 1000, PVSIZE_ISOLATOR_CURRENT, 32,
+                PVSIZE_ISOLATOR_CURRENT_TEMP, 60, PVSIZE_ISOLATOR_HOT_CURRENT, 25,
+                PVSIZE_ISOLATOR_HOT_TEMP, 70, PVSIZE_ISOLATOR_POLES, 4,
+                PVSIZE_ISOLATOR_POLES_PER_CONDUCTOR, 2);
+}
+
+/* One of which only the place is known, for array 1. */
+static pvsize_spec *bare_one(int32_t place)
+{
+    return SPEC(PVSIZE_KIND_ISOLATOR, PVSIZE_ISOLATOR_PLACE, place, PVSIZE_ISOLATOR_ARRAY, 1);
+}
+
+static int32_t attributes_of(int32_t item, int32_t n)
+{
+    int32_t count;
+
+    OK(pvsize_bill_attribute_count(bill, row_of(item, n), &count, diag));
+    return count;
+}
+
+/* 41.516 V a module at -3 degrees, 8 in a string; 1.25 x 13.9 A. */
+static const double array_1_voltage = 38.8 * 1.07 * 8, array_1_current = 1.25 * 13.9;
+
+static pvsize_spec *cabled_system(void)
+{
+    pvsize_spec *system = invented_system();
+
+    OK(pvsize_spec_set_part_number(system, 0, PVSIZE_INVERTER_SEPARATED, PVSIZE_ANSWER_NO, diag));
+    give(system, cable_of(PVSIZE_CIRCUIT_STRING, 0, 4, 20));
+    give(system, cable_of(PVSIZE_CIRCUIT_STRING, 1, 4, 20));
+    return system;
+}
+
+/* What is given is bought as it is; what is not, as it must be. AS/NZS 5033:2021
+ * cl. 4.3.4, as an audit page of a regulator tells it: AS 60947.3, DC-PV2, all live
+ * conductors together, securable open, not polarity sensitive. */
+START_TEST(isolators_at_the_array)
+{
+    pvsize_spec *system = cabled_system(), *inside = listed_switch(0);
+    int32_t item = PVSIZE_ITEM_DC_ISOLATOR;
+
+    OK(pvsize_spec_set_number(inside, PVSIZE_ISOLATOR_PLACE, PVSIZE_ISOLATOR_PLACE_IN_INVERTER,
+                              diag));
+    give(system, listed_switch(0));
+    give(system, bare_one(PVSIZE_ISOLATOR_PLACE_AT_ARRAY));
+    give(system, inside);
+    fill(system);
+    ck_assert_int_eq(rows(item), 3);
+    comes_to(item, 0, 0, 0); /* the built-in ones serve, the listed one is in the inverter */
+    is_for(item, 0, 1, "input 2 of inverter 1", 0, PVSIZE_QUANTITY_INPUT_ISOLATED);
+    is_for(item, 0, 2, "isolator 3", 0, PVSIZE_ISOLATOR_PLACE);
+    comes_to(item, 1, 1, 1);
+    is_for(item, 1, 0, "isolator 1", 1, PVSIZE_ISOLATOR_PLACE);
+    ck_assert(attribute(item, 1, PVSIZE_ATTRIBUTE_PLACE) == PVSIZE_ISOLATOR_PLACE_AT_ARRAY);
+    ck_assert(attribute(item, 1, PVSIZE_ATTRIBUTE_VOLTAGE) == 1000);
+    ck_assert(attribute(item, 1, PVSIZE_ATTRIBUTE_RATING) == 32);
+    ck_assert(attribute(item, 1, PVSIZE_ATTRIBUTE_AMBIENT) == 60);
+    ck_assert(attribute(item, 1, PVSIZE_ATTRIBUTE_HOT_RATING) == 25);
+    ck_assert(attribute(item, 1, PVSIZE_ATTRIBUTE_HOT_AMBIENT) == 70);
+    ck_assert(attribute(item, 1, PVSIZE_ATTRIBUTE_POLES) == 4);
+    ck_assert(attribute(item, 1, PVSIZE_ATTRIBUTE_CATEGORY) == PVSIZE_UTILISATION_DC_PV2);
+    ck_assert(attribute(item, 1, PVSIZE_ATTRIBUTE_LOCKABLE) == PVSIZE_ANSWER_YES);
+    ck_assert_int_eq(attributes_of(item, 1), 13); /* asked for, not given: all poles, polarity */
+    comes_to(item, 2, 1, 1);
+    NEAR(attribute(item, 2, PVSIZE_ATTRIBUTE_VOLTAGE_AT_LEAST), array_1_voltage, 1e-12);
+    NEAR(attribute(item, 2, PVSIZE_ATTRIBUTE_CURRENT_AT_LEAST), array_1_current, 1e-12);
+    NEAR(attribute(item, 2, PVSIZE_ATTRIBUTE_CONDUCTOR_VOLTAGE_AT_LEAST), array_1_voltage, 1e-12);
+    ck_assert(attribute(item, 2, PVSIZE_ATTRIBUTE_POLES) == 2);
+    ck_assert(attribute(item, 2, PVSIZE_ATTRIBUTE_LOAD_BREAK) == PVSIZE_ANSWER_YES);
+    ck_assert(attribute(item, 2, PVSIZE_ATTRIBUTE_CLASS_AT_LEAST) == 2);
+    ck_assert(attribute(item, 2, PVSIZE_ATTRIBUTE_MEETS_STANDARD) == PVSIZE_ANSWER_YES);
+    ck_assert(attribute(item, 2, PVSIZE_ATTRIBUTE_LOCKABLE) == PVSIZE_ANSWER_YES);
+    ck_assert(attribute(item, 2, PVSIZE_ATTRIBUTE_BREAKS_ALL) == PVSIZE_ANSWER_YES);
+    ck_assert(attribute(item, 2, PVSIZE_ATTRIBUTE_EITHER_POLARITY) == PVSIZE_ANSWER_YES);
+    /* two strings in and out of the first, one of the second */
+    comes_to(PVSIZE_ITEM_CONNECTOR_PAIR, 2, 6, 7); /* 6.6 */
+    is_for(PVSIZE_ITEM_CONNECTOR_PAIR, 2, 0, "array 1", 4, PVSIZE_ISOLATOR_PLACE);
+    is_for(PVSIZE_ITEM_CONNECTOR_PAIR, 2, 1, "array 2", 2, PVSIZE_ISOLATOR_PLACE);
+    done();
+}
+END_TEST
+
+/* One beside the inverter for the first array, one at it and the same at the other: each
+ * run pays for what it goes through, and no more. */
+START_TEST(isolators_in_a_row)
+{
+    pvsize_spec *system = cabled_system(), *beside = listed_switch(0);
+
+    OK(pvsize_spec_set_number(beside, PVSIZE_ISOLATOR_PLACE, PVSIZE_ISOLATOR_PLACE_BESIDE_INVERTER,
+                              diag));
+    give(system, listed_switch(0));
+    give(system, beside);
+    give(system, listed_switch(1));
+    fill(system);
+    ck_assert_int_eq(rows(PVSIZE_ITEM_DC_ISOLATOR), 3); /* input 2 needs none */
+    comes_to(PVSIZE_ITEM_DC_ISOLATOR, 1, 2, 2);
+    is_for(PVSIZE_ITEM_DC_ISOLATOR, 1, 1, "isolator 3", 1, PVSIZE_ISOLATOR_PLACE);
+    comes_to(PVSIZE_ITEM_DC_ISOLATOR, 2, 1, 1);
+    comes_to(PVSIZE_ITEM_CONNECTOR_PAIR, 2, 10, 11); /* 2 x 2 x 2 and 2 */
+    ck_assert_int_eq(shares_of(PVSIZE_ITEM_CONNECTOR_PAIR, 2), 3);
+    done();
+}
+END_TEST
+
+/* NFPA 70:2017 690.15: an isolating device that does not break load serves up to 30 A;
+ * what is asked of switches is not asked of it. On an open input one is bought, too. */
+START_TEST(bare_isolators_and_open_inputs)
+{
+    pvsize_spec *system = cabled_system(), *bare = bare_one(PVSIZE_ISOLATOR_PLACE_AT_ARRAY);
+    pvsize_spec *inverter = invented_inverter();
+    pvsize_rules *rules = preset("nfpa_70_2017");
+    int32_t item = PVSIZE_ITEM_DC_ISOLATOR;
+
+    give(inverter, invented_input(1));
+    OK(pvsize_spec_set_number(inverter, PVSIZE_INVERTER_SEPARATED, PVSIZE_ANSWER_YES, diag));
+    OK(pvsize_spec_replace(system, 0, inverter, diag));
+    pvsize_spec_free(inverter);
+    OK(pvsize_spec_set_number(bare, PVSIZE_ISOLATOR_LOAD_BREAK, PVSIZE_ANSWER_NO, diag));
+    give(system, bare);
+    give(system,
+         SPEC(PVSIZE_KIND_ISOLATOR, PVSIZE_ISOLATOR_PLACE, PVSIZE_ISOLATOR_PLACE_BESIDE_INVERTER,
+              PVSIZE_ISOLATOR_INPUT, 2, PVSIZE_ISOLATOR_VOLTAGE, 1000));
+    fill_by(system, rules);
+    ck_assert(attribute(item, 1, PVSIZE_ATTRIBUTE_LOAD_BREAK) == PVSIZE_ANSWER_NO);
+    ck_assert(attribute(item, 1, PVSIZE_ATTRIBUTE_MEETS_STANDARD) == PVSIZE_ANSWER_YES);
+    ck_assert_int_eq(attributes_of(item, 1), 6); /* place, voltage, current, poles, these */
+    ck_assert(attribute(item, 2, PVSIZE_ATTRIBUTE_VOLTAGE) == 1000);
+    ck_assert(attribute(item, 2, PVSIZE_ATTRIBUTE_POLES) == -PVSIZE_ISOLATOR_POLES);
+    is_for(item, 2, 0, "isolator 2", 1, PVSIZE_ISOLATOR_PLACE);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(system);
+    done();
+}
+END_TEST
+
+START_TEST(an_isolator_without_a_place)
+{
+    pvsize_spec *system = cabled_system();
+
+    give(system, SPEC(PVSIZE_KIND_ISOLATOR, PVSIZE_ISOLATOR_ARRAY, 1));
+    fill(system);
+    ck_assert_int_eq(missing_of(PVSIZE_ITEM_DC_ISOLATOR, 1), PVSIZE_ISOLATOR_PLACE);
+    is_for(PVSIZE_ITEM_DC_ISOLATOR, 1, 0, "isolator 1", 0, PVSIZE_ISOLATOR_PLACE);
+    ck_assert_int_eq(missing_of(PVSIZE_ITEM_CONNECTOR_PAIR, 2), PVSIZE_ISOLATOR_PLACE);
+    done();
+}
+END_TEST
+
+/* A pair of connectors in each conductor of each run: 2 for one string, 4 for two. */
+START_TEST(disconnection_points)
+{
+    pvsize_spec *system = cabled_system();
+    int32_t item = PVSIZE_ITEM_DISCONNECTION_POINT, measure;
+
+    give(system, bare_one(PVSIZE_ISOLATOR_PLACE_DISCONNECTION_POINT));
+    give(system, SPEC(PVSIZE_KIND_ISOLATOR, PVSIZE_ISOLATOR_PLACE,
+                      PVSIZE_ISOLATOR_PLACE_DISCONNECTION_POINT, PVSIZE_ISOLATOR_INPUT, 0,
+                      PVSIZE_ISOLATOR_VOLTAGE, 1500, PVSIZE_ISOLATOR_CURRENT, 30));
+    fill(system);
+    comes_to(item, 0, 2, 3); /* 2.2 */
+    NEAR(attribute(item, 0, PVSIZE_ATTRIBUTE_VOLTAGE_AT_LEAST), array_1_voltage, 1e-12);
+    NEAR(attribute(item, 0, PVSIZE_ATTRIBUTE_CURRENT_AT_LEAST), array_1_current, 1e-12);
+    is_for(item, 0, 0, "isolator 1", 2, PVSIZE_ISOLATOR_PLACE);
+    comes_to(item, 1, 4, 5); /* 4.4 */
+    ck_assert(attribute(item, 1, PVSIZE_ATTRIBUTE_VOLTAGE) == 1500);
+    ck_assert(attribute(item, 1, PVSIZE_ATTRIBUTE_RATING) == 30);
+    OK(pvsize_bill_row(bill, row_of(item, 0), NULL, &measure, NULL, NULL, diag));
+    ck_assert_int_eq(measure, PVSIZE_MEASURE_PAIRS);
+    ck_assert_int_eq(rows(PVSIZE_ITEM_CONNECTOR_PAIR), 2); /* none at devices */
+    done();
+}
+END_TEST
+
+/* Strings that plug straight in are parted at their own leads; those behind a combiner
+ * are not. */
+START_TEST(disconnection_points_that_are_there)
+{
+    pvsize_spec *system = invented_system();
+
+    give(system, cable_of(PVSIZE_CIRCUIT_STRING, 0, 4, 0));
+    give(system, cable_of(PVSIZE_CIRCUIT_STRING, 1, 4, 0));
+    give(system, cable_of(PVSIZE_CIRCUIT_ARRAY, 1, 10, 30));
+    give(system, SPEC(PVSIZE_KIND_ISOLATOR, PVSIZE_ISOLATOR_PLACE,
+                      PVSIZE_ISOLATOR_PLACE_DISCONNECTION_POINT, PVSIZE_ISOLATOR_ARRAY, 0));
+    give(system, bare_one(PVSIZE_ISOLATOR_PLACE_DISCONNECTION_POINT));
+    fill(system);
+    comes_to(PVSIZE_ITEM_DISCONNECTION_POINT, 0, 0, 0);
+    is_for(PVSIZE_ITEM_DISCONNECTION_POINT, 0, 0, "isolator 1", 0, PVSIZE_CABLE_LENGTH);
+    comes_to(PVSIZE_ITEM_DISCONNECTION_POINT, 1, 2, 3);
+    done();
+}
+END_TEST
+
+/* devices of whole arrays */
+
+/* Three arrays of 2 strings on one input. Each makes 27.8 A: more than 34.75 A and up to
+ * 66.72 A, 40 A is the first of the usual gPV ratings (AS/NZS 5033:2021: more than two
+ * sub-arrays on one input). Six strings are fused at 25 A, as in the six inputs. */
+static pvsize_spec *joined_arrays(int32_t arrays)
+{
+    pvsize_spec *system = SPEC(PVSIZE_KIND_SYSTEM, 0);
+    pvsize_spec *inverter = SPEC(PVSIZE_KIND_INVERTER, PVSIZE_INVERTER_RATED_AC_POWER, 60000,
+                                 PVSIZE_INVERTER_MAX_AC_CURRENT, 92, PVSIZE_INVERTER_PHASES, 3);
+
+    give(inverter, invented_input(6));
+    give(system, invented_site());
+    give(system, inverter);
+    for (int32_t i = 0; i < arrays; i++)
+        give(system, invented_array(0, -1, 12, 2));
+    return system;
+}
+
+START_TEST(fuses_of_whole_arrays)
+{
+    pvsize_spec *system = joined_arrays(3);
+    int32_t item = PVSIZE_ITEM_ARRAY_FUSE, holder = PVSIZE_ITEM_FUSE_HOLDER;
+
+    OK(pvsize_spec_set_part_number(system, 2, PVSIZE_ARRAY_ARRAY_DEVICE, 50, diag));
+    OK(pvsize_spec_set_part_number(system, 2, PVSIZE_ARRAY_ARRAY_DEVICE_VOLTAGE, 1000, diag));
+    fill(system);
+    comes_to(item, 0, 4, 5); /* two arrays, two poles; 4.4 */
+    ck_assert(attribute(item, 0, PVSIZE_ATTRIBUTE_RATING) == 40);
+    NEAR(attribute(item, 0, PVSIZE_ATTRIBUTE_VOLTAGE_AT_LEAST), 38.8 * 1.07 * 12, 1e-12);
+    is_for(item, 0, 1, "array 2", 2, PVSIZE_QUANTITY_ARRAY_DEVICE_NEEDED);
+    comes_to(item, 1, 2, 3);
+    ck_assert(attribute(item, 1, PVSIZE_ATTRIBUTE_RATING) == 50);
+    ck_assert(attribute(item, 1, PVSIZE_ATTRIBUTE_VOLTAGE) == 1000);
+    is_for(item, 1, 0, "array 3", 2, PVSIZE_ARRAY_ARRAY_DEVICE);
+    ck_assert_int_eq(rows(holder), 3);
+    comes_to(holder, 0, 12, 12);
+    ck_assert(attribute(holder, 0, PVSIZE_ATTRIBUTE_RATING) == 25);
+    comes_to(holder, 1, 4, 4);
+    comes_to(holder, 2, 2, 2);
+    done();
+}
+END_TEST
+
+START_TEST(arrays_without_fuses)
+{
+    pvsize_spec *system = joined_arrays(3), *unknown = invented_array(0, -1, 12, 2);
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    int32_t item = PVSIZE_ITEM_ARRAY_FUSE;
+
+    fill(joined_arrays(2));
+    comes_to(item, 0, 0, 0); /* two join without */
+    is_for(item, 0, 1, "array 2", 0, PVSIZE_QUANTITY_ARRAY_DEVICE_NEEDED);
+    ck_assert_int_eq(rows(PVSIZE_ITEM_FUSE_HOLDER), 1);
+    OK(pvsize_rules_set_severity(rules, PVSIZE_RULE_ARRAY_DEVICE, PVSIZE_SEVERITY_NOTE, diag));
+    fill_by(system, rules);
+    comes_to(item, 0, 0, 0);
+    is_for(item, 0, 2, "array 3", 0, PVSIZE_RULE_ARRAY_DEVICE);
+    pvsize_rules_free(rules);
+    rules = preset("nfpa_70_2020"); /* does not say when one is needed */
+    fill_by(system, rules);
+    comes_to(item, 0, 0, 0);
+    /* 1.25 x 24 x 13.9 A = 417 A: the series ends at 400 A */
+    OK(pvsize_spec_set_part_number(system, 0, PVSIZE_ARRAY_STRINGS, 24, diag));
+    OK(pvsize_spec_unset(unknown, PVSIZE_ARRAY_STRINGS, diag));
+    OK(pvsize_spec_replace(system, 1, unknown, diag));
+    pvsize_spec_free(unknown);
+    fill(system);
+    ck_assert_int_eq(missing_of(item, 0), PVSIZE_ARRAY_ARRAY_DEVICE);
+    ck_assert_int_eq(missing_of(item, 1), PVSIZE_ARRAY_STRINGS);
+    ck_assert(attribute(item, 2, PVSIZE_ATTRIBUTE_RATING) == 40);
+    pvsize_rules_free(rules);
     done();
 }
 END_TEST
@@ -729,6 +1011,14 @@ static void add(Suite *suite)
     add_test(suite, "six inputs", six_inputs_with_fuses);
     add_test(suite, "fuses as designed", fuses_as_designed);
     add_test(suite, "combiner and isolator", combiner_and_isolator);
+    add_test(suite, "isolators at the array", isolators_at_the_array);
+    add_test(suite, "isolators in a row", isolators_in_a_row);
+    add_test(suite, "bare isolators", bare_isolators_and_open_inputs);
+    add_test(suite, "an isolator without a place", an_isolator_without_a_place);
+    add_test(suite, "disconnection points", disconnection_points);
+    add_test(suite, "disconnection points there", disconnection_points_that_are_there);
+    add_test(suite, "fuses of arrays", fuses_of_whole_arrays);
+    add_test(suite, "arrays without fuses", arrays_without_fuses);
     add_test(suite, "export control", export_control);
     add_test(suite, "missing data", missing_data);
     add_test(suite, "no standard rating", no_standard_rating);

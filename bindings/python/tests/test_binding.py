@@ -293,6 +293,20 @@ def test_bill():
         bill[len(bill)]
 
 
+def test_bill_of_listed_isolators():
+    job = system(9, 2)
+    job.add(pvsize.Isolator(array=0, place="at_array", voltage=1000, category="dc_pv2"))
+    job.add(pvsize.Isolator(array=0, place="disconnection_point"))
+    bill = pvsize.bill(job)
+    rows = [row for row in bill if row.item == "dc_isolator" and row.quantity]
+    assert [row.attributes["place"] for row in rows] == ["at_array"]
+    listed = rows[0].attributes
+    assert (listed["voltage"], listed["category"], listed["poles"]) == (1000, "dc_pv2", 4)
+    assert listed["lockable"] == "yes" and "current_at_least" in listed
+    point = next(row for row in bill if row.item == "disconnection_point")
+    assert (point.installed, point.quantity, point.measure) == (4, 5, "pairs")
+
+
 def test_bill_by_own_allowances():
     rules = pvsize.Rules()
     rules.set_figure("connector_spare", 50, "own practice")
