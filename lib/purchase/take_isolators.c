@@ -306,6 +306,14 @@ static pvsz_told cut_runs(const pvsz_taking *take, const pvsz_subject *array)
     return pvsz_plugs_in(take, array) ? pvsz_tell(0) : pvsz_runs(take, array);
 }
 
+/* No cable on the way, or nothing on the input. */
+static int32_t why_none(const pvsz_taking *take, const pvsz_subject *point)
+{
+    const pvsz_subject *input = pvsz_subject_at(take, PVSZ_KIND_INPUT, point->at[PVSZ_KIND_INPUT]);
+
+    return input->below > 0 ? PVSIZE_CABLE_LENGTH : PVSIZE_ISOLATOR_INPUT;
+}
+
 void pvsz_take_disconnection_points(pvsz_taking *take)
 {
     for (int32_t i = 0; i < take->report->design.count[PVSZ_KIND_ISOLATOR]; i++) {
@@ -318,7 +326,7 @@ void pvsz_take_disconnection_points(pvsz_taking *take)
             continue;
         if (!none)
             with_ratings(take, point, &line);
-        pvsz_put_share(take, &line, point, none ? PVSIZE_CABLE_LENGTH : PVSIZE_ISOLATOR_PLACE,
+        pvsz_put_share(take, &line, point, none ? why_none(take, point) : PVSIZE_ISOLATOR_PLACE,
                        pairs);
     }
 }

@@ -374,12 +374,15 @@ class Count:
         for s in range(len(self.m.isolators)):
             if self.stated(s, "place") != "disconnection_point":
                 continue
-            runs = [self.runs(a) for a in self.arrays_through(s)
+            arrays = self.arrays_through(s)
+            runs = [self.runs(a) for a in arrays
                     if self.cables("array", a) or not self.plugged(a)]
             pairs = None if None in runs else 2 * sum(runs)
+            why = "isolator.place"
+            if pairs == 0:
+                why = "cable.length" if arrays else "isolator.input"
             self.add("disconnection_point", None, {} if pairs == 0 else self.ratings(s),
-                     ("isolator", (s,)), "cable.length" if pairs == 0 else "isolator.place",
-                     pairs)
+                     ("isolator", (s,)), why, pairs)
 
     # -- circuits -----------------------------------------------------------
 

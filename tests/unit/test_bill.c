@@ -584,7 +584,7 @@ END_TEST
  * are not. */
 START_TEST(disconnection_points_that_are_there)
 {
-    pvsize_spec *system = invented_system();
+    pvsize_spec *system = invented_system(), *inverter = invented_inverter();
 
     give(system, cable_of(PVSIZE_CIRCUIT_STRING, 0, 4, 0));
     give(system, cable_of(PVSIZE_CIRCUIT_STRING, 1, 4, 0));
@@ -592,9 +592,15 @@ START_TEST(disconnection_points_that_are_there)
     give(system, SPEC(PVSIZE_KIND_ISOLATOR, PVSIZE_ISOLATOR_PLACE,
                       PVSIZE_ISOLATOR_PLACE_DISCONNECTION_POINT, PVSIZE_ISOLATOR_ARRAY, 0));
     give(system, bare_one(PVSIZE_ISOLATOR_PLACE_DISCONNECTION_POINT));
+    give(inverter, invented_input(1)); /* and nothing on it */
+    OK(pvsize_spec_replace(system, 0, inverter, diag));
+    pvsize_spec_free(inverter);
+    give(system, SPEC(PVSIZE_KIND_ISOLATOR, PVSIZE_ISOLATOR_PLACE,
+                      PVSIZE_ISOLATOR_PLACE_DISCONNECTION_POINT, PVSIZE_ISOLATOR_INPUT, 2));
     fill(system);
     comes_to(PVSIZE_ITEM_DISCONNECTION_POINT, 0, 0, 0);
     is_for(PVSIZE_ITEM_DISCONNECTION_POINT, 0, 0, "isolator 1", 0, PVSIZE_CABLE_LENGTH);
+    is_for(PVSIZE_ITEM_DISCONNECTION_POINT, 0, 1, "isolator 3", 0, PVSIZE_ISOLATOR_INPUT);
     comes_to(PVSIZE_ITEM_DISCONNECTION_POINT, 1, 2, 3);
     done();
 }
