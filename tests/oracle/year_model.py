@@ -81,7 +81,7 @@ class Together:
         """Voltage and power: all voltages, then ever closer round the best."""
         high = min(high, max(self.highest, low))
         low, top = min(low, high), high
-        width, points = high - low, 240
+        width, points = high - low, 120
         start = low
         for _ in range(6):
             grid = np.linspace(low, high, points)
@@ -175,6 +175,7 @@ class Model:
         self.on = [np.asarray(weather.on_plane(p.tilt, p.azimuth)) for p in self.planes]
         self.load = load
         self.models = [pvsize_curve(a.modules[0]) for a in self.arrays]
+        self.stc = [Together([Strings(m, 1000, 25, 1, 1)], False).best()[1] for m in self.models]
         self.loss = {}
         self.power = np.full((len(self.inverters), len(weather)), np.nan)
         self.gaps = 0
@@ -225,7 +226,7 @@ class Model:
         array, model = self.arrays[i], self.models[i]
         sun, count = self.on[array.plane][row], array.modules_per_string * array.strings
         own, key = lambda s: Together([s], False).best()[1], ("array", i)  # noqa: E731
-        stc = own(Strings(model, 1000, 25, 1, 1)) * count
+        stc = self.stc[i] * count
         at_25 = own(Strings(model, sun * self.clean, 25, 1, 1)) * count
         bare = self.strings(i, row, temp, wind, wired=False)
         bare.kept = 1
