@@ -106,3 +106,27 @@ def test_without_wind_nothing_is_computed_unless_one_is_stated():
     year = pvsize.Year(system(), pvsize.Light(still, pvsize.Outlook(wind=1)))
     assert year.gaps == 0 and year.system.output > 5000
     assert ("wind", 1) in [(granted.name, granted.value) for granted in year.assumptions]
+
+
+@pytest.mark.parametrize("model, wind, granted", [("nominal", None, False), ("heat_loss", 0, True)])
+def test_cells_by_nmot_and_by_the_heat_loss_of_racks(model, wind, granted):
+    """1000 W/m2 all day, cells 40 K above -15 degC: NMOT 52 (IEC 61215-2: 32 K at 800 W/m2), and
+    25 W/(m2 K) without wind (Faiman 2008). So modules give Vmp times Imp."""
+    columns = {"beam": [0] * 24, "diffuse": [1000] * 24, "temp": [-15] * 24}
+    if wind is not None:
+        columns["wind"] = [wind] * 24
+    day = pvsize.Weather.from_series(pvsize.Site(**SITE), columns)
+    light = pvsize.Light(day, pvsize.Outlook(sky="even", cover="none", cell_temp=model))
+    module, plane = pvsize.Module(**MODULE, nmot=52), pvsize.Plane(tilt=0, azimuth=0)
+    assert light.specific_yield(module, plane) == pytest.approx(24 * 32.9 * 13.37 / 440)
+    plant = pvsize.System(
+        site=pvsize.Site(**SITE, planes=[plane]),
+        inverters=[pvsize.Inverter(inputs=[pvsize.Input()])],
+        arrays=[pvsize.Array(input=0, plane=0, modules_per_string=8, strings=1, module=module)])
+    year = pvsize.Year(plant, light)
+    assert year.gaps == 0
+    assert year.system.output == pytest.approx(24 * 8 * 32.9 * 13.37 / 1000)
+    assert ("rack_heat_loss" in [g.name for g in year.assumptions]) == granted
+    # no rating, no efficiency, no limit: each is said to be taken for granted
+    assert {"no_rating", "conversion_perfect", "no_night", "no_window", "no_start_voltage",
+            "no_current_limit", "no_ac_cable"} <= {g.name for g in year.assumptions}
