@@ -125,6 +125,7 @@ grep -q passed "$log" || failed=$((failed + 1))
 title "examples and pages"
 expect "job files and wrong input" sh tests/examples.sh "$work/sanitized/examples/size_job" \
     "$work/sanitized/examples/string_job"
+expect "what the pages refer to" $python tests/links.py README.md DEVELOPERS.md doc/*.md
 expect "samples of README and guides" $python tests/samples.py "$stage" \
     "$work/gcc/lib/libpvsize.so" "$work" README.md doc/*.md
 

@@ -72,9 +72,9 @@ def commands_of(block, libraries, settings):
         file.write(block.text)
     flags = subprocess.run(["pkg-config", "--cflags", "--libs", "pvsize"], env=settings, check=True,
                            capture_output=True, text=True).stdout.split()
-    subprocess.run(["gcc", *STRICT, "sample.c", "-o", "sample", *flags, f"-Wl,-rpath,{libraries}"],
-                   check=True)
-    return ["./sample"]
+    made = subprocess.run(["gcc", *STRICT, "sample.c", "-o", "sample", *flags,
+                           f"-Wl,-rpath,{libraries}"])
+    return ["./sample"] if made.returncode == 0 else ["false"]
 
 
 def run(page, block, shown, libraries, settings):
