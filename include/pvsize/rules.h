@@ -68,12 +68,17 @@ PVSIZE_API pvsize_status pvsize_rules_get_severity(const pvsize_rules *rules, in
  *
  * The rule is applied to every object that value_term speaks of (a figure: once,
  * to the system). limit_term must be a figure, or speak of the same object or of
- * one that it hangs on: an array hangs on its module, plane, input, inverter,
- * site and system; a cable on its array or inverter, an isolator on its array or input, a
- * reading on its array, and what these hang on; an input on its inverter, site and system;
- * an inverter and a
- * plane on site and system; a system on its site. Own rules are numbered in the
- * order they are added; a clone keeps the numbers. */
+ * one that it hangs on, or what that hangs on in turn:
+ *
+ *   array            hangs on its module, plane and input
+ *   cable            on its array or inverter
+ *   isolator         on its array or input
+ *   reading          on its array
+ *   input            on its inverter
+ *   inverter, plane  on site and system
+ *   system           on its site
+ *
+ * Own rules are numbered in the order they are added; a clone keeps the numbers. */
 PVSIZE_API pvsize_status pvsize_rules_add(pvsize_rules *rules, const char *name, const char *title,
                                           int32_t value_term, int32_t compare, int32_t limit_term,
                                           double limit, int32_t severity, const char *source,
