@@ -15,7 +15,8 @@ FILE = re.compile(r"`([\w./-]+\.(?:c|h|def|py|sh|md|json|build|map|[13])|[\w-]+(
 # where a file may stand that is named without its folder
 FOLDERS = ["", "lib", "lib/tables", "lib/tables/presets", "lib/physics", "include/pvsize",
            "include", "tests", "tests/unit", "tests/oracle", "lib/rules", "lib/layout",
-           "lib/design", "lib/class", "lib/yield", "doc", "bindings/python", "bindings/python/pvsize"]
+           "lib/design", "lib/class", "lib/yield", "doc", "bindings/python",
+           "bindings/python/pvsize"]
 
 
 def missing(page):

@@ -108,7 +108,8 @@ def run_page(page, stage, library, work):
     os.makedirs(folder)
     os.chdir(folder)
     if any(block.language == "sh" for block in blocks):
-        shutil.copytree(TOP, "libpvsize", ignore=shutil.ignore_patterns("build*", ".git"))
+        left_out = shutil.ignore_patterns("build*", ".git", "node_modules")
+        shutil.copytree(TOP, "libpvsize", ignore=left_out)
     libraries, settings = environment(stage, library, folder)
     for block, after in zip(blocks, [*blocks[1:], None]):
         if block.name:

@@ -159,7 +159,7 @@ def convert(text):
                 lambda function: "\n/** " + document(comment, function.groups(), common) +
                 " */\n" + function.group(0), functions))
             at += len(functions)
-        elif "never reused" not in comment and "needed" not in before:
+        elif "never reused" not in comment:
             out.append(f"/** @file\n{blocks(comment)} */")
     out.append(text[at:])
     return "".join(out)

@@ -60,8 +60,8 @@ typedef struct pvsize_year pvsize_year;
  * and what a module makes of it, is computed when first asked for, and then kept: many systems
  * on the same planes and modules cost little more than their limits. So calls that take a light
  * change it, and need it alone. `outlook` is a spec of kind outlook, null for its defaults;
- * neither it nor the weather is needed afterwards. `memory` may be null; *out is null on
- * failure. */
+ * neither it nor the weather is needed afterwards. The caller gives it back to
+ * pvsize_light_free. */
 PVSIZE_API pvsize_status pvsize_light_new(const pvsize_weather *weather, const pvsize_spec *outlook,
                                           const pvsize_allocator *memory, pvsize_light **out,
                                           pvsize_diag *diag);
@@ -77,9 +77,10 @@ PVSIZE_API pvsize_status pvsize_light_yield(pvsize_light *light, const pvsize_sp
                                             const pvsize_spec *plane, double *yield,
                                             pvsize_diag *diag);
 
-/* Makes an empty year; the caller gives it back to pvsize_year_free, which takes null. */
+/* Makes an empty year; the caller gives it back to pvsize_year_free. */
 PVSIZE_API pvsize_status pvsize_year_new(const pvsize_allocator *memory, pvsize_year **out,
                                          pvsize_diag *diag);
+/* Takes null. */
 PVSIZE_API void pvsize_year_free(pvsize_year *year);
 
 /* Computes a system under a light, and replaces what the year held; on failure it keeps that.
@@ -103,14 +104,17 @@ PVSIZE_API pvsize_status pvsize_year_fill(const pvsize_spec *system, pvsize_ligh
  * Each output may be null. */
 PVSIZE_API pvsize_status pvsize_year_size(const pvsize_year *year, int32_t *rows, int32_t *step,
                                           int32_t *lit, int32_t *gaps, pvsize_diag *diag);
-/* An `energy`, PVSIZE_ENERGY_..., in `kwh`. All but reference and output are the system's only. */
+/* An `energy`, PVSIZE_ENERGY_..., in `kwh`. All but reference and output are the system's
+ * only. */
 PVSIZE_API pvsize_status pvsize_year_energy(const pvsize_year *year, int32_t subject, int32_t month,
                                             int32_t energy, double *kwh, pvsize_diag *diag);
-/* A `loss`, PVSIZE_LOSS_..., in `kwh`; PVSIZE_E_WRONG_KIND where the subject's ledger ends before it. */
+/* A `loss`, PVSIZE_LOSS_..., in `kwh`; PVSIZE_E_WRONG_KIND where the subject's ledger ends
+ * before it. */
 PVSIZE_API pvsize_status pvsize_year_loss(const pvsize_year *year, int32_t subject, int32_t month,
                                           int32_t loss, double *kwh, pvsize_diag *diag);
-/* `hours` in which a limit (`loss`) took something: of inputs WINDOW, INPUT_CURRENT, INPUT_POWER; of
- * inverters DC_POWER, AC_RATING, EXPORT; of the system EXPORT. Of all else 0. */
+/* `hours` in which a limit (`loss`) took something: of inputs WINDOW, INPUT_CURRENT,
+ * INPUT_POWER; of inverters DC_POWER, AC_RATING, EXPORT; of the system EXPORT. Of all else
+ * 0. */
 PVSIZE_API pvsize_status pvsize_year_active(const pvsize_year *year, int32_t subject, int32_t loss,
                                             double *hours, pvsize_diag *diag);
 /* Light on an array's plane (`on_plane`), and what of it gets to the cells (`at_cells`),
