@@ -3,12 +3,19 @@
 SPDX-License-Identifier: MIT
 """
 
+from __future__ import annotations
+
 import array
 import ctypes
 import typing
 
-from . import (_choice_name, _choice_number, _do, _get, _Handle, _lib, _SETS, _text, E_NOT_SET,
-               Error, Spec)
+from ._base import _do, E_NOT_SET, Error, _get, _Handle, _lib, _text
+from ._kinds import DiodeModel
+from ._spec import Spec
+from ._terms import _choice_name, _choice_number, _SETS
+
+
+_Doubles = typing.Any  # a sequence of numbers, or a buffer of doubles
 
 
 class Point(typing.NamedTuple):
@@ -17,7 +24,7 @@ class Point(typing.NamedTuple):
     current: float
 
     @property
-    def power(self):
+    def power(self) -> float:
         """W."""
         return self.voltage * self.current
 
@@ -67,21 +74,20 @@ class Curve(_Handle):
 
     _free = staticmethod(_lib.pvsize_curve_free)
 
-    def __init__(self, spec):
+    def __init__(self, spec: Spec):
         super().__init__()
         if not isinstance(spec, Spec):
             raise TypeError("a curve is made of a Module or a DiodeModel")
         _do("curve_new", spec._handle, None, ctypes.byref(self._handle))
 
-    def model(self, irradiance=1000, cell_temp=25):
+    def model(self, irradiance: float = 1000, cell_temp: float = 25) -> DiodeModel:
         """The parameters at a condition, as a DiodeModel."""
-        from . import DiodeModel
         handle = ctypes.c_void_p()
         _do("curve_model", self._handle, irradiance, cell_temp, None, ctypes.byref(handle))
         return DiodeModel._wrap(handle)
 
     @property
-    def assumptions(self):
+    def assumptions(self) -> list[Assumption]:
         """What the fit took for granted or gave up."""
         found = []
         for i in range(_get(ctypes.c_int32, "curve_assumption_count", self._handle)):
@@ -92,7 +98,7 @@ class Curve(_Handle):
             found.append(Assumption(name, value.value, text))
         return found
 
-    def check(self, what):
+    def check(self, what: str) -> float | None:
         """What the curve has less what the data sheet has, such as check("vmp"); None where
         the data sheet is silent."""
         try:
@@ -103,34 +109,36 @@ class Curve(_Handle):
                 return None
             raise
 
-    def mpp(self, irradiance=1000, cell_temp=25):
+    def mpp(self, irradiance: float = 1000, cell_temp: float = 25) -> Point:
         """Maximum-power point."""
         return _pair("curve_mpp", self._handle, irradiance, cell_temp)
 
-    def voc(self, irradiance=1000, cell_temp=25):
+    def voc(self, irradiance: float = 1000, cell_temp: float = 25) -> float:
         """Open-circuit voltage."""
         return _pair("curve_ends", self._handle, irradiance, cell_temp)[0]
 
-    def isc(self, irradiance=1000, cell_temp=25):
+    def isc(self, irradiance: float = 1000, cell_temp: float = 25) -> float:
         """Short-circuit current."""
         return _pair("curve_ends", self._handle, irradiance, cell_temp)[1]
 
-    def current(self, voltage, irradiance=1000, cell_temp=25):
+    def current(self, voltage: float, irradiance: float = 1000, cell_temp: float = 25) -> float:
         """Current at a voltage."""
         return _get(ctypes.c_double, "curve_current", self._handle, irradiance, cell_temp, voltage)
 
-    def voltage(self, current, irradiance=1000, cell_temp=25):
+    def voltage(self, current: float, irradiance: float = 1000, cell_temp: float = 25) -> float:
         """Voltage at a current."""
         return _get(ctypes.c_double, "curve_voltage", self._handle, irradiance, cell_temp, current)
 
-    def sample(self, n=100, irradiance=1000, cell_temp=25):
+    def sample(self, n: int = 100, irradiance: float = 1000,
+               cell_temp: float = 25) -> tuple[array.array[float], array.array[float]]:
         """n points from short circuit to open circuit: voltages, currents."""
         voltage, current = _room(n), _room(n)
         _do("curve_sample", self._handle, irradiance, cell_temp, n, _numbers(voltage, True),
             _numbers(current, True))
         return voltage, current
 
-    def mpps(self, irradiance, cell_temp, out=None):
+    def mpps(self, irradiance: _Doubles, cell_temp: _Doubles,
+             out: tuple[typing.Any, typing.Any] | None = None) -> tuple[typing.Any, typing.Any]:
         """Maximum-power points of a row of conditions: voltages, currents. Buffers of
         doubles, such as NumPy arrays, are read and written where they lie; `out` is a pair of
         them, else new array.array."""
@@ -159,7 +167,8 @@ class Parallel:
     """Unlike strings in parallel on one input, by their curves. `blocked`: a diode keeps
     current from flowing back into a string."""
 
-    def __init__(self, branches, blocked=False):
+    def __init__(self, branches: typing.Iterable[Branch | tuple[typing.Any, ...]],
+                 blocked: bool = False):
         self.branches = tuple(Branch(*branch) for branch in branches)
         self.blocked = bool(blocked)
 
@@ -175,14 +184,14 @@ class Parallel:
             (ctypes.c_int32 * n)(*column["modules"]), (ctypes.c_int32 * n)(*column["strings"]),
             n, int(self.blocked))
 
-    def mpp(self):
+    def mpp(self) -> Point:
         """Maximum-power point of all together."""
         return _pair("parallel_mpp", *self._arguments())
 
-    def current(self, voltage):
+    def current(self, voltage: float) -> float:
         """Current of all together at a voltage."""
         return _get(ctypes.c_double, "parallel_current", *self._arguments(), voltage)
 
-    def voltage(self, current):
+    def voltage(self, current: float) -> float:
         """Voltage at which this current flows; at 0 the open-circuit voltage."""
         return _get(ctypes.c_double, "parallel_voltage", *self._arguments(), current)

@@ -3,11 +3,15 @@
 SPDX-License-Identifier: MIT
 """
 
+from __future__ import annotations
+
 import ctypes
 import typing
 
-from . import (ArgumentError, Rules, StateError, _Handle, _SETS, _choice_name, _do, _full_name, _get,
-               _get_text, _lib, _text)
+from ._base import ArgumentError, _do, _full_name, _get, _get_text, _Handle, _lib, StateError, _text
+from ._rules import Rules
+from ._spec import Spec
+from ._terms import _choice_name, _SETS
 
 
 class Bound(typing.NamedTuple):
@@ -128,21 +132,21 @@ class Review(_Handle):
                       tuple(numbers), _get_text("review_remark_text", self._handle, i))
 
     @property
-    def bounds(self):
+    def bounds(self) -> list[Bound]:
         """The envelope, a list of Bound."""
         return [self._bound(i) for i in range(self._count("bound"))]
 
     @property
-    def modules(self):
+    def modules(self) -> list[Acceptance]:
         """The enquiry's modules on each input, a list of Acceptance."""
         return [self._module(i) for i in range(self._count("module"))]
 
     @property
-    def remarks(self):
+    def remarks(self) -> list[Remark]:
         """A list of Remark."""
         return [self._remark(i) for i in range(self._count("remark"))]
 
-    def render(self, markdown=False):
+    def render(self, markdown: bool = False) -> str:
         """The reviewer's page as text."""
         return _get_text("review_render", self._handle, 2 if markdown else 1)
 
@@ -150,7 +154,8 @@ class Review(_Handle):
         return self.render()
 
 
-def review(inverter, rules=None, site=None, enquiry=None, page=None):
+def review(inverter: Spec, rules: Rules | None = None, site: Spec | None = None,
+           enquiry: Spec | None = None, page: Review | None = None) -> Review:
     """Reviews an inverter; site and enquiry may be left out. A review given as `page` is
     filled again."""
     page = Review() if page is None else page
@@ -160,7 +165,7 @@ def review(inverter, rules=None, site=None, enquiry=None, page=None):
     return page
 
 
-def remark_table():
+def remark_table() -> dict[str, tuple[str, str]]:
     """When each remark is made, and its sentence, by name."""
     numbers = [_lib.pvsize_set_at(_SETS["remark"], i)
                for i in range(_lib.pvsize_set_count(_SETS["remark"]))]

@@ -3,11 +3,15 @@
 SPDX-License-Identifier: MIT
 """
 
+from __future__ import annotations
+
 import ctypes
 import typing
 
-from . import (Rules, System, _choice_name, _choice_number, _do, _get, _get_text,
-               _Handle, _lib, _text, _SETS)
+from ._base import _bytes, _do, _get, _get_text, _lib, _Sequence, _text
+from ._kinds import System
+from ._rules import Rules
+from ._terms import _choice_name, _choice_number, _SETS
 
 
 class Mistake(typing.NamedTuple):
@@ -43,25 +47,25 @@ class Mark(typing.NamedTuple):
 _ANSWER_SETS = {_SETS[name]: name for name in ("answer", "limit", "fault")}
 
 
-class Exercise(_Handle):
+class Exercise(_Sequence[Question]):
     """An invented job with questions, answers and common mistakes: a sequence of
     Question. Equal level, seed and preset give equal exercises everywhere."""
 
     _free = staticmethod(_lib.pvsize_exercise_free)
 
-    def __init__(self, level, seed, preset=None):
+    def __init__(self, level: str, seed: int, preset: str | None = None):
         super().__init__()
         _do("exercise_new", _choice_number("level", level), seed,
-            preset.encode("utf-8") if preset is not None else None, None,
+            _bytes(preset) if preset is not None else None, None,
             ctypes.byref(self._handle))
 
     @property
-    def level(self):
+    def level(self) -> str:
         """Name of the level."""
         return _choice_name("level", self._origin()[0])
 
     @property
-    def seed(self):
+    def seed(self) -> int:
         """The seed it was made from."""
         return self._origin()[1]
 
@@ -71,26 +75,26 @@ class Exercise(_Handle):
         return level.value, seed.value
 
     @property
-    def system(self):
+    def system(self) -> System:
         """A copy of the job."""
         handle = ctypes.c_void_p()
         _do("exercise_system", self._handle, None, ctypes.byref(handle))
         return System._wrap(handle)
 
     @property
-    def rules(self):
+    def rules(self) -> Rules:
         """A copy of the rule set."""
         rules = Rules.__new__(Rules)
         rules._handle = ctypes.c_void_p()
         _do("exercise_rules", self._handle, None, ctypes.byref(rules._handle))
         return rules
 
-    def sheet(self, sheet="task", markdown=False):
+    def sheet(self, sheet: str = "task", markdown: bool = False) -> str:
         """A whole sheet as text: "task" or "solution"."""
         return _get_text("exercise_sheet", self._handle, _choice_number("sheet", sheet),
                          2 if markdown else 1)
 
-    def __len__(self):
+    def __len__(self) -> int:
         return _get(ctypes.c_int32, "exercise_question_count", self._handle)
 
     def _set_of(self, i):
@@ -98,7 +102,7 @@ class Exercise(_Handle):
         _do("exercise_question", self._handle, i, kind, answer_set, array)
         return kind.value, _ANSWER_SETS.get(answer_set.value), array.value
 
-    def text(self, i, what="question", markdown=False):
+    def text(self, i: int, what: str = "question", markdown: bool = False) -> str:
         """A text of question i: "question", "unit", "answer" or "working"."""
         return _get_text("exercise_text", self._handle, i, _choice_number("asked", what),
                          2 if markdown else 1)
@@ -114,11 +118,7 @@ class Exercise(_Handle):
                 _choice_name(choices, int(value.value)) if choices else value.value))
         return tuple(found)
 
-    def __getitem__(self, i):
-        if i < 0:
-            i += len(self)
-        if not 0 <= i < len(self):
-            raise IndexError(i)
+    def _row(self, i: int) -> Question:
         kind, choices, array = self._set_of(i)
         value, tolerance = ctypes.c_double(), ctypes.c_double()
         _do("exercise_answer", self._handle, i, value, tolerance)
@@ -131,7 +131,7 @@ class Exercise(_Handle):
                         tolerance.value, self.text(i, "answer"), self.text(i, "working"),
                         self._mistakes(i, choices))
 
-    def mark(self, i, given):
+    def mark(self, i: int, given: float | str) -> Mark:
         """Marks an answer to question i: a number, or the name of a choice."""
         if isinstance(given, str):
             choices = self._set_of(i)[1]

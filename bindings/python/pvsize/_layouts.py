@@ -3,11 +3,17 @@
 SPDX-License-Identifier: MIT
 """
 
+from __future__ import annotations
+
 import ctypes
 import typing
 
-from . import (Report, Rules, StateError, _CLASSES, _Handle, _choice_name, _choice_number, _do, _get,
-               _get_text, _lib, _rule_name)
+from ._base import _do, _get, _get_text, _lib, _Sequence, StateError
+from ._report import Report
+from ._rules import _rule_name, Rules
+from ._kinds import System
+from ._spec import Spec
+from ._terms import _choice_name, _choice_number
 
 
 class Stringing(typing.NamedTuple):
@@ -46,13 +52,13 @@ class Flag:
     def __init__(self):
         self._flag = ctypes.c_int32(0)
 
-    def raise_(self):
+    def raise_(self) -> None:
         """Stops the searches that were given this flag."""
         self._flag.value = 1
 
 
 def _place(cancel):
-    return ctypes.cast(ctypes.pointer(cancel._flag), ctypes.c_void_p) if cancel else None
+    return ctypes.byref(cancel._flag) if cancel else None
 
 
 class Layout:
@@ -82,13 +88,13 @@ class Layout:
         _do("layouts_array", self._layouts._handle, self._i, k, *places)
         return Stringing(*(place.value for place in places))
 
-    def system(self):
+    def system(self) -> System:
         """The whole system, as a spec of its own."""
         handle = ctypes.c_void_p()
         _do("layouts_system", self._layouts._handle, self._i, None, ctypes.byref(handle))
-        return _CLASSES["system"]._wrap(handle)
+        return System._wrap(handle)
 
-    def report(self):
+    def report(self) -> Report:
         """The check of the whole system."""
         report = Report()
         _do("layouts_report", self._layouts._handle, self._i, report._handle)
@@ -101,7 +107,7 @@ class Layout:
         return f"<pvsize layout: {self}>"
 
 
-class Layouts(_Handle):
+class Layouts(_Sequence[Layout]):
     """What a search found: a sequence of Layouts, the best first."""
 
     _free = staticmethod(_lib.pvsize_layouts_free)
@@ -111,13 +117,11 @@ class Layouts(_Handle):
         self._rules = None
         _do("layouts_new", None, ctypes.byref(self._handle))
 
-    def __len__(self):
+    def __len__(self) -> int:
         return _get(ctypes.c_int32, "layouts_count", self._handle)
 
-    def __getitem__(self, i):
-        if not -len(self) <= i < len(self):
-            raise IndexError("no such answer")
-        return Layout(self, i % len(self))
+    def _row(self, i: int) -> Layout:
+        return Layout(self, i)
 
     @property
     def ending(self):
@@ -161,7 +165,7 @@ class Layouts(_Handle):
                         _get_text("layouts_obstacle_text", self._handle, i))
 
 
-def search(question, rules=None, cancel=None):
+def search(question: Spec, rules: Rules | None = None, cancel: Flag | None = None) -> Layouts:
     """The best stringings of a Search, by a rule set."""
     found = Layouts()
     rules = Rules() if rules is None else rules
@@ -180,41 +184,43 @@ class RankedPair(typing.NamedTuple):
     strings: int
 
 
-class Ranking(_Handle):
+class Ranking(_Sequence[RankedPair]):
     """Pairs of module and inverter for one site, a sequence with the best first."""
 
     _free = staticmethod(_lib.pvsize_ranking_free)
 
-    def __init__(self, question, rules=None, most=100):
+    def __init__(self, question: Spec, rules: Rules | None = None, most: int = 100):
         super().__init__()
         rules = Rules() if rules is None else rules
         _do("ranking_new", question._handle, rules._handle, most, None, ctypes.byref(self._handle))
 
-    def add(self, module, inverter, module_number, inverter_number, cancel=None):
+    def add(self, module: Spec, inverter: Spec, module_number: int, inverter_number: int,
+            cancel: Flag | None = None) -> bool:
         """Judges a pair; whether it has an answer."""
         fits = ctypes.c_int32()
         _do("ranking_add", self._handle, module._handle, inverter._handle, module_number,
             inverter_number, _place(cancel), fits)
         return bool(fits.value)
 
-    def add_shard(self, shard=0, shards=1, cancel=None):
+    def add_shard(self, shard: int = 0, shards: int = 1, cancel: Flag | None = None) -> int:
         """Judges every `shards`-th pair of the question's own; how many."""
         done = ctypes.c_double()
         _do("ranking_add_shard", self._handle, shard, shards, _place(cancel), done)
         return int(done.value)
 
-    def merge(self, other):
+    def merge(self, other: Ranking) -> None:
         """Adds what another ranking of the same question found."""
         _do("ranking_merge", self._handle, other._handle)
 
     @property
-    def judged(self):
+    def judged(self) -> tuple[int, int, int]:
         """Pairs judged, with an answer, and of these not proven best."""
         numbers = [ctypes.c_double() for _ in range(3)]
         _do("ranking_judged", self._handle, *numbers)
-        return tuple(int(number.value) for number in numbers)
+        judged, fitting, unproven = (int(number.value) for number in numbers)
+        return judged, fitting, unproven
 
-    def __len__(self):
+    def __len__(self) -> int:
         return _get(ctypes.c_int32, "ranking_count", self._handle)
 
     def _number(self, i, what):
@@ -224,10 +230,7 @@ class Ranking(_Handle):
         except StateError:
             return None
 
-    def __getitem__(self, i):
-        if not -len(self) <= i < len(self):
-            raise IndexError("no such pair")
-        i %= len(self)
+    def _row(self, i: int) -> RankedPair:
         module, inverter = ctypes.c_int32(), ctypes.c_int32()
         _do("ranking_pair", self._handle, i, module, inverter)
         return RankedPair(module.value, inverter.value, self._number(i, "power"),

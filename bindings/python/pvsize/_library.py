@@ -11,11 +11,21 @@ import subprocess
 
 from ctypes import POINTER, c_char_p, c_double, c_int32, c_size_t, c_void_p
 
+class _Whole:
+    """A whole number that fits: ctypes would cut it short in silence."""
+
+    @staticmethod
+    def from_param(value):
+        if not -2**31 <= value < 2**31:
+            raise OverflowError(f"{value} does not fit in 32 bits")
+        return c_int32(value)
+
+
 # The letters of calls.txt. Places and what is read take the same pointers.
 _TYPES = {
     "h": [c_void_p], "g": [c_void_p], "m": [c_void_p],
     "H": [POINTER(c_void_p)], "L": [POINTER(c_void_p)],
-    "i": [c_int32], "I": [POINTER(c_int32)], "J": [POINTER(c_int32)],
+    "i": [_Whole], "I": [POINTER(c_int32)], "J": [POINTER(c_int32)],
     "d": [c_double], "D": [POINTER(c_double)], "E": [POINTER(c_double)],
     "n": [c_size_t], "N": [POINTER(c_size_t)],
     "s": [c_char_p],

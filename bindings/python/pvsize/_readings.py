@@ -3,11 +3,15 @@
 SPDX-License-Identifier: MIT
 """
 
+from __future__ import annotations
+
 import ctypes
 import typing
 
-from . import (StateError, _Handle, _SETS, Rules, _choice_name, _choice_number, _do, _full_name, _get,
-               _get_text, _lib, _text)
+from ._base import _do, _full_name, _get, _get_text, _lib, _Sequence, StateError, _text
+from ._rules import Rules
+from ._spec import Spec
+from ._terms import _choice_name, _choice_number, _SETS
 
 
 class Cause(typing.NamedTuple):
@@ -40,7 +44,7 @@ class Judged(typing.NamedTuple):
     text: str
 
 
-class Judgement(_Handle):
+class Judgement(_Sequence[Judged]):
     """What the readings of a system come to: a sequence of Judged."""
 
     _free = staticmethod(_lib.pvsize_judgement_free)
@@ -49,12 +53,12 @@ class Judgement(_Handle):
         super().__init__()
         _do("judgement_new", None, ctypes.byref(self._handle))
 
-    def count(self, judged=None):
+    def count(self, judged: str | None = None) -> int:
         """Rows with a judgement; None: all."""
         return _get(ctypes.c_int32, "judgement_count", self._handle,
                     _choice_number("judged", judged) if judged else 0)
 
-    def __len__(self):
+    def __len__(self) -> int:
         return self.count()
 
     def _cause(self, i, k):
@@ -64,19 +68,16 @@ class Judgement(_Handle):
         return Cause(_choice_name("cause", cause.value), *(amount.value for amount in amounts),
                      _text(_lib.pvsize_set_text(_SETS["cause"], cause.value)))
 
-    def __getitem__(self, i):
-        if i < 0:
-            i += len(self)
-        if not 0 <= i < len(self):
-            raise IndexError(i)
+    def _row(self, i: int) -> Judged:
         reading, measured, judged, why = (ctypes.c_int32() for _ in range(4))
         numbers = [ctypes.c_double() for _ in range(4)]
         _do("judgement_row", self._handle, i, reading, measured, judged, why)
+        band: list[float | None]
         try:
             _do("judgement_numbers", self._handle, i, *numbers)
             band = [number.value for number in numbers[1:]]
         except StateError:
-            band = [None] * 3
+            band = [None, None, None]
         try:
             alike = _get(ctypes.c_double, "judgement_alike", self._handle, i)
         except StateError:
@@ -84,11 +85,11 @@ class Judgement(_Handle):
         causes = _get(ctypes.c_int32, "judgement_cause_count", self._handle, i)
         return Judged(reading.value, _choice_name("measured", measured.value),
                       _choice_name("judged", judged.value),
-                      _full_name(why.value) if why.value else None, numbers[0].value, *band, alike,
+                      _full_name(why.value) if why.value else None, numbers[0].value, band[0], band[1], band[2], alike,
                       tuple(self._cause(i, k) for k in range(causes)),
                       _get_text("judgement_text", self._handle, i))
 
-    def render(self, markdown=False):
+    def render(self, markdown: bool = False) -> str:
         """All of it as text."""
         return _get_text("judgement_render", self._handle, 2 if markdown else 1)
 
@@ -96,7 +97,8 @@ class Judgement(_Handle):
         return self.render()
 
 
-def judge(system, rules=None, judgement=None):
+def judge(system: Spec, rules: Rules | None = None,
+          judgement: Judgement | None = None) -> Judgement:
     """Judges the readings of a system. A judgement given is filled again."""
     judgement = Judgement() if judgement is None else judgement
     rules = Rules() if rules is None else rules

@@ -3,12 +3,16 @@
 SPDX-License-Identifier: MIT
 """
 
+from __future__ import annotations
+
 import array
 import ctypes
 import sys
 import typing
 
-from . import (_TERMS, _Handle, _choice_name, _choice_number, _do, _get, _lib, StateError)
+from ._base import _do, _get, _Handle, _lib, StateError
+from ._spec import Spec
+from ._terms import _choice_name, _choice_number, _TERMS
 
 _DOUBLES = ctypes.POINTER(ctypes.c_double)
 _NATIVE = ("<" if sys.byteorder == "little" else ">") + "f8"
@@ -37,7 +41,8 @@ class PlaneIrradiance(typing.NamedTuple):
     incidence: float
 
     @property
-    def total(self):
+    def total(self) -> float:
+        """W/m2."""
         return self.beam + self.sky + self.ground
 
 
@@ -97,7 +102,8 @@ class Weather(_Handle):
         return weather
 
     @classmethod
-    def from_series(cls, site, columns, series=None):
+    def from_series(cls, site: Spec, columns: dict[str, typing.Any],
+                    series: Spec | None = None) -> Weather:
         """From columns of numbers by name, such as {"global": [...], "temp": [...]}; there
         are global, beam, diffuse, temp and wind. A missing value is a number equal to
         series.gap; NaN is refused. Arrays of doubles are read where they are."""
@@ -112,7 +118,7 @@ class Weather(_Handle):
                          rows, stride)
 
     @classmethod
-    def from_months(cls, site, year=2026):
+    def from_months(cls, site: Spec, year: int = 2026) -> Weather:
         """The hours of a year from the site's twelve months, the same each time."""
         return cls._make("weather_from_months", site._handle, year)
 
@@ -121,15 +127,15 @@ class Weather(_Handle):
         _do("weather_size", self._handle, rows, step)
         return rows.value, step.value
 
-    def __len__(self):
+    def __len__(self) -> int:
         return self._size()[0]
 
     @property
-    def step(self):
+    def step(self) -> int:
         """Minutes of an interval."""
         return self._size()[1]
 
-    def time(self, row):
+    def time(self, row: int) -> tuple[int, int, int, float]:
         """Year, day of the year and minute of the day at which a row begins, in standard
         time, and its Julian day in universal time."""
         year, day, minute = (ctypes.c_int32() for _ in range(3))
@@ -137,14 +143,14 @@ class Weather(_Handle):
         _do("weather_time", self._handle, row, year, day, minute, julian)
         return year.value, day.value, minute.value, julian.value
 
-    def value(self, row, column):
+    def value(self, row: int, column: str) -> float | None:
         """A number, or None where it is missing."""
         try:
             return _get(ctypes.c_double, "weather_value", self._handle, row, _term(column))
         except StateError:
             return None
 
-    def origin(self, row, column):
+    def origin(self, row: int, column: str) -> str:
         """"missing", "given", "derived", "estimated" or "synthetic"."""
         return _choice_name("origin", _get(ctypes.c_int32, "weather_origin", self._handle, row,
                                            _term(column)))
@@ -155,22 +161,23 @@ class Weather(_Handle):
             ctypes.cast(values.buffer_info()[0], _DOUBLES), len(values), None)
         return values
 
-    def column(self, column, gap=float("nan")):
+    def column(self, column: str, gap: float = float("nan")) -> array.array[float]:
         """A column as array.array of doubles (numpy.asarray takes it without copying)."""
         return self._array("weather_column", _term(column), gap)
 
-    def on_plane(self, tilt, azimuth, gap=float("nan")):
+    def on_plane(self, tilt: float, azimuth: float,
+                 gap: float = float("nan")) -> array.array[float]:
         """Irradiance of a plane in every row, in W/m2."""
         return self._array("weather_on_plane", tilt, azimuth, gap)
 
-    def count(self, column, origin="missing"):
+    def count(self, column: str, origin: str = "missing") -> int:
         """Rows of a column that have an origin."""
         rows = ctypes.c_int32()
         _do("weather_count", self._handle, _term(column), _choice_number("origin", origin), rows,
             None)
         return rows.value
 
-    def runs(self, column, origin="missing"):
+    def runs(self, column: str, origin: str = "missing") -> list[Run]:
         """Where those rows are: of "missing", the gaps."""
         number, runs = _choice_number("origin", origin), ctypes.c_int32()
         _do("weather_count", self._handle, _term(column), number, None, runs)
@@ -182,7 +189,7 @@ class Weather(_Handle):
         return found
 
     @property
-    def closure(self):
+    def closure(self) -> Closure:
         """How global, beam and diffuse agree where all three were given."""
         rows, row = ctypes.c_int32(), ctypes.c_int32()
         mean, largest = ctypes.c_double(), ctypes.c_double()
@@ -198,7 +205,7 @@ def _term(column):
         raise KeyError(f"no column {column!r}; there are {', '.join(_COLUMNS)}") from None
 
 
-def julian_day(year, day, hour):
+def julian_day(year: int, day: int, hour: float) -> float:
     """Julian day of an hour of universal time, on a day of the year counted from 1."""
     return _get(ctypes.c_double, "julian_day", year, day, hour)
 
@@ -209,17 +216,21 @@ def _numbers(name, count, *arguments):
     return tuple(place.value for place in places)
 
 
-def sun_position(latitude, longitude, julian_day, pressure=0, temp=10):
+def sun_position(latitude: float, longitude: float, julian_day: float, pressure: float = 0,
+                 temp: float = 10) -> tuple[float, float]:
     """Azimuth clockwise from north, and elevation, in degrees."""
     return _numbers("sun_position", 2, latitude, longitude, julian_day, pressure, temp)
 
 
-def split_global(latitude, longitude, julian_day, irradiance):
+def split_global(latitude: float, longitude: float, julian_day: float,
+                 irradiance: float) -> tuple[float, float]:
     """Beam and diffuse that go, on average, with a global irradiance."""
     return _numbers("split_global", 2, latitude, longitude, julian_day, irradiance)
 
 
-def plane_irradiance(latitude, longitude, julian_day, beam, diffuse, tilt, azimuth, albedo=0.2):
+def plane_irradiance(latitude: float, longitude: float, julian_day: float, beam: float,
+                     diffuse: float, tilt: float, azimuth: float,
+                     albedo: float = 0.2) -> PlaneIrradiance:
     """What a plane receives at an instant."""
     return PlaneIrradiance(*_numbers("plane_irradiance", 4, latitude, longitude, julian_day, beam,
                                      diffuse, albedo, tilt, azimuth))

@@ -3,13 +3,16 @@
 SPDX-License-Identifier: MIT
 """
 
+from __future__ import annotations
+
 import array
 import ctypes
 import typing
 
-from . import (_choice_name, _choice_number, _do, _get, _get_text, _Handle, _lib, _SETS,
-               ArgumentError)
-from ._weather import _Column, _DOUBLES
+from ._base import ArgumentError, _do, _get, _get_text, _Handle, _lib
+from ._spec import Spec
+from ._terms import _SETS, _choice_name, _choice_number, _kind_number
+from ._weather import _Column, _DOUBLES, Weather
 
 
 def _names(set_name):
@@ -36,12 +39,12 @@ class Light(_Handle):
 
     _free = staticmethod(_lib.pvsize_light_free)
 
-    def __init__(self, weather, outlook=None):
+    def __init__(self, weather: Weather, outlook: Spec | None = None):
         super().__init__()
         _do("light_new", weather._handle, outlook._handle if outlook else None, None,
             ctypes.byref(self._handle))
 
-    def specific_yield(self, module, plane):
+    def specific_yield(self, module: Spec, plane: Spec) -> float:
         """d.c. energy over rated power, kWh/kW, before cables, limits and conversion."""
         return _get(ctypes.c_double, "light_yield", self._handle, module._handle, plane._handle)
 
@@ -56,24 +59,27 @@ class Part:
     def __str__(self):
         return _get_text("year_subject_text", self._year._handle, self.subject)
 
-    def energy(self, name, month=0):
+    def energy(self, name: str, month: int = 0) -> float:
         """reference, output; of the system also load, used, exported, drawn."""
         return _get(ctypes.c_double, "year_energy", self._year._handle, self.subject, month,
                     _choice_number("energy", name))
 
     @property
-    def output(self):
+    def output(self) -> float:
+        """kWh behind all losses of this ledger."""
         return self.energy("output")
 
     @property
-    def reference(self):
+    def reference(self) -> float:
+        """kWh before all losses."""
         return self.energy("reference")
 
-    def loss(self, name, month=0):
+    def loss(self, name: str, month: int = 0) -> float:
+        """kWh that one cause takes."""
         return _get(ctypes.c_double, "year_loss", self._year._handle, self.subject, month,
                     _choice_number("loss", name))
 
-    def losses(self, month=0):
+    def losses(self, month: int = 0) -> dict[str, float]:
         """All losses of this ledger by name, in its order."""
         found = {}
         for name in LOSSES:
@@ -83,7 +89,7 @@ class Part:
                 break
         return found
 
-    def active(self, loss):
+    def active(self, loss: str) -> float:
         """Hours in which a limit took something."""
         return _get(ctypes.c_double, "year_active", self._year._handle, self.subject,
                     _choice_number("loss", loss))
@@ -93,21 +99,21 @@ class Part:
         _do(name, self._year._handle, self.subject, *arguments, first, second)
         return first.value, second.value
 
-    def irradiation(self, month=0):
+    def irradiation(self, month: int = 0) -> tuple[float, float]:
         """Of an array: light on its plane, and at its cells, kWh/m2."""
         return self._two("year_irradiation", month)
 
     @property
-    def rated(self):
+    def rated(self) -> float:
         """kW."""
         return self._two("year_yield")[0]
 
     @property
-    def specific_yield(self):
+    def specific_yield(self) -> float:
         """kWh/kW."""
         return self._two("year_yield")[1]
 
-    def power(self, gap=float("nan")):
+    def power(self, gap: float = float("nan")) -> array.array[float]:
         """W in each row, of the system or an inverter, as array.array of doubles."""
         values = array.array("d", bytes(8 * self._year.rows))
         _do("year_power", self._year._handle, self.subject, gap,
@@ -120,9 +126,8 @@ class Year(_Handle):
     numbers, NumPy arrays too), or nothing."""
 
     _free = staticmethod(_lib.pvsize_year_free)
-    _kinds = {"system": 8000, "inverter": 3000, "input": 2000, "array": 7000}
 
-    def __init__(self, system, light, load=None):
+    def __init__(self, system: Spec, light: Light, load: typing.Any = None):
         super().__init__()
         _do("year_new", None, ctypes.byref(self._handle))
         column = _Column(load) if load is not None else None
@@ -137,34 +142,39 @@ class Year(_Handle):
         return [place.value for place in places]
 
     @property
-    def rows(self):
+    def rows(self) -> int:
+        """Rows of the weather."""
         return self._size()[0]
 
     @property
-    def gaps(self):
+    def gaps(self) -> int:
         """Rows not computed for want of weather."""
         return self._size()[3]
 
     def _part(self, kind, index=0):
-        return Part(self, _get(ctypes.c_int32, "year_subject", self._handle, self._kinds[kind],
+        return Part(self, _get(ctypes.c_int32, "year_subject", self._handle, _kind_number(kind),
                                index))
 
     @property
-    def system(self):
+    def system(self) -> Part:
+        """The ledger of the whole."""
         return self._part("system")
 
-    def inverter(self, index=0):
+    def inverter(self, index: int = 0) -> Part:
+        """The ledger of an inverter."""
         return self._part("inverter", index)
 
-    def input(self, index=0):
+    def input(self, index: int = 0) -> Part:
         """Inputs count through all inverters."""
         return self._part("input", index)
 
-    def array(self, index=0):
+    def array(self, index: int = 0) -> Part:
+        """The ledger of an array."""
         return self._part("array", index)
 
     @property
-    def assumptions(self):
+    def assumptions(self) -> list[Granted]:
+        """What was taken for granted."""
         found = []
         for i in range(_get(ctypes.c_int32, "year_assumption_count", self._handle)):
             what, subject, value = ctypes.c_int32(), ctypes.c_int32(), ctypes.c_double()
@@ -174,7 +184,7 @@ class Year(_Handle):
                                  _get_text("year_assumption_text", self._handle, i)))
         return found
 
-    def render(self, markdown=False):
+    def render(self, markdown: bool = False) -> str:
         """The whole year as text."""
         return _get_text("year_render", self._handle, 2 if markdown else 1)
 

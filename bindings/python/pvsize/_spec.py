@@ -1,0 +1,150 @@
+"""Specs: data sheets, places and designs.
+
+SPDX-License-Identifier: MIT
+"""
+
+from __future__ import annotations
+
+import ctypes
+import typing
+
+from ._base import _bytes, _do, _get, _get_text, _Handle, _lib, StateError
+from ._terms import _term_number, _TERMS
+
+_S = typing.TypeVar("_S", bound="Spec")
+_STATE_SET, _STATE_NONE = 1, 3
+_CLASSES: dict[str, typing.Any] = {}  # kinds by name, filled by _kinds
+
+
+class Spec(_Handle):
+    """One thing with parameters and parts. Parameters are attributes: numbers
+    in the unit of their table row, texts and choices as str, None where not
+    set and without a default, "none" where the maker states none. Parts are read as tuples of copies."""
+
+    kind: str = ""
+    _free = staticmethod(_lib.pvsize_spec_free)
+
+    def __init__(self, **values):
+        super().__init__()
+        _do("spec_new", self._number, None, ctypes.byref(self._handle))
+        for name, value in values.items():
+            self._give(name, value)
+
+    @classmethod
+    def _wrap(cls, handle):
+        spec = cls.__new__(cls)
+        spec._handle = handle
+        return spec
+
+    def _give(self, name, value):
+        if name in self._part_names:
+            kind = self._part_names[name]
+            many = isinstance(value, (list, tuple))
+            for part in value if many else [value]:
+                self.add(_CLASSES[kind](**part) if isinstance(part, dict) else part)
+        else:
+            setattr(self, name, value)
+
+    def __setattr__(self, name, value):
+        if name.startswith("_"):
+            object.__setattr__(self, name, value)
+            return
+        term = _TERMS[self.kind].get(name)
+        if term is None:
+            raise AttributeError(f"{self.kind} has no parameter {name!r}; it has "
+                                 f"{', '.join(_TERMS[self.kind])}")
+        if value is None:
+            _do("spec_unset", self._handle, term.number)
+        elif isinstance(value, bool) and term.type == "choice":
+            _do("spec_set_text", self._handle, term.number, b"yes" if value else b"no")
+        elif value == "none" and term.type in ("number", "count"):
+            _do("spec_set_none", self._handle, term.number)
+        elif isinstance(value, str):
+            _do("spec_set_text", self._handle, term.number, _bytes(value))
+        else:
+            _do("spec_set_number", self._handle, term.number, float(value))
+
+    def __getattr__(self, name):
+        if name.startswith("_"):
+            raise AttributeError(name)
+        if name in self._part_names:
+            return self.parts(self._part_names[name])
+        term = _TERMS[self.kind].get(name)
+        if term is None:
+            raise AttributeError(f"{self.kind} has no parameter {name!r}")
+        try:
+            if term.type in ("text", "choice"):
+                return _get_text("spec_get_text", self._handle, term.number)
+            value = _get(ctypes.c_double, "spec_get_number", self._handle, term.number)
+            return value if term.type == "number" else int(value)
+        except StateError:
+            return "none" if self._state(term) == _STATE_NONE else None
+
+    def _state(self, term):
+        return _get(ctypes.c_int32, "spec_state", self._handle, term.number)
+
+    def add(self, part: Spec) -> int:
+        """Adds a copy of a part; returns its index."""
+        return _get(ctypes.c_int32, "spec_add", self._handle, part._handle)
+
+    def parts(self, kind: str) -> tuple[typing.Any, ...]:
+        """Copies of the parts of a kind."""
+        number = _lib.pvsize_kind_by_name(_bytes(kind))
+        count = _get(ctypes.c_int32, "spec_part_count", self._handle, number)
+        found = []
+        for i in range(count):
+            handle = ctypes.c_void_p()
+            _do("spec_part", self._handle, number, i, None, ctypes.byref(handle))
+            found.append(_CLASSES[kind]._wrap(handle))
+        return tuple(found)
+
+    def replace(self, index: int, part: Spec) -> None:
+        """Puts a copy of a part in the place of an old one of its kind."""
+        _do("spec_replace", self._handle, index, part._handle)
+
+    def remove(self, kind: str, index: int) -> None:
+        """Takes a part out; those behind it move up."""
+        _do("spec_remove", self._handle, _lib.pvsize_kind_by_name(_bytes(kind)), index)
+
+    def part_number(self, index: int, full_name: str) -> float:
+        """Number in force of a direct part, such as "array.modules_per_string"."""
+        return _get(ctypes.c_double, "spec_get_part_number", self._handle, index,
+                    _term_number(full_name))
+
+    def set_part(self, index: int, full_name: str, value: float) -> None:
+        """Sets a number of a part in place, such as "array.modules_per_string"."""
+        _do("spec_set_part_number", self._handle, index, _term_number(full_name), float(value))
+
+    def set_numbers(self, **values: float) -> None:
+        """Sets numbers at once: all of them or, on failure, none."""
+        unknown = [name for name in values if name not in _TERMS[self.kind]]
+        if unknown:
+            raise AttributeError(f"{self.kind} has no parameter {', '.join(unknown)}")
+        count = len(values)
+        numbers = (ctypes.c_int32 * count)(*(_TERMS[self.kind][name].number for name in values))
+        _do("spec_set_numbers", self._handle, numbers, (ctypes.c_double * count)(*values.values()),
+            count)
+
+    def copy(self: _S) -> _S:
+        """A copy with all its parts."""
+        handle = ctypes.c_void_p()
+        _do("spec_clone", self._handle, None, ctypes.byref(handle))
+        return type(self)._wrap(handle)
+
+    def to_dict(self) -> dict[str, typing.Any]:
+        """What was set, as the keyword arguments that make it again."""
+        values = {}
+        for name, term in _TERMS[self.kind].items():
+            if self._state(term) in (_STATE_SET, _STATE_NONE):
+                values[name] = getattr(self, name)
+        for plural, kind in self._plurals.items():
+            parts = [part.to_dict() for part in self.parts(kind)]
+            if parts:
+                values[plural] = parts
+        return values
+
+    def __dir__(self):
+        return [*super().__dir__(), *_TERMS[self.kind], *self._plurals]
+
+    def __repr__(self):
+        return f"<pvsize {self.kind} {self.to_dict()}>" if self._handle else "<closed>"
