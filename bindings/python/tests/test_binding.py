@@ -7,7 +7,6 @@ import runpy
 import pytest
 
 import pvsize
-from pvsize import _library
 
 ROOT = pathlib.Path(__file__).resolve().parents[3]
 
@@ -27,14 +26,6 @@ def system(modules_per_string=9, strings=2, **changes):
         inverters=[dict(rated_ac_power=9000, inputs=[{**given, **changes}])],
         arrays=[dict(input=0, plane=0, modules_per_string=modules_per_string, strings=strings,
                      module=module())])
-
-
-def test_every_declared_call_is_bound():
-    declared = set()
-    for header in (ROOT / "include" / "pvsize").glob("*.h"):
-        declared |= set(re.findall(r"\bpvsize_(\w+)\(", re.sub(r"/\*.*?\*/", "",
-                                                              header.read_text(), flags=re.S)))
-    assert declared == set(_library.SIGNATURES)
 
 
 def test_every_kind_has_a_class_with_its_parameters():
