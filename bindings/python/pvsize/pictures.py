@@ -1,0 +1,366 @@
+"""Pictures of a job, drawn with matplotlib: string voltage over cell temperature, the curve
+of an input's strings, and the wiring. Every number drawn is one of the report, of the data
+given or of the curves. Made for print: they read in grey, and without telling colours apart.
+
+Each function returns a matplotlib Figure: figure.savefig("voltage.png"). What is drawn
+carries names (artist.get_gid()), such as "string_voc_cold" or "limit:voc_cold_input".
+
+SPDX-License-Identifier: MIT
+"""
+
+from __future__ import annotations
+
+import textwrap
+import typing
+
+try:
+    from matplotlib.figure import Figure
+    from matplotlib.patches import Rectangle
+except ImportError as error:
+    raise ImportError("pictures need matplotlib (Debian: python3-matplotlib)") from error
+
+from ._base import caution
+from ._curve import Curve, Parallel
+from ._report import check
+from ._rules import Rules
+from ._spec import Spec
+
+INK, GREY, PALE, ALERT = "#1a1a1a", "#6e6e6e", "#e6e6e6", "#b33c00"
+WIDTH = 6.3  # inches: the text width of an A4 page
+
+
+def _figure(height, title, note, left, right, bottom):
+    """A figure with one pair of axes, its title, and the caution beneath; `bottom` inches
+    are left for what stands under the axes."""
+    lines = textwrap.wrap(" ".join([note, caution()]), 138)
+    foot = 0.125 * len(lines) + 0.08
+    figure = Figure(figsize=(WIDTH, height + foot), dpi=150)
+    axes = figure.add_axes([left, (foot + bottom) / (height + foot), right - left,
+                            (height - 0.35 - bottom) / (height + foot)])
+    axes.set_title(title, fontsize=9, loc="left", color=INK)
+    axes.tick_params(labelsize=8, colors=INK)
+    axes.spines[["top", "right"]].set_visible(False)
+    figure.text(0.02, 0.06 / (height + foot), "\n".join(lines), fontsize=6, color=GREY, va="bottom",
+                gid="caution")
+    return figure, axes
+
+
+def _spread(places, step):
+    """The same places, moved apart just so far that labels do not overlap."""
+    order = sorted(range(len(places)), key=places.__getitem__)
+    found = dict(zip(order, (places[i] for i in order)))
+    for _ in range(200):
+        for low, high in zip(order, order[1:]):
+            lack = step - (found[high] - found[low])
+            if lack > 0:
+                found[low] -= lack / 2
+                found[high] += lack / 2
+    return [found[i] for i in range(len(places))]
+
+
+def _margin_labels(axes, labels):
+    """Labels to the right of the axes, each at a height: (height, text, colour)."""
+    low, high = axes.get_ylim()
+    heights = _spread([height for height, _, _ in labels], (high - low) * 0.05)
+    for (height, text, colour), place in zip(labels, heights):
+        axes.annotate(text, (1, height), (1.03, place), xycoords=("axes fraction", "data"),
+                      fontsize=7, color=colour, va="center", annotation_clip=False,
+                      arrowprops=dict(arrowstyle="-", color=GREY, lw=0.5, shrinkA=1, shrinkB=1))
+
+
+def _name(spec, fallback):
+    return spec.name or fallback
+
+
+# string voltage
+
+_VOLTAGES = {"string_voc_cold", "string_vmp_cold", "string_voc_hot", "string_vmp_hot",
+             "string_vmp_hot_after_drop"}
+
+
+class _Limit(typing.NamedTuple):
+    rule: str
+    compare: str
+    value: float
+    words: str
+    severity: str
+    exceeded: bool
+    governs: bool
+
+
+def _voltage_limits(report, rules, subject):
+    """What the report has as limits on the voltages of an array's strings."""
+    for finding in report:
+        value, compare, limit_of, _ = rules.definition(finding.rule)
+        if (finding.subject == subject and finding.limit is not None
+                and value.removeprefix("quantity.") in _VOLTAGES):
+            words = (limit_of or finding.rule).replace(".", ": ").replace("quantity: ", "")
+            yield _Limit(finding.rule, compare, finding.limit, words.replace("_", " "),
+                         finding.severity, finding.verdict == "exceeds", finding.governs)
+
+
+def _line(axes, temps, volts, name, **style):
+    """A line through the points that are known."""
+    known = [(t, u) for t, u in zip(temps, volts) if t is not None and u is not None]
+    axes.plot([t for t, _ in known], [u for _, u in known], color=INK, gid=name, **style)
+
+
+def _point(axes, temp, volts, name, marker, side):
+    if temp is None or volts is None:
+        return
+    axes.plot([temp], [volts], marker, color=INK, ms=5, gid=name, clip_on=False, zorder=5)
+    axes.annotate(f"{volts:.1f} V", (temp, volts), (0, 7 * side), textcoords="offset points",
+                  fontsize=7.5, color=INK, ha="center", va="bottom" if side > 0 else "top", zorder=6,
+                  bbox=dict(boxstyle="square,pad=0.1", fc="white", ec="none", alpha=0.8))
+
+
+def string_voltage(system: Spec, rules: Rules | None = None, array: int = 0) -> Figure:
+    """String voltage of an array over cell temperature, inside the limits that the rule set
+    holds it to. Between the temperatures of the report and STC the lines are straight."""
+    rules = Rules() if rules is None else rules
+    report = check(system, rules)
+    part = system.parts("array")[array]
+    module, site = part.parts("module")[0], system.parts("site")[0]
+    count = part.modules_per_string
+    cold, hot = site.temp_min, report.quantity("cell_temp_hot", array=array)
+    voltage = {name: report.quantity(name, array=array) for name in _VOLTAGES}
+    limits = list(_voltage_limits(report, rules, report.find("array", array)))
+
+    drawn = [u for u in voltage.values() if u is not None]
+    top = max([*drawn, *(limit.value for limit in limits if limit.governs and limit.compare == "at_most")],
+              default=1) * 1.12
+    beyond = [limit for limit in limits if limit.value > top]
+    note = "Straight lines between the points of the report and STC."
+    if beyond:
+        note += " Beyond the picture: " + ", ".join(
+            f"{limit.value:g}\u00a0V ({limit.words})" for limit in beyond) + "."
+    figure, axes = _figure(3.7, f"{_name(part, f'array {array + 1}')}: {count} × "
+                           f"{_name(module, 'module')} in a string", note, 0.1, 0.62, 0.6)
+    axes.set_xlabel("cell temperature, °C", fontsize=8)
+    axes.set_ylabel("string voltage, V", fontsize=8)
+    axes.set_ylim(0, top)
+    temps = [t for t in (cold, 25, hot) if t is not None]
+    axes.set_xlim(min(temps) - 6, max(temps) + 6)
+
+    def at_stc(value):
+        return count * value if value is not None else None
+
+    def pair(kind):
+        return [voltage[f"string_{kind}_cold"], at_stc(getattr(module, kind)),
+                voltage[f"string_{kind}_hot"]]
+
+    _line(axes, (cold, 25, hot), pair("voc"), "voc", lw=1.8, label="open circuit")
+    _line(axes, (cold, 25, hot), pair("vmp"), "vmp", lw=1.8, ls=(0, (5, 2)), label="maximum power")
+    _point(axes, cold, voltage["string_voc_cold"], "string_voc_cold", "o", 1)
+    _point(axes, hot, voltage["string_voc_hot"], "string_voc_hot", "o", 1)
+    _point(axes, cold, voltage["string_vmp_cold"], "string_vmp_cold", "s", -1)
+    _point(axes, hot, voltage["string_vmp_hot"], "string_vmp_hot", "s", -1)
+    window = [{limit.rule: limit.value for limit in limits}.get(rule)
+              for rule in ("vmp_hot_tracking", "vmp_cold_tracking")]
+    if None not in window:
+        axes.axhspan(*window, color=PALE, zorder=0, gid="tracking_window", label="tracking window")
+    _draw_limits(axes, [limit for limit in limits if limit not in beyond])
+    axes.legend(fontsize=7, loc="upper center", bbox_to_anchor=(0.5, -0.12), frameon=False, ncol=3)
+    return figure
+
+
+def _draw_limits(axes, limits):
+    labels = []
+    for limit in limits:
+        colour = ALERT if limit.exceeded else INK if limit.severity == "must" else GREY
+        axes.axhline(limit.value, color=colour, lw=1.4 if limit.severity == "must" else 0.8,
+                     ls="-" if limit.severity == "must" else ":", gid=f"limit:{limit.rule}", zorder=2)
+        sign = "≤" if limit.compare == "at_most" else "≥"
+        words = f"{sign} {limit.value:g} V  {limit.words}" + (", exceeded" if limit.exceeded else "")
+        labels.append((limit.value, words, colour))
+    _margin_labels(axes, labels)
+
+
+# the curve of an input
+
+def _branches(system, inverter, place, irradiance, temp):
+    """The strings on an input as branches, all at one condition."""
+    for array in system.parts("array"):
+        if (array.inverter, array.input) == (inverter, place):
+            yield (Curve(array.parts("module")[0]), array.modules_per_string, array.strings,
+                   irradiance, temp)
+
+
+def _conditions(system, report, inverter, place):
+    """Irradiance, cell temperature and words of the three curves that are drawn."""
+    arrays = [i for i, array in enumerate(system.parts("array"))
+              if (array.inverter, array.input) == (inverter, place)]
+    hot = [report.quantity("cell_temp_hot", array=i) for i in arrays]
+    cold = system.parts("site")[0].temp_min
+    yield 1000, 25, "1000 W/m², 25 °C (STC)", dict(lw=1.8, ls="-")
+    if cold is not None:
+        yield 1000, cold, f"1000 W/m², {cold:g} °C (cold)", dict(lw=1.4, ls=(0, (5, 2)))
+    if hot and None not in hot:
+        yield 1000, max(hot), f"1000 W/m², {max(hot):g} °C (hot)", dict(lw=1.4, ls=(0, (1.5, 1.5)))
+
+
+def _trace(parallel, points=200):
+    """Voltages and currents of a curve, down to where no current flows."""
+    end = parallel.voltage(0)
+    volts = [end * (1 - (1 - i / (points - 1)) ** 2) for i in range(points)]
+    return volts, [max(0.0, parallel.current(u)) for u in volts]
+
+
+def input_curve(system: Spec, rules: Rules | None = None, inverter: int = 0,
+                input: int = 0) -> Figure:
+    """Current over voltage of all strings on an input, at STC, in the cold and in the heat,
+    beside the input's limits, and the short-circuit current that the rule set counts with."""
+    report = check(system, Rules() if rules is None else rules)
+    data = system.parts("inverter")[inverter].parts("input")[input]
+    note = ("Curves by the single-diode model, all strings alike in light and warmth; the cold "
+            "voltage that rules judge is the data sheet's, a little higher.")
+    figure, axes = _figure(3.7, f"{_name(data, f'input {input + 1}')} of "
+                           f"{_name(system.parts('inverter')[inverter], f'inverter {inverter + 1}')}",
+                           note, 0.1, 0.66, 0.45)
+    axes.set_xlabel("voltage, V", fontsize=8)
+    axes.set_ylabel("current, A", fontsize=8)
+    for sun, temp, words, style in _conditions(system, report, inverter, input):
+        parallel = Parallel(_branches(system, inverter, input, sun, temp))
+        if not parallel.branches:
+            raise ValueError("no strings are on that input")
+        axes.plot(*_trace(parallel), color=INK, label=words, gid=f"curve:{temp:g}", **style)
+        peak = parallel.mpp()
+        axes.plot([peak.voltage], [peak.current], "o", color=INK, ms=4, gid=f"mpp:{temp:g}")
+    _input_limits(axes, data, report, inverter, input)
+    axes.legend(fontsize=7, loc="lower left", bbox_to_anchor=(1.0, 0), frameon=False)
+    return figure
+
+
+def _input_limits(axes, data, report, inverter, place):
+    where = dict(inverter=inverter, input=place)
+    counted = report.quantity("input_isc_max", **where)
+    levels = [("max_short_circuit_current", data.max_short_circuit_current, "≤ {:g} A  short-circuit rating"),
+              ("max_operating_current", data.max_operating_current, "≤ {:g} A  operating current"),
+              ("input_isc_max", counted, "{:g} A  Isc with the rules' factors")]
+    levels = [level for level in levels if isinstance(level[1], float)]
+    axes.set_ylim(0, max([axes.get_ylim()[1], *(value for _, value, _ in levels)]) * 1.08)
+    labels = []
+    for name, value, words in levels:
+        own = name == "input_isc_max"
+        over = own and value > (data.max_short_circuit_current or value)
+        colour = ALERT if over else INK
+        axes.axhline(value, color=colour, lw=1, ls=(0, (4, 2, 1, 2)) if own else "-", gid=name)
+        labels.append((value, words.format(round(value, 3)), colour))
+    _margin_labels(axes, labels)
+    edge = max(axes.get_xlim()[1], data.max_voltage or 0)
+    axes.set_xlim(0, edge * 1.04)
+    if data.tracking_min is not None and data.tracking_max is not None:
+        axes.axvspan(data.tracking_min, data.tracking_max, color=PALE, zorder=0,
+                     gid="tracking_window", label="tracking window")
+    if data.max_voltage is not None:
+        axes.axvline(data.max_voltage, color=INK, lw=1.4, gid="max_voltage")
+        axes.annotate(f"≤ {data.max_voltage:g} V", (data.max_voltage, axes.get_ylim()[1]), (0, 2),
+                      textcoords="offset points", fontsize=7, ha="center", va="bottom")
+
+
+# the wiring
+
+_FILLS = ["#ffffff", "#9a9a9a", "#dcdcdc", "#5a5a5a"]
+_HATCHES = ["", "////", "....", "xxxx"]
+_MOST_ROWS, _MOST_SQUARES = 4, 36
+
+
+def _rows_of(strings):
+    """Which strings are drawn: all, or the first ones, a gap (None) and the last."""
+    if strings <= _MOST_ROWS:
+        return list(range(strings))
+    return [*range(_MOST_ROWS - 2), None, strings - 1]
+
+
+def _draw_string(axes, left, height, length, unit, look):
+    """One string: a square for each module, or of a long one a bar with its number."""
+    if length > _MOST_SQUARES:
+        axes.add_patch(Rectangle((left, height), _MOST_SQUARES * unit, 0.7, ec=INK, lw=0.6,
+                                 gid=f"string:{length}", **look))
+        return _MOST_SQUARES * unit
+    for i in range(length):
+        axes.add_patch(Rectangle((left + i * unit, height), unit * 0.86, 0.7, ec=INK, lw=0.6,
+                                 gid="module", **look))
+    return length * unit
+
+
+def _blocks(system):
+    """Planes with their arrays: (plane's name, modules, capacity, arrays)."""
+    planes = system.parts("site")[0].parts("plane")
+    arrays = list(enumerate(system.parts("array")))
+    for place in [*range(len(planes)), None]:
+        here = [(i, array) for i, array in arrays if array.plane == place]
+        if place is None and not here:
+            continue
+        plane = planes[place] if place is not None else None
+        yield (_name(plane, f"plane {place + 1}") if plane is not None else "no plane stated",
+               sum(array.modules_per_string * array.strings for _, array in here),
+               plane.capacity if plane is not None else None, here)
+
+
+def wiring(system: Spec) -> Figure:
+    """Which modules of which plane are in which string, and on which input. Of many strings
+    the first and the last are drawn. A layout's system() is drawn as well."""
+    blocks = list(_blocks(system))
+    inverters = system.parts("inverter")
+    used = sorted({(array.inverter, array.input) for *_, here in blocks for _, array in here})
+    looks = {place: dict(fc=_FILLS[k % 4], hatch=_HATCHES[k // 4 % 4]) for k, place in enumerate(used)}
+    rows = sum(1.4 + sum(len(_rows_of(array.strings)) + 0.4 for _, array in here)
+               for *_, here in blocks)
+    free = [f"{_input_name(inverters, (i, k))} of {_name(inverter, f'inverter {i + 1}')}"
+            for i, inverter in enumerate(inverters) for k in range(len(inverter.parts("input")))
+            if (i, k) not in used]
+    free = f" Nothing is on {', '.join(free)}." if free else ""
+    figure, axes = _figure(max(1.2, 0.2 * rows + 0.55), _name(system, "wiring"),
+                           "A square is a module, a row a string." + free, 0.02, 0.98, 0.1)
+    axes.set_axis_off()
+    longest = max([array.modules_per_string for *_, here in blocks for _, array in here], default=1)
+    unit = 60 / min(longest, _MOST_SQUARES) if longest > 24 else 2.5
+    height, ends = 0.0, {}
+    for name, modules, capacity, here in blocks:
+        room = f" of {capacity}" if isinstance(capacity, int) else ""
+        axes.text(0, height - 0.5, f"{name}: {modules}{room} modules", fontsize=8, color=INK, va="center",
+                  weight="bold", gid="plane")
+        height -= 1.4
+        for _, array in here:
+            height = _draw_array(axes, array, height, unit, looks, ends)
+    _draw_inputs(axes, inverters, used, looks, ends, height)
+    axes.set_xlim(0, 100)
+    axes.set_ylim(height - 0.3, 0.3)
+    return figure
+
+
+def _draw_array(axes, array, height, unit, looks, ends):
+    look = looks[array.inverter, array.input]
+    first = height
+    for row in _rows_of(array.strings):
+        if row is None:
+            axes.text(1, height - 0.4, f"…  {array.strings - _MOST_ROWS + 1} more strings", fontsize=7,
+                      color=GREY, va="center")
+        else:
+            right = _draw_string(axes, 1, height - 0.85, array.modules_per_string, unit, look)
+        height -= 1
+    middle = (first + height) / 2
+    words = f"{array.strings} × {array.modules_per_string}"
+    axes.text(right + 2, middle, words, fontsize=8, color=INK, va="center", gid="array")
+    ends.setdefault((array.inverter, array.input), []).append((right + 3 + len(words), middle))
+    return height - 0.4
+
+
+def _input_name(inverters, place):
+    return _name(inverters[place[0]].parts("input")[place[1]], f"input {place[1] + 1}")
+
+
+def _draw_inputs(axes, inverters, used, looks, ends, bottom):
+    """A box for each input in use, at the height of its arrays, and lines to it."""
+    heights = _spread([sum(y for _, y in ends[place]) / len(ends[place]) for place in used], 2.0)
+    for place, height in zip(used, heights):
+        inverter = inverters[place[0]]
+        words = (f"{_input_name(inverters, place)}\n"
+                 f"{textwrap.shorten(_name(inverter, f'inverter {place[0] + 1}'), 20, placeholder='…')}")
+        axes.add_patch(Rectangle((80, height - 0.8), 2.4, 1.6, ec=INK, lw=0.8, gid="input", **looks[place]))
+        axes.text(83.5, height, words, fontsize=7.5, color=INK, va="center", gid="input_name")
+        for x, y in ends[place]:
+            middle = 77 - 4 * used.index(place) / max(1, len(used))
+            axes.plot([x, middle, middle, 80], [y, y, height, height], color=INK, lw=1,
+                      gid=f"line:{place[0]}:{place[1]}")
