@@ -17,6 +17,8 @@ present() {
     case $1 in
     gcc | g++ | clang | meson | python3 | valgrind | shellcheck | cmake | doxygen | mandoc) have "$1" ;;
     ninja-build) have ninja ;;
+    nodejs) have node ;;
+    npm) have npm ;;
     pkg-config) have pkg-config ;;
     libcjson-dev) have pkg-config && pkg-config --exists libcjson ;;
     check) have pkg-config && pkg-config --exists check ;;

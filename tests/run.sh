@@ -1,6 +1,6 @@
 #!/bin/sh
 # Every test on this machine: two compilers, sanitizers, valgrind, the installed
-# library from C and C++, Python, the examples and the README. Installs what is
+# library from C and C++, Python, Node, the examples and the README. Installs what is
 # missing. Ends with the counts.
 # SPDX-License-Identifier: MIT
 set -eu
@@ -13,7 +13,8 @@ cd "$top"
 . "$top/examples/packages.sh"
 install_missing gcc g++ libc6-dev clang meson ninja-build pkg-config check libsubunit-dev \
     libcjson-dev valgrind binutils glpk-utils python3 python3-pytest python3-numpy python3-scipy \
-    python3-erfa shellcheck cmake doxygen mandoc
+    python3-erfa python3-pip python3-setuptools python3-wheel python3-matplotlib python3-pandas mypy \
+    nodejs npm shellcheck cmake doxygen mandoc
 python=/usr/bin/python3
 passed=0
 failed=0
@@ -110,7 +111,8 @@ done
 expect "reference is fresh" sh tests/reference.sh "$work/gcc/lib/libpvsize.so" "$work"
 
 title "Python"
-if PVSIZE_LIBRARY=$work/gcc/lib/libpvsize.so PYTHONPATH=bindings/python $python -B -m pytest -q -p no:cacheprovider \
+if PVSIZE_LIBRARY=$work/gcc/lib/libpvsize.so PVSIZE_STAGED_LIBRARY=$(find "$stage" -name libpvsize.so) \
+    PYTHONPATH=bindings/python $python -B -m pytest -q -p no:cacheprovider \
     bindings/python/tests tests/oracle >"$log" 2>&1; then
     tail -n 1 "$log"
 else
@@ -121,6 +123,20 @@ passed=$((passed + ${count:-0}))
 count=$(sed -n 's/.*[^0-9]\([0-9][0-9]*\) failed.*/\1/p; s/^\([0-9][0-9]*\) failed.*/\1/p' "$log" | tail -n 1)
 failed=$((failed + ${count:-0}))
 grep -q passed "$log" || failed=$((failed + 1))
+
+title "Node"
+# what the lock file asks for, unless it is there
+if ! [ bindings/node/node_modules/.package-lock.json -nt bindings/node/package-lock.json ]; then
+    npm ci --prefix bindings/node --ignore-scripts --no-audit --no-fund >"$log" 2>&1 || tail -n 20 "$log"
+fi
+PVSIZE_LIBRARY=$work/gcc/lib/libpvsize.so node --test --test-reporter=tap bindings/node/test/*.test.js \
+    >"$log" 2>&1 || grep -B 1 -A 20 '^ *not ok' "$log" | tail -n 60
+count=$(sed -n 's/^# pass \([0-9]*\)$/\1/p' "$log")
+bad=$(sed -n 's/^# \(fail\|cancelled\) \([1-9][0-9]*\)$/\2/p' "$log" | tail -n 1)
+printf '%s passed, %s failed\n' "${count:-0}" "${bad:-0}"
+passed=$((passed + ${count:-0}))
+failed=$((failed + ${bad:-0}))
+[ "${count:-0}" -gt 0 ] || failed=$((failed + 1))
 
 title "examples and pages"
 expect "job files and wrong input" sh tests/examples.sh "$work/sanitized/examples/size_job" \

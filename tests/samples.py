@@ -5,8 +5,8 @@ samples.py STAGE LIBRARY WORK PAGE... : a page's blocks run one after the other,
 of the page's own that holds a copy of the source, `libpvsize`:
 
 - a block behind a line that ends in a file's name and a colon, "`job.c`:", is that file;
-- ```c is compiled against the staged library, and run; ```python and ```sh are run;
-- a ```text block shows what the sample before it prints. C and Python must have one.
+- ```c is compiled against the staged library, and run; ```python, ```js and ```sh are run;
+- a ```text block shows what the sample before it prints. All but ```sh must have one.
 
 SPDX-License-Identifier: MIT
 """
@@ -66,6 +66,11 @@ def commands_of(block, libraries, settings):
     """The command that runs a sample; C is compiled first."""
     if block.language == "python":
         return ["/usr/bin/python3", "-c", block.text]
+    if block.language == "js":
+        os.makedirs("node_modules", exist_ok=True)
+        if not os.path.exists("node_modules/pvsize"):
+            os.symlink(f"{TOP}/bindings/node", "node_modules/pvsize")
+        return ["node", "-e", block.text]
     if block.language == "sh":
         return ["sh", "-euc", block.text]
     with open("sample.c", "w", encoding="utf-8") as file:
@@ -116,7 +121,7 @@ def run_page(page, stage, library, work):
             os.makedirs(os.path.dirname(block.name) or ".", exist_ok=True)
             with open(block.name, "w", encoding="utf-8") as file:
                 file.write(block.text)
-        elif block.language in ("c", "python", "sh"):
+        elif block.language in ("c", "python", "js", "sh"):
             shown = after if after and after.language == "text" else None
             counts[not run(page, block, shown, libraries, settings)] += 1
     return counts
