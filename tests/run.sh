@@ -126,7 +126,8 @@ grep -q passed "$log" || failed=$((failed + 1))
 
 title "Node"
 # what the lock file asks for, unless it is there
-if ! [ bindings/node/node_modules/.package-lock.json -nt bindings/node/package-lock.json ]; then
+if [ -z "$(find bindings/node/node_modules/.package-lock.json -newer bindings/node/package-lock.json \
+    2>/dev/null)" ]; then
     npm ci --prefix bindings/node --ignore-scripts --no-audit --no-fund >"$log" 2>&1 || tail -n 20 "$log"
 fi
 PVSIZE_LIBRARY=$work/gcc/lib/libpvsize.so node --test --test-reporter=tap bindings/node/test/*.test.js \
