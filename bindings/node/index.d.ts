@@ -4,7 +4,9 @@
 /// <reference lib="esnext.disposable" />
 
 export * from "./kinds";
-import { DiodeModel, Enquiry, Inverter, Module, Search, Series, Site, System } from "./kinds";
+import {
+  DiodeModel, Enquiry, Inverter, Module, Outlook, Plane, Search, Series, Site, System,
+} from "./kinds";
 
 export type Severity = "off" | "note" | "should" | "must";
 export type Verdict = "meets" | "marginal" | "exceeds" | "not_assessed";
@@ -425,4 +427,40 @@ export class Ranking extends Sequence<RankedPair> {
   addShard(shard?: number, shards?: number): number;
   merge(other: Ranking): void;
   readonly judged: { judged: number; fitting: number; unproven: number };
+}
+
+/** Names of the losses, in the order of the ledger. */
+export const LOSSES: readonly string[];
+/** Weather made ready for many systems. */
+export class Light extends Handle {
+  constructor(weather: Weather, outlook?: Outlook | null);
+  specificYield(module: Module, plane: Plane): number;
+}
+/** The ledger of a system, inverter, input or array, in kWh; month is 1 to 12, or 0 for all. */
+export class Part {
+  private constructor();
+  readonly subject: number;
+  energy(name: string, month?: number): number;
+  readonly output: number;
+  readonly reference: number;
+  loss(name: string, month?: number): number;
+  losses(month?: number): Record<string, number>;
+  active(loss: string): number;
+  irradiation(month?: number): { onPlane: number; atCells: number };
+  readonly rated: number;
+  readonly specificYield: number;
+  power(gap?: number): Float64Array;
+}
+export class Year extends Handle {
+  constructor(system: System, light: Light, load?: Iterable<number> | null);
+  readonly rows: number;
+  readonly step: number;
+  readonly lit: number;
+  readonly gaps: number;
+  readonly system: Part;
+  inverter(index?: number): Part;
+  input(index?: number): Part;
+  array(index?: number): Part;
+  readonly assumptions: Array<{ name: string; subject: number | null; value: number; text: string }>;
+  render(options?: Rendering): string;
 }

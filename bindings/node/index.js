@@ -23,6 +23,7 @@ const { Judgement, judge } = require('./lib/readings');
 const { Exercise } = require('./lib/exercise');
 const certificates = require('./lib/certificates');
 const { Flag, Layout, Layouts, Ranking, search, searchAsync } = require('./lib/layouts');
+const { LOSSES, Light, Part, Year } = require('./lib/year');
 
 // Version of the library, such as "0.1.0".
 const version = () => raw.version_text();
@@ -34,5 +35,6 @@ module.exports = {
   PvsizeError, version, caution, statuses, kinds, describeKind,
   terms, Spec, Rules, presets, Report, check, compare, Bill,
   bill, Curve, Parallel, ...weather, Review, remarkTable, review, Judgement, judge, Exercise,
-  certificates, Flag, Layout, Layouts, Ranking, search, searchAsync,
+  certificates, Flag, Layout, Layouts, Ranking, search, searchAsync, LOSSES,
+  Light, Part, Year,
 };

@@ -150,6 +150,7 @@ export interface InputValues {
   isolator_voltage?: number | "none" | null;
   isolator_current?: number | "none" | null;
   other_source?: "no" | "yes" | boolean | null;
+  max_operating_power?: number | "none" | null;
 }
 
 export class Input extends Spec {
@@ -209,6 +210,9 @@ export class Input extends Spec {
   /** another source, such as a battery, can feed current into the arrays on it; where nothing is said, none does. */
   get other_source(): "no" | "yes" | null;
   set other_source(value: "no" | "yes" | boolean | null);
+  /** largest d.c. power that this input draws; beyond it energy is lost [W], 1 to 10000000. */
+  get max_operating_power(): number | "none" | null;
+  set max_operating_power(value: number | "none" | null);
   copy(): Input;
   toJSON(): InputValues;
 }
@@ -231,6 +235,7 @@ export interface InverterValues {
   ac_device?: number | "none" | null;
   phase?: number | "none" | null;
   cos_phi?: number | null;
+  max_operating_power?: number | "none" | null;
   input?: Input | InputValues | ReadonlyArray<Input | InputValues>;
   efficiency_point?: EfficiencyPoint | EfficiencyPointValues | ReadonlyArray<EfficiencyPoint | EfficiencyPointValues>;
   inputs?: Input | InputValues | ReadonlyArray<Input | InputValues>;
@@ -288,6 +293,9 @@ export class Inverter extends Spec {
   /** power factor at its largest current; reactive power is taken as supplied, which raises the voltage further, 0.1 to 1, 1 unless given. */
   get cos_phi(): number;
   set cos_phi(value: number | null);
+  /** largest d.c. power that all inputs together draw; beyond it energy is lost [W], 1 to 10000000. */
+  get max_operating_power(): number | "none" | null;
+  set max_operating_power(value: number | "none" | null);
   /** Copies of its parts. */
   get inputs(): Input[];
   /** Copies of its parts. */
@@ -658,6 +666,188 @@ export class Cable extends Spec {
   toJSON(): CableValues;
 }
 
+/** What a new Isolator may be given. */
+export interface IsolatorValues {
+  name?: string | null;
+  place?: "in_inverter" | "beside_inverter" | "at_array" | "disconnection_point" | null;
+  array?: number | null;
+  inverter?: number | null;
+  input?: number | null;
+  load_break?: "no" | "yes" | boolean | null;
+  meets_standard?: "no" | "yes" | boolean | null;
+  category?: "dc_pv0" | "dc_pv1" | "dc_pv2" | "dc_21a" | "dc_21b" | null;
+  lockable?: "no" | "yes" | boolean | null;
+  breaks_all?: "no" | "yes" | boolean | null;
+  either_polarity?: "no" | "yes" | boolean | null;
+  voltage?: number | "none" | null;
+  current?: number | "none" | null;
+  current_temp?: number | null;
+  hot_current?: number | "none" | null;
+  hot_temp?: number | "none" | null;
+  ambient?: number | "none" | null;
+  in_sun?: "no" | "yes" | boolean | null;
+  poles?: number | "none" | null;
+  poles_per_conductor?: number | "none" | null;
+  conductor_voltage?: number | "none" | null;
+  poles_share?: "no" | "yes" | boolean | null;
+  distance?: number | "none" | null;
+  in_sight?: "no" | "yes" | boolean | null;
+}
+
+export class Isolator extends Spec {
+  constructor(values?: IsolatorValues);
+  readonly kind: "isolator";
+  /** label of the isolator. */
+  get name(): string | null;
+  set name(value: string | null);
+  /** where it stands. */
+  get place(): "in_inverter" | "beside_inverter" | "at_array" | "disconnection_point" | null;
+  set place(value: "in_inverter" | "beside_inverter" | "at_array" | "disconnection_point" | null);
+  /** array that it isolates, where it does not isolate a whole input. */
+  get array(): number | null;
+  set array(value: number | null);
+  /** inverter whose input it isolates, where it does not isolate one array, 0 unless given. */
+  get inverter(): number;
+  set inverter(value: number | null);
+  /** input of that inverter. */
+  get input(): number | null;
+  set input(value: number | null);
+  /** it may be opened under load. */
+  get load_break(): "no" | "yes" | null;
+  set load_break(value: "no" | "yes" | boolean | null);
+  /** it meets IEC 60947-3 (AS 60947.3), or is listed for the purpose. */
+  get meets_standard(): "no" | "yes" | null;
+  set meets_standard(value: "no" | "yes" | boolean | null);
+  /** utilisation category for direct current. */
+  get category(): "dc_pv0" | "dc_pv1" | "dc_pv2" | "dc_21a" | "dc_21b" | null;
+  set category(value: "dc_pv0" | "dc_pv1" | "dc_pv2" | "dc_21a" | "dc_21b" | null);
+  /** it can be locked in the off position. */
+  get lockable(): "no" | "yes" | null;
+  set lockable(value: "no" | "yes" | boolean | null);
+  /** it opens all live conductors together. */
+  get breaks_all(): "no" | "yes" | null;
+  set breaks_all(value: "no" | "yes" | boolean | null);
+  /** it breaks current of either direction. */
+  get either_polarity(): "no" | "yes" | null;
+  set either_polarity(value: "no" | "yes" | boolean | null);
+  /** rated operational voltage of the poles as they are wired, both conductors together [V], 1 to 3000. */
+  get voltage(): number | "none" | null;
+  set voltage(value: number | "none" | null);
+  /** rated operational current at that voltage and in that category [A], 0.1 to 5000. */
+  get current(): number | "none" | null;
+  set current(value: number | "none" | null);
+  /** temperature round it up to which it carries that current [°C], 0 to 100, 40 unless given. */
+  get current_temp(): number;
+  set current_temp(value: number | null);
+  /** rated operational current where it is hotter, as the maker states it [A], 0.1 to 5000. */
+  get hot_current(): number | "none" | null;
+  set hot_current(value: number | "none" | null);
+  /** temperature round it up to which it carries that lower current [°C], 0 to 100. */
+  get hot_temp(): number | "none" | null;
+  set hot_temp(value: number | "none" | null);
+  /** highest temperature round it, inside its enclosure; overrides the rule set's figure for shade or sun [°C], -40 to 100. */
+  get ambient(): number | "none" | null;
+  set ambient(value: number | "none" | null);
+  /** the sun shines on its enclosure. */
+  get in_sun(): "no" | "yes" | null;
+  set in_sun(value: "no" | "yes" | boolean | null);
+  /** poles wired in series, both conductors together, 1 to 16. */
+  get poles(): number | "none" | null;
+  set poles(value: number | "none" | null);
+  /** of these in one conductor; in the one that has fewer, 1 to 8. */
+  get poles_per_conductor(): number | "none" | null;
+  set poles_per_conductor(value: number | "none" | null);
+  /** rated operational voltage of the poles of one conductor alone, as the maker states it for that arrangement; else the share of its poles is taken [V], 1 to 3000. */
+  get conductor_voltage(): number | "none" | null;
+  set conductor_voltage(value: number | "none" | null);
+  /** the maker states that the poles of both conductors share the voltage at an inverter without separation too, no unless given. */
+  get poles_share(): "no" | "yes";
+  set poles_share(value: "no" | "yes" | boolean | null);
+  /** distance from the equipment that it isolates [m], 0 to 1000. */
+  get distance(): number | "none" | null;
+  set distance(value: number | "none" | null);
+  /** it is in sight of the equipment that it isolates. */
+  get in_sight(): "no" | "yes" | null;
+  set in_sight(value: "no" | "yes" | boolean | null);
+  copy(): Isolator;
+  toJSON(): IsolatorValues;
+}
+
+/** What a new Reading may be given. */
+export interface ReadingValues {
+  name?: string | null;
+  array?: number | null;
+  string?: number | "none" | null;
+  strings?: number | null;
+  moment?: number | "none" | null;
+  irradiance?: number | "none" | null;
+  irradiance_after?: number | "none" | null;
+  cell_temp?: number | "none" | null;
+  back_temp?: number | "none" | null;
+  back_rise?: number | null;
+  voc?: number | "none" | null;
+  isc?: number | "none" | null;
+  vmp?: number | "none" | null;
+  imp?: number | "none" | null;
+  insulation?: number | "none" | null;
+  insulation_test?: number | "none" | null;
+}
+
+export class Reading extends Spec {
+  constructor(values?: ReadingValues);
+  readonly kind: "reading";
+  /** label of the reading, such as the mark of the string. */
+  get name(): string | null;
+  set name(value: string | null);
+  /** array whose string was measured. */
+  get array(): number | null;
+  set array(value: number | null);
+  /** number of the string in its array, from 1, as marked, 1 to 10000. */
+  get string(): number | "none" | null;
+  set string(value: number | "none" | null);
+  /** strings in parallel at the meter, 1 to 10000, 1 unless given. */
+  get strings(): number;
+  set strings(value: number | null);
+  /** number of the moment: strings measured in the same light and warmth bear the same, and are compared, 0 to 1000000. */
+  get moment(): number | "none" | null;
+  set moment(value: number | "none" | null);
+  /** irradiance in the plane of the modules [W/m2], 0 to 2000. */
+  get irradiance(): number | "none" | null;
+  set irradiance(value: number | "none" | null);
+  /** the same when the measurement was over [W/m2], 0 to 2000. */
+  get irradiance_after(): number | "none" | null;
+  set irradiance_after(value: number | "none" | null);
+  /** cell temperature [°C], -50 to 130. */
+  get cell_temp(): number | "none" | null;
+  set cell_temp(value: number | "none" | null);
+  /** temperature at the back of a module, where that of the cell is not given [°C], -50 to 130. */
+  get back_temp(): number | "none" | null;
+  set back_temp(value: number | "none" | null);
+  /** cell above back at 1000 W/m2; SAND2004-3535: 3 on an open rack, 0 with an insulated back (from memory) [K], 0 to 20, 3 unless given. */
+  get back_rise(): number;
+  set back_rise(value: number | null);
+  /** open-circuit voltage; negative where the meter showed it reversed [V], -3000 to 3000. */
+  get voc(): number | "none" | null;
+  set voc(value: number | "none" | null);
+  /** short-circuit current [A], -5000 to 5000. */
+  get isc(): number | "none" | null;
+  set isc(value: number | "none" | null);
+  /** voltage in operation, the inverter tracking and not at a limit of its own [V], -3000 to 3000. */
+  get vmp(): number | "none" | null;
+  set vmp(value: number | "none" | null);
+  /** current in operation, the inverter tracking and not at a limit of its own [A], -5000 to 5000. */
+  get imp(): number | "none" | null;
+  set imp(value: number | "none" | null);
+  /** insulation resistance to earth, the lower of the readings [Mohm], 0 to 1000000. */
+  get insulation(): number | "none" | null;
+  set insulation(value: number | "none" | null);
+  /** test voltage it was measured with [V], 1 to 10000. */
+  get insulation_test(): number | "none" | null;
+  set insulation_test(value: number | "none" | null);
+  copy(): Reading;
+  toJSON(): ReadingValues;
+}
+
 /** What a new DiodeModel may be given. */
 export interface DiodeModelValues {
   name?: string | null;
@@ -814,81 +1004,6 @@ export class Interval extends Spec {
   toJSON(): IntervalValues;
 }
 
-/** What a new Reading may be given. */
-export interface ReadingValues {
-  name?: string | null;
-  array?: number | null;
-  string?: number | "none" | null;
-  strings?: number | null;
-  moment?: number | "none" | null;
-  irradiance?: number | "none" | null;
-  irradiance_after?: number | "none" | null;
-  cell_temp?: number | "none" | null;
-  back_temp?: number | "none" | null;
-  back_rise?: number | null;
-  voc?: number | "none" | null;
-  isc?: number | "none" | null;
-  vmp?: number | "none" | null;
-  imp?: number | "none" | null;
-  insulation?: number | "none" | null;
-  insulation_test?: number | "none" | null;
-}
-
-export class Reading extends Spec {
-  constructor(values?: ReadingValues);
-  readonly kind: "reading";
-  /** label of the reading, such as the mark of the string. */
-  get name(): string | null;
-  set name(value: string | null);
-  /** array whose string was measured. */
-  get array(): number | null;
-  set array(value: number | null);
-  /** number of the string in its array, from 1, as marked, 1 to 10000. */
-  get string(): number | "none" | null;
-  set string(value: number | "none" | null);
-  /** strings in parallel at the meter, 1 to 10000, 1 unless given. */
-  get strings(): number;
-  set strings(value: number | null);
-  /** number of the moment: strings measured in the same light and warmth bear the same, and are compared, 0 to 1000000. */
-  get moment(): number | "none" | null;
-  set moment(value: number | "none" | null);
-  /** irradiance in the plane of the modules [W/m2], 0 to 2000. */
-  get irradiance(): number | "none" | null;
-  set irradiance(value: number | "none" | null);
-  /** the same when the measurement was over [W/m2], 0 to 2000. */
-  get irradiance_after(): number | "none" | null;
-  set irradiance_after(value: number | "none" | null);
-  /** cell temperature [°C], -50 to 130. */
-  get cell_temp(): number | "none" | null;
-  set cell_temp(value: number | "none" | null);
-  /** temperature at the back of a module, where that of the cell is not given [°C], -50 to 130. */
-  get back_temp(): number | "none" | null;
-  set back_temp(value: number | "none" | null);
-  /** cell above back at 1000 W/m2; SAND2004-3535: 3 on an open rack, 0 with an insulated back (from memory) [K], 0 to 20, 3 unless given. */
-  get back_rise(): number;
-  set back_rise(value: number | null);
-  /** open-circuit voltage; negative where the meter showed it reversed [V], -3000 to 3000. */
-  get voc(): number | "none" | null;
-  set voc(value: number | "none" | null);
-  /** short-circuit current [A], -5000 to 5000. */
-  get isc(): number | "none" | null;
-  set isc(value: number | "none" | null);
-  /** voltage in operation, the inverter tracking and not at a limit of its own [V], -3000 to 3000. */
-  get vmp(): number | "none" | null;
-  set vmp(value: number | "none" | null);
-  /** current in operation, the inverter tracking and not at a limit of its own [A], -5000 to 5000. */
-  get imp(): number | "none" | null;
-  set imp(value: number | "none" | null);
-  /** insulation resistance to earth, the lower of the readings [Mohm], 0 to 1000000. */
-  get insulation(): number | "none" | null;
-  set insulation(value: number | "none" | null);
-  /** test voltage it was measured with [V], 1 to 10000. */
-  get insulation_test(): number | "none" | null;
-  set insulation_test(value: number | "none" | null);
-  copy(): Reading;
-  toJSON(): ReadingValues;
-}
-
 /** What a new Enquiry may be given. */
 export interface EnquiryValues {
   name?: string | null;
@@ -946,113 +1061,6 @@ export class Enquiry extends Spec {
   get modules(): Module[];
   copy(): Enquiry;
   toJSON(): EnquiryValues;
-}
-
-/** What a new Isolator may be given. */
-export interface IsolatorValues {
-  name?: string | null;
-  place?: "in_inverter" | "beside_inverter" | "at_array" | "disconnection_point" | null;
-  array?: number | null;
-  inverter?: number | null;
-  input?: number | null;
-  load_break?: "no" | "yes" | boolean | null;
-  meets_standard?: "no" | "yes" | boolean | null;
-  category?: "dc_pv0" | "dc_pv1" | "dc_pv2" | "dc_21a" | "dc_21b" | null;
-  lockable?: "no" | "yes" | boolean | null;
-  breaks_all?: "no" | "yes" | boolean | null;
-  either_polarity?: "no" | "yes" | boolean | null;
-  voltage?: number | "none" | null;
-  current?: number | "none" | null;
-  current_temp?: number | null;
-  hot_current?: number | "none" | null;
-  hot_temp?: number | "none" | null;
-  ambient?: number | "none" | null;
-  in_sun?: "no" | "yes" | boolean | null;
-  poles?: number | "none" | null;
-  poles_per_conductor?: number | "none" | null;
-  conductor_voltage?: number | "none" | null;
-  poles_share?: "no" | "yes" | boolean | null;
-  distance?: number | "none" | null;
-  in_sight?: "no" | "yes" | boolean | null;
-}
-
-export class Isolator extends Spec {
-  constructor(values?: IsolatorValues);
-  readonly kind: "isolator";
-  /** label of the isolator. */
-  get name(): string | null;
-  set name(value: string | null);
-  /** where it stands. */
-  get place(): "in_inverter" | "beside_inverter" | "at_array" | "disconnection_point" | null;
-  set place(value: "in_inverter" | "beside_inverter" | "at_array" | "disconnection_point" | null);
-  /** array that it isolates, where it does not isolate a whole input. */
-  get array(): number | null;
-  set array(value: number | null);
-  /** inverter whose input it isolates, where it does not isolate one array, 0 unless given. */
-  get inverter(): number;
-  set inverter(value: number | null);
-  /** input of that inverter. */
-  get input(): number | null;
-  set input(value: number | null);
-  /** it may be opened under load. */
-  get load_break(): "no" | "yes" | null;
-  set load_break(value: "no" | "yes" | boolean | null);
-  /** it meets IEC 60947-3 (AS 60947.3), or is listed for the purpose. */
-  get meets_standard(): "no" | "yes" | null;
-  set meets_standard(value: "no" | "yes" | boolean | null);
-  /** utilisation category for direct current. */
-  get category(): "dc_pv0" | "dc_pv1" | "dc_pv2" | "dc_21a" | "dc_21b" | null;
-  set category(value: "dc_pv0" | "dc_pv1" | "dc_pv2" | "dc_21a" | "dc_21b" | null);
-  /** it can be locked in the off position. */
-  get lockable(): "no" | "yes" | null;
-  set lockable(value: "no" | "yes" | boolean | null);
-  /** it opens all live conductors together. */
-  get breaks_all(): "no" | "yes" | null;
-  set breaks_all(value: "no" | "yes" | boolean | null);
-  /** it breaks current of either direction. */
-  get either_polarity(): "no" | "yes" | null;
-  set either_polarity(value: "no" | "yes" | boolean | null);
-  /** rated operational voltage of the poles as they are wired, both conductors together [V], 1 to 3000. */
-  get voltage(): number | "none" | null;
-  set voltage(value: number | "none" | null);
-  /** rated operational current at that voltage and in that category [A], 0.1 to 5000. */
-  get current(): number | "none" | null;
-  set current(value: number | "none" | null);
-  /** temperature round it up to which it carries that current [°C], 0 to 100, 40 unless given. */
-  get current_temp(): number;
-  set current_temp(value: number | null);
-  /** rated operational current where it is hotter, as the maker states it [A], 0.1 to 5000. */
-  get hot_current(): number | "none" | null;
-  set hot_current(value: number | "none" | null);
-  /** temperature round it up to which it carries that lower current [°C], 0 to 100. */
-  get hot_temp(): number | "none" | null;
-  set hot_temp(value: number | "none" | null);
-  /** highest temperature round it, inside its enclosure; overrides the rule set's figure for shade or sun [°C], -40 to 100. */
-  get ambient(): number | "none" | null;
-  set ambient(value: number | "none" | null);
-  /** the sun shines on its enclosure. */
-  get in_sun(): "no" | "yes" | null;
-  set in_sun(value: "no" | "yes" | boolean | null);
-  /** poles wired in series, both conductors together, 1 to 16. */
-  get poles(): number | "none" | null;
-  set poles(value: number | "none" | null);
-  /** of these in one conductor; in the one that has fewer, 1 to 8. */
-  get poles_per_conductor(): number | "none" | null;
-  set poles_per_conductor(value: number | "none" | null);
-  /** rated operational voltage of the poles of one conductor alone, as the maker states it for that arrangement; else the share of its poles is taken [V], 1 to 3000. */
-  get conductor_voltage(): number | "none" | null;
-  set conductor_voltage(value: number | "none" | null);
-  /** the maker states that the poles of both conductors share the voltage at an inverter without separation too, no unless given. */
-  get poles_share(): "no" | "yes";
-  set poles_share(value: "no" | "yes" | boolean | null);
-  /** distance from the equipment that it isolates [m], 0 to 1000. */
-  get distance(): number | "none" | null;
-  set distance(value: number | "none" | null);
-  /** it is in sight of the equipment that it isolates. */
-  get in_sight(): "no" | "yes" | null;
-  set in_sight(value: "no" | "yes" | boolean | null);
-  copy(): Isolator;
-  toJSON(): IsolatorValues;
 }
 
 /** What a new Search may be given. */
@@ -1116,4 +1124,43 @@ export class Search extends Spec {
   get modules(): Module[];
   copy(): Search;
   toJSON(): SearchValues;
+}
+
+/** What a new Outlook may be given. */
+export interface OutlookValues {
+  sky?: "binned" | "even" | "circumsolar" | "and_horizon" | null;
+  cover?: "none" | "glass" | "exponential" | "secant" | null;
+  cell_temp?: "mounting" | "heat_loss" | "nominal" | null;
+  soiling?: number | null;
+  power_loss?: number | null;
+  blocked?: "no" | "yes" | boolean | null;
+  wind?: number | "none" | null;
+}
+
+export class Outlook extends Spec {
+  constructor(values?: OutlookValues);
+  readonly kind: "outlook";
+  /** how the diffuse light is spread over the sky, binned unless given. */
+  get sky(): "binned" | "even" | "circumsolar" | "and_horizon";
+  set sky(value: "binned" | "even" | "circumsolar" | "and_horizon" | null);
+  /** what the module's glass lets through at slanting light, glass unless given. */
+  get cover(): "none" | "glass" | "exponential" | "secant";
+  set cover(value: "none" | "glass" | "exponential" | "secant" | null);
+  /** how warm the cells get, mounting unless given. */
+  get cell_temp(): "mounting" | "heat_loss" | "nominal";
+  set cell_temp(value: "mounting" | "heat_loss" | "nominal" | null);
+  /** share of the light lost to dirt on the glass [%], 0 to 90, 0 unless given. */
+  get soiling(): number;
+  set soiling(value: number | null);
+  /** share of every module's current lost to age, spread of ratings and whatever else is stated [%], 0 to 90, 0 unless given. */
+  get power_loss(): number;
+  set power_loss(value: number | null);
+  /** a diode in each string keeps current from flowing back into it, no unless given. */
+  get blocked(): "no" | "yes";
+  set blocked(value: "no" | "yes" | boolean | null);
+  /** wind at 10 m to be taken where the weather has none; intervals without wind are not computed where none is given [m/s], 0 to 50. */
+  get wind(): number | "none" | null;
+  set wind(value: number | "none" | null);
+  copy(): Outlook;
+  toJSON(): OutlookValues;
 }

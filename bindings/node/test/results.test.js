@@ -234,3 +234,40 @@ test('a ranking', () => {
   assert.ok(fed.add(question.parts('module')[0], second, 0, 7));
   assert.equal(fed.at(0).inverter, 7);
 });
+
+test('a year', () => {
+  const months = [6.5, 5.8, 4.8, 3.6, 2.7, 2.3, 2.6, 3.5, 4.6, 5.6, 6.3, 6.8]
+    .map((irradiation) => ({ irradiation, temp_mean: 17, wind: 2 }));
+  const place = { latitude: -33.9, longitude: 151.2, time_zone: 10 };
+  const system = new pvsize.System({
+    site: { ...place, planes: [{ tilt: 22, azimuth: 0, mounting: 'raised' }] },
+    inverters: [{ rated_ac_power: 5000, european_efficiency: 96.8,
+      inputs: [{ tracking_min: 80, tracking_max: 560, max_operating_current: 20 }] }],
+    arrays: [{ input: 0, plane: 0, modules_per_string: 8, strings: 2, module: makeModule() }] });
+  const light = new pvsize.Light(pvsize.Weather.fromMonths(new pvsize.Site({ ...place, months })),
+    new pvsize.Outlook({ soiling: 2 }));
+  const year = new pvsize.Year(system, light);
+  const whole = year.system;
+  const losses = whole.losses();
+  assert.deepEqual(Object.keys(losses), [...pvsize.LOSSES]);
+  assert.ok(Object.keys(year.array().losses()).length < pvsize.LOSSES.length);
+  near(whole.reference - Object.values(losses).reduce((a, b) => a + b), whole.output);
+  near(whole.power().reduce((a, b) => a + b) / 1000, whole.output);
+  assert.ok(year.input().loss('input_current') > 0 && year.input().active('input_current') > 100);
+  const { onPlane, atCells } = year.array().irradiation();
+  assert.ok(atCells < 0.98 * onPlane && atCells > 0.9 * onPlane);
+  near(whole.rated, 16 * 0.43);
+  near(whole.specificYield, whole.output / whole.rated);
+  assert.ok(light.specificYield(makeModule(), system.parts('site')[0].planes[0]) > whole.specificYield);
+  assert.deepEqual([year.rows, year.step, year.gaps, String(year.input())],
+    [8760, 60, 0, 'input 1 of inverter 1']);
+  assert.ok(year.lit > 4000 && year.lit < 5000);
+  assert.ok(year.assumptions.some((row) => row.name === 'no_string_cable' && row.text));
+  assert.match(year.render({ markdown: true }), /^# Energy/);
+  const used = new pvsize.Year(system, light, new Float64Array(8760).fill(1000)).system;
+  near(used.energy('load'), 8760);
+  near(used.energy('used') + used.energy('exported'), used.output, 1e-6);
+  assert.throws(() => new pvsize.Year(system, light, [1, 2]), { code: 'out_of_range' });
+  assert.throws(() => year.array(7), { code: 'bad_index' });
+  assert.throws(() => new pvsize.Light(system), TypeError);
+});

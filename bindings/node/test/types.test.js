@@ -19,7 +19,7 @@ test('kinds.d.ts is what the tables print', () => {
 test('every export is declared, and nothing else', () => {
   const text = ['index.d.ts', 'kinds.d.ts'].map((name) =>
     fs.readFileSync(path.join(root, name), 'utf8')).join('\n');
-  const declared = [...text.matchAll(/^export (?:abstract )?(?:class|function|namespace) (\w+)/gm)];
+  const declared = [...text.matchAll(/^export (?:abstract )?(?:class|function|namespace|const) (\w+)/gm)];
   assert.deepEqual([...new Set(declared.map((match) => match[1]))].sort(), Object.keys(pvsize).sort());
 });
 

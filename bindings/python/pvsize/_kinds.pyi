@@ -133,6 +133,7 @@ class Input(Spec):
                  isolator_voltage: float | Literal["none"] | None = ...,
                  isolator_current: float | Literal["none"] | None = ...,
                  other_source: Literal["no", "yes"] | bool | None = ...,
+                 max_operating_power: float | Literal["none"] | None = ...,
                  ) -> None: ...
     # label of the input, as marked on the inverter
     name: _Parameter[str | None, str | None]
@@ -171,6 +172,8 @@ class Input(Spec):
     # another source, such as a battery, can feed current into the arrays on it; where nothing is
     # said, none does
     other_source: _Parameter[Literal["no", "yes"] | None, Literal["no", "yes"] | bool | None]
+    # largest d.c. power that this input draws; beyond it energy is lost [W], 1 to 1e+07
+    max_operating_power: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
 
 class Inverter(Spec):
     """inverter (power conversion equipment)."""
@@ -191,6 +194,7 @@ class Inverter(Spec):
                  ac_device: float | Literal["none"] | None = ...,
                  phase: int | Literal["none"] | None = ...,
                  cos_phi: float | None = ...,
+                 max_operating_power: float | Literal["none"] | None = ...,
                  input: Input | dict[str, typing.Any] | typing.Sequence[Input | dict[str, typing.Any]] = ...,
                  efficiency_point: EfficiencyPoint | dict[str, typing.Any] | typing.Sequence[EfficiencyPoint | dict[str, typing.Any]] = ...,
                  inputs: Input | dict[str, typing.Any] | typing.Sequence[Input | dict[str, typing.Any]] = ...,
@@ -230,6 +234,8 @@ class Inverter(Spec):
     # power factor at its largest current; reactive power is taken as supplied, which raises the
     # voltage further, 0.1 to 1, 1.0 unless given
     cos_phi: _Parameter[float, float | None]
+    # largest d.c. power that all inputs together draw; beyond it energy is lost [W], 1 to 1e+07
+    max_operating_power: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
     @property
     def inputs(self) -> tuple[Input, ...]: ...
     @property
@@ -508,6 +514,142 @@ class Cable(Spec):
     # conductor has none [ohm/km], 0 to 10
     reactance: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
 
+class Isolator(Spec):
+    """d.c. isolator of an input or an array, or what stands in its place."""
+    def __init__(self, *,
+                 name: str | None = ...,
+                 place: Literal["in_inverter", "beside_inverter", "at_array", "disconnection_point"] | None = ...,
+                 array: int | None = ...,
+                 inverter: int | None = ...,
+                 input: int | None = ...,
+                 load_break: Literal["no", "yes"] | bool | None = ...,
+                 meets_standard: Literal["no", "yes"] | bool | None = ...,
+                 category: Literal["dc_pv0", "dc_pv1", "dc_pv2", "dc_21a", "dc_21b"] | None = ...,
+                 lockable: Literal["no", "yes"] | bool | None = ...,
+                 breaks_all: Literal["no", "yes"] | bool | None = ...,
+                 either_polarity: Literal["no", "yes"] | bool | None = ...,
+                 voltage: float | Literal["none"] | None = ...,
+                 current: float | Literal["none"] | None = ...,
+                 current_temp: float | None = ...,
+                 hot_current: float | Literal["none"] | None = ...,
+                 hot_temp: float | Literal["none"] | None = ...,
+                 ambient: float | Literal["none"] | None = ...,
+                 in_sun: Literal["no", "yes"] | bool | None = ...,
+                 poles: int | Literal["none"] | None = ...,
+                 poles_per_conductor: int | Literal["none"] | None = ...,
+                 conductor_voltage: float | Literal["none"] | None = ...,
+                 poles_share: Literal["no", "yes"] | bool | None = ...,
+                 distance: float | Literal["none"] | None = ...,
+                 in_sight: Literal["no", "yes"] | bool | None = ...,
+                 ) -> None: ...
+    # label of the isolator
+    name: _Parameter[str | None, str | None]
+    # where it stands
+    place: _Parameter[Literal["in_inverter", "beside_inverter", "at_array", "disconnection_point"] | None, Literal["in_inverter", "beside_inverter", "at_array", "disconnection_point"] | None]
+    # array that it isolates, where it does not isolate a whole input
+    array: _Parameter[int | None, int | None]
+    # inverter whose input it isolates, where it does not isolate one array, 0.0 unless given
+    inverter: _Parameter[int, int | None]
+    # input of that inverter
+    input: _Parameter[int | None, int | None]
+    # it may be opened under load
+    load_break: _Parameter[Literal["no", "yes"] | None, Literal["no", "yes"] | bool | None]
+    # it meets IEC 60947-3 (AS 60947.3), or is listed for the purpose
+    meets_standard: _Parameter[Literal["no", "yes"] | None, Literal["no", "yes"] | bool | None]
+    # utilisation category for direct current
+    category: _Parameter[Literal["dc_pv0", "dc_pv1", "dc_pv2", "dc_21a", "dc_21b"] | None, Literal["dc_pv0", "dc_pv1", "dc_pv2", "dc_21a", "dc_21b"] | None]
+    # it can be locked in the off position
+    lockable: _Parameter[Literal["no", "yes"] | None, Literal["no", "yes"] | bool | None]
+    # it opens all live conductors together
+    breaks_all: _Parameter[Literal["no", "yes"] | None, Literal["no", "yes"] | bool | None]
+    # it breaks current of either direction
+    either_polarity: _Parameter[Literal["no", "yes"] | None, Literal["no", "yes"] | bool | None]
+    # rated operational voltage of the poles as they are wired, both conductors together [V], 1 to
+    # 3000
+    voltage: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # rated operational current at that voltage and in that category [A], 0.1 to 5000
+    current: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # temperature round it up to which it carries that current [°C], 0 to 100, 40.0 unless given
+    current_temp: _Parameter[float, float | None]
+    # rated operational current where it is hotter, as the maker states it [A], 0.1 to 5000
+    hot_current: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # temperature round it up to which it carries that lower current [°C], 0 to 100
+    hot_temp: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # highest temperature round it, inside its enclosure; overrides the rule set's figure for
+    # shade or sun [°C], -40 to 100
+    ambient: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # the sun shines on its enclosure
+    in_sun: _Parameter[Literal["no", "yes"] | None, Literal["no", "yes"] | bool | None]
+    # poles wired in series, both conductors together, 1 to 16
+    poles: _Parameter[int | Literal["none"] | None, int | Literal["none"] | None]
+    # of these in one conductor; in the one that has fewer, 1 to 8
+    poles_per_conductor: _Parameter[int | Literal["none"] | None, int | Literal["none"] | None]
+    # rated operational voltage of the poles of one conductor alone, as the maker states it for
+    # that arrangement; else the share of its poles is taken [V], 1 to 3000
+    conductor_voltage: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # the maker states that the poles of both conductors share the voltage at an inverter without
+    # separation too, no unless given
+    poles_share: _Parameter[Literal["no", "yes"], Literal["no", "yes"] | bool | None]
+    # distance from the equipment that it isolates [m], 0 to 1000
+    distance: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # it is in sight of the equipment that it isolates
+    in_sight: _Parameter[Literal["no", "yes"] | None, Literal["no", "yes"] | bool | None]
+
+class Reading(Spec):
+    """what a meter showed on the day, on one string or on strings in parallel."""
+    def __init__(self, *,
+                 name: str | None = ...,
+                 array: int | None = ...,
+                 string: int | Literal["none"] | None = ...,
+                 strings: int | None = ...,
+                 moment: int | Literal["none"] | None = ...,
+                 irradiance: float | Literal["none"] | None = ...,
+                 irradiance_after: float | Literal["none"] | None = ...,
+                 cell_temp: float | Literal["none"] | None = ...,
+                 back_temp: float | Literal["none"] | None = ...,
+                 back_rise: float | None = ...,
+                 voc: float | Literal["none"] | None = ...,
+                 isc: float | Literal["none"] | None = ...,
+                 vmp: float | Literal["none"] | None = ...,
+                 imp: float | Literal["none"] | None = ...,
+                 insulation: float | Literal["none"] | None = ...,
+                 insulation_test: float | Literal["none"] | None = ...,
+                 ) -> None: ...
+    # label of the reading, such as the mark of the string
+    name: _Parameter[str | None, str | None]
+    # array whose string was measured
+    array: _Parameter[int | None, int | None]
+    # number of the string in its array, from 1, as marked, 1 to 10000
+    string: _Parameter[int | Literal["none"] | None, int | Literal["none"] | None]
+    # strings in parallel at the meter, 1 to 10000, 1.0 unless given
+    strings: _Parameter[int, int | None]
+    # number of the moment: strings measured in the same light and warmth bear the same, and are
+    # compared, 0 to 1e+06
+    moment: _Parameter[int | Literal["none"] | None, int | Literal["none"] | None]
+    # irradiance in the plane of the modules [W/m2], 0 to 2000
+    irradiance: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # the same when the measurement was over [W/m2], 0 to 2000
+    irradiance_after: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # cell temperature [°C], -50 to 130
+    cell_temp: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # temperature at the back of a module, where that of the cell is not given [°C], -50 to 130
+    back_temp: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # cell above back at 1000 W/m2; SAND2004-3535: 3 on an open rack, 0 with an insulated back
+    # (from memory) [K], 0 to 20, 3.0 unless given
+    back_rise: _Parameter[float, float | None]
+    # open-circuit voltage; negative where the meter showed it reversed [V], -3000 to 3000
+    voc: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # short-circuit current [A], -5000 to 5000
+    isc: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # voltage in operation, the inverter tracking and not at a limit of its own [V], -3000 to 3000
+    vmp: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # current in operation, the inverter tracking and not at a limit of its own [A], -5000 to 5000
+    imp: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # insulation resistance to earth, the lower of the readings [Mohm], 0 to 1e+06
+    insulation: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # test voltage it was measured with [V], 1 to 10000
+    insulation_test: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+
 class DiodeModel(Spec):
     """single-diode model of one module: its current-voltage curve in five parameters."""
     def __init__(self, *,
@@ -615,61 +757,6 @@ class Interval(Spec):
     # wind speed at 10 m [m/s], 0 to 100
     wind: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
 
-class Reading(Spec):
-    """what a meter showed on the day, on one string or on strings in parallel."""
-    def __init__(self, *,
-                 name: str | None = ...,
-                 array: int | None = ...,
-                 string: int | Literal["none"] | None = ...,
-                 strings: int | None = ...,
-                 moment: int | Literal["none"] | None = ...,
-                 irradiance: float | Literal["none"] | None = ...,
-                 irradiance_after: float | Literal["none"] | None = ...,
-                 cell_temp: float | Literal["none"] | None = ...,
-                 back_temp: float | Literal["none"] | None = ...,
-                 back_rise: float | None = ...,
-                 voc: float | Literal["none"] | None = ...,
-                 isc: float | Literal["none"] | None = ...,
-                 vmp: float | Literal["none"] | None = ...,
-                 imp: float | Literal["none"] | None = ...,
-                 insulation: float | Literal["none"] | None = ...,
-                 insulation_test: float | Literal["none"] | None = ...,
-                 ) -> None: ...
-    # label of the reading, such as the mark of the string
-    name: _Parameter[str | None, str | None]
-    # array whose string was measured
-    array: _Parameter[int | None, int | None]
-    # number of the string in its array, from 1, as marked, 1 to 10000
-    string: _Parameter[int | Literal["none"] | None, int | Literal["none"] | None]
-    # strings in parallel at the meter, 1 to 10000, 1.0 unless given
-    strings: _Parameter[int, int | None]
-    # number of the moment: strings measured in the same light and warmth bear the same, and are
-    # compared, 0 to 1e+06
-    moment: _Parameter[int | Literal["none"] | None, int | Literal["none"] | None]
-    # irradiance in the plane of the modules [W/m2], 0 to 2000
-    irradiance: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
-    # the same when the measurement was over [W/m2], 0 to 2000
-    irradiance_after: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
-    # cell temperature [°C], -50 to 130
-    cell_temp: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
-    # temperature at the back of a module, where that of the cell is not given [°C], -50 to 130
-    back_temp: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
-    # cell above back at 1000 W/m2; SAND2004-3535: 3 on an open rack, 0 with an insulated back
-    # (from memory) [K], 0 to 20, 3.0 unless given
-    back_rise: _Parameter[float, float | None]
-    # open-circuit voltage; negative where the meter showed it reversed [V], -3000 to 3000
-    voc: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
-    # short-circuit current [A], -5000 to 5000
-    isc: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
-    # voltage in operation, the inverter tracking and not at a limit of its own [V], -3000 to 3000
-    vmp: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
-    # current in operation, the inverter tracking and not at a limit of its own [A], -5000 to 5000
-    imp: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
-    # insulation resistance to earth, the lower of the readings [Mohm], 0 to 1e+06
-    insulation: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
-    # test voltage it was measured with [V], 1 to 10000
-    insulation_test: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
-
 class Enquiry(Spec):
     """what a review of an inverter asks: modules not chosen yet, or a list of them."""
     def __init__(self, *,
@@ -715,87 +802,6 @@ class Enquiry(Spec):
     module_vmp: _Parameter[float, float | None]
     @property
     def modules(self) -> tuple[Module, ...]: ...
-
-class Isolator(Spec):
-    """d.c. isolator of an input or an array, or what stands in its place."""
-    def __init__(self, *,
-                 name: str | None = ...,
-                 place: Literal["in_inverter", "beside_inverter", "at_array", "disconnection_point"] | None = ...,
-                 array: int | None = ...,
-                 inverter: int | None = ...,
-                 input: int | None = ...,
-                 load_break: Literal["no", "yes"] | bool | None = ...,
-                 meets_standard: Literal["no", "yes"] | bool | None = ...,
-                 category: Literal["dc_pv0", "dc_pv1", "dc_pv2", "dc_21a", "dc_21b"] | None = ...,
-                 lockable: Literal["no", "yes"] | bool | None = ...,
-                 breaks_all: Literal["no", "yes"] | bool | None = ...,
-                 either_polarity: Literal["no", "yes"] | bool | None = ...,
-                 voltage: float | Literal["none"] | None = ...,
-                 current: float | Literal["none"] | None = ...,
-                 current_temp: float | None = ...,
-                 hot_current: float | Literal["none"] | None = ...,
-                 hot_temp: float | Literal["none"] | None = ...,
-                 ambient: float | Literal["none"] | None = ...,
-                 in_sun: Literal["no", "yes"] | bool | None = ...,
-                 poles: int | Literal["none"] | None = ...,
-                 poles_per_conductor: int | Literal["none"] | None = ...,
-                 conductor_voltage: float | Literal["none"] | None = ...,
-                 poles_share: Literal["no", "yes"] | bool | None = ...,
-                 distance: float | Literal["none"] | None = ...,
-                 in_sight: Literal["no", "yes"] | bool | None = ...,
-                 ) -> None: ...
-    # label of the isolator
-    name: _Parameter[str | None, str | None]
-    # where it stands
-    place: _Parameter[Literal["in_inverter", "beside_inverter", "at_array", "disconnection_point"] | None, Literal["in_inverter", "beside_inverter", "at_array", "disconnection_point"] | None]
-    # array that it isolates, where it does not isolate a whole input
-    array: _Parameter[int | None, int | None]
-    # inverter whose input it isolates, where it does not isolate one array, 0.0 unless given
-    inverter: _Parameter[int, int | None]
-    # input of that inverter
-    input: _Parameter[int | None, int | None]
-    # it may be opened under load
-    load_break: _Parameter[Literal["no", "yes"] | None, Literal["no", "yes"] | bool | None]
-    # it meets IEC 60947-3 (AS 60947.3), or is listed for the purpose
-    meets_standard: _Parameter[Literal["no", "yes"] | None, Literal["no", "yes"] | bool | None]
-    # utilisation category for direct current
-    category: _Parameter[Literal["dc_pv0", "dc_pv1", "dc_pv2", "dc_21a", "dc_21b"] | None, Literal["dc_pv0", "dc_pv1", "dc_pv2", "dc_21a", "dc_21b"] | None]
-    # it can be locked in the off position
-    lockable: _Parameter[Literal["no", "yes"] | None, Literal["no", "yes"] | bool | None]
-    # it opens all live conductors together
-    breaks_all: _Parameter[Literal["no", "yes"] | None, Literal["no", "yes"] | bool | None]
-    # it breaks current of either direction
-    either_polarity: _Parameter[Literal["no", "yes"] | None, Literal["no", "yes"] | bool | None]
-    # rated operational voltage of the poles as they are wired, both conductors together [V], 1 to
-    # 3000
-    voltage: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
-    # rated operational current at that voltage and in that category [A], 0.1 to 5000
-    current: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
-    # temperature round it up to which it carries that current [°C], 0 to 100, 40.0 unless given
-    current_temp: _Parameter[float, float | None]
-    # rated operational current where it is hotter, as the maker states it [A], 0.1 to 5000
-    hot_current: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
-    # temperature round it up to which it carries that lower current [°C], 0 to 100
-    hot_temp: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
-    # highest temperature round it, inside its enclosure; overrides the rule set's figure for
-    # shade or sun [°C], -40 to 100
-    ambient: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
-    # the sun shines on its enclosure
-    in_sun: _Parameter[Literal["no", "yes"] | None, Literal["no", "yes"] | bool | None]
-    # poles wired in series, both conductors together, 1 to 16
-    poles: _Parameter[int | Literal["none"] | None, int | Literal["none"] | None]
-    # of these in one conductor; in the one that has fewer, 1 to 8
-    poles_per_conductor: _Parameter[int | Literal["none"] | None, int | Literal["none"] | None]
-    # rated operational voltage of the poles of one conductor alone, as the maker states it for
-    # that arrangement; else the share of its poles is taken [V], 1 to 3000
-    conductor_voltage: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
-    # the maker states that the poles of both conductors share the voltage at an inverter without
-    # separation too, no unless given
-    poles_share: _Parameter[Literal["no", "yes"], Literal["no", "yes"] | bool | None]
-    # distance from the equipment that it isolates [m], 0 to 1000
-    distance: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
-    # it is in sight of the equipment that it isolates
-    in_sight: _Parameter[Literal["no", "yes"] | None, Literal["no", "yes"] | bool | None]
 
 class Search(Spec):
     """question for the best stringings of a system."""
@@ -845,6 +851,34 @@ class Search(Spec):
     @property
     def modules(self) -> tuple[Module, ...]: ...
 
+class Outlook(Spec):
+    """how the energy of a run of weather is computed."""
+    def __init__(self, *,
+                 sky: Literal["binned", "even", "circumsolar", "and_horizon"] | None = ...,
+                 cover: Literal["none", "glass", "exponential", "secant"] | None = ...,
+                 cell_temp: Literal["mounting", "heat_loss", "nominal"] | None = ...,
+                 soiling: float | None = ...,
+                 power_loss: float | None = ...,
+                 blocked: Literal["no", "yes"] | bool | None = ...,
+                 wind: float | Literal["none"] | None = ...,
+                 ) -> None: ...
+    # how the diffuse light is spread over the sky, binned unless given
+    sky: _Parameter[Literal["binned", "even", "circumsolar", "and_horizon"], Literal["binned", "even", "circumsolar", "and_horizon"] | None]
+    # what the module's glass lets through at slanting light, glass unless given
+    cover: _Parameter[Literal["none", "glass", "exponential", "secant"], Literal["none", "glass", "exponential", "secant"] | None]
+    # how warm the cells get, mounting unless given
+    cell_temp: _Parameter[Literal["mounting", "heat_loss", "nominal"], Literal["mounting", "heat_loss", "nominal"] | None]
+    # share of the light lost to dirt on the glass [%], 0 to 90, 0.0 unless given
+    soiling: _Parameter[float, float | None]
+    # share of every module's current lost to age, spread of ratings and whatever else is stated
+    # [%], 0 to 90, 0.0 unless given
+    power_loss: _Parameter[float, float | None]
+    # a diode in each string keeps current from flowing back into it, no unless given
+    blocked: _Parameter[Literal["no", "yes"], Literal["no", "yes"] | bool | None]
+    # wind at 10 m to be taken where the weather has none; intervals without wind are not computed
+    # where none is given [m/s], 0 to 50
+    wind: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+
 __all__ = ["Module",
            "Input",
            "Inverter",
@@ -854,11 +888,12 @@ __all__ = ["Module",
            "Array",
            "System",
            "Cable",
+           "Isolator",
+           "Reading",
            "DiodeModel",
            "Month",
            "Series",
            "Interval",
-           "Reading",
            "Enquiry",
-           "Isolator",
-           "Search"]
+           "Search",
+           "Outlook"]
