@@ -1,5 +1,5 @@
 """Pictures of a job, drawn with matplotlib: string voltage over cell temperature, the curve
-of an input's strings, and the wiring. Every number drawn is one of the report, of the data
+of an input's strings, the wiring, and where the energy of a year goes. Every number drawn is one of the report, of the data
 given or of the curves. Made for print: they read in grey, and without telling colours apart.
 
 Each function returns a matplotlib Figure: figure.savefig("voltage.png"). What is drawn
@@ -13,64 +13,13 @@ from __future__ import annotations
 import textwrap
 import typing
 
-try:
-    from matplotlib.figure import Figure
-    from matplotlib.patches import Rectangle
-except ImportError as error:
-    raise ImportError("pictures need matplotlib (Debian: python3-matplotlib)") from error
-
-from ._base import caution
 from ._curve import Curve, Parallel
+from ._drawing import (ALERT, GREY, INK, PALE, Figure, Rectangle, _figure, _margin_labels, _name,
+                       _spread)
 from ._report import check
 from ._rules import Rules
 from ._spec import Spec
-
-INK, GREY, PALE, ALERT = "#1a1a1a", "#6e6e6e", "#e6e6e6", "#b33c00"
-WIDTH = 6.3  # inches: the text width of an A4 page
-
-
-def _figure(height, title, note, left, right, bottom):
-    """A figure with one pair of axes, its title, and the caution beneath; `bottom` inches
-    are left for what stands under the axes."""
-    lines = textwrap.wrap(" ".join([note, caution()]), 138)
-    foot = 0.125 * len(lines) + 0.08
-    figure = Figure(figsize=(WIDTH, height + foot), dpi=150)
-    axes = figure.add_axes([left, (foot + bottom) / (height + foot), right - left,
-                            (height - 0.35 - bottom) / (height + foot)])
-    axes.set_title(title, fontsize=9, loc="left", color=INK)
-    axes.tick_params(labelsize=8, colors=INK)
-    axes.spines[["top", "right"]].set_visible(False)
-    figure.text(0.02, 0.06 / (height + foot), "\n".join(lines), fontsize=6, color=GREY, va="bottom",
-                gid="caution")
-    return figure, axes
-
-
-def _spread(places, step):
-    """The same places, moved apart just so far that labels do not overlap."""
-    order = sorted(range(len(places)), key=places.__getitem__)
-    found = dict(zip(order, (places[i] for i in order)))
-    for _ in range(200):
-        for low, high in zip(order, order[1:]):
-            lack = step - (found[high] - found[low])
-            if lack > 0:
-                found[low] -= lack / 2
-                found[high] += lack / 2
-    return [found[i] for i in range(len(places))]
-
-
-def _margin_labels(axes, labels):
-    """Labels to the right of the axes, each at a height: (height, text, colour)."""
-    low, high = axes.get_ylim()
-    heights = _spread([height for height, _, _ in labels], (high - low) * 0.05)
-    for (height, text, colour), place in zip(labels, heights):
-        axes.annotate(text, (1, height), (1.03, place), xycoords=("axes fraction", "data"),
-                      fontsize=7, color=colour, va="center", annotation_clip=False,
-                      arrowprops=dict(arrowstyle="-", color=GREY, lw=0.5, shrinkA=1, shrinkB=1))
-
-
-def _name(spec, fallback):
-    return spec.name or fallback
-
+from ._year import Part, Year
 
 # string voltage
 
@@ -364,3 +313,45 @@ def _draw_inputs(axes, inverters, used, looks, ends, bottom):
             middle = 77 - 4 * used.index(place) / max(1, len(used))
             axes.plot([x, middle, middle, 80], [y, y, height, height], color=INK, lw=1,
                       gid=f"line:{place[0]}:{place[1]}")
+
+
+# the year
+
+def year_losses(year: Year, part: Part | None = None, month: int = 0) -> Figure:
+    """From what the modules would give at their efficiency at STC down to what is left: a step
+    for each loss of the ledger of a part (the system unless given). What is nothing is named
+    below."""
+    part = year.system if part is None else part
+    reference = part.energy("reference", month)
+    steps = [(name, kwh) for name, kwh in part.losses(month).items()
+             if abs(kwh) > 5e-4 * abs(reference)]
+    small = [name for name in part.losses(month) if name not in dict(steps)]
+    note = "Each step is what its cause takes of what is left, in % of the first line; hatched: a gain."
+    if small:
+        note += f" Less than 0.05 %: {', '.join(small)}.".replace("_", " ")
+    when = f", month {month}" if month else ""
+    figure, axes = _figure(0.24 * (len(steps) + 2) + 1.0, f"Energy of {part}{when}", note, 0.24, 0.76, 0.45)
+    last = len(steps) + 1
+    left, lowest = reference, reference
+    axes.plot([reference], [0], "o", color=INK, ms=5, gid="reference", zorder=3)
+    for row, (name, kwh) in enumerate(steps, 1):
+        axes.plot([left, left], [row - 1, row], color=GREY, lw=0.7, zorder=1)
+        axes.barh(row, -kwh, left=left, height=0.6, fc=INK if kwh > 0 else "white", ec=INK, lw=0.8,
+                  hatch="" if kwh > 0 else "////", gid=f"loss:{name}", zorder=2)
+        left -= kwh
+        lowest = min(lowest, left)
+    output = part.energy("output", month)
+    axes.plot([left, left], [last - 1, last], color=GREY, lw=0.7, zorder=1)
+    axes.plot([output], [last], "o", color=INK, ms=5, gid="output", zorder=3)
+    rows = [("at STC efficiency", reference), *((name, -kwh) for name, kwh in steps), ("left", output)]
+    axes.set_yticks(range(last + 1), [name.replace("_", " ") for name, _ in rows])
+    axes.set_ylim(last + 0.6, -0.6)
+    span = max(reference - lowest, 1e-3 * abs(reference), 1e-9)
+    axes.set_xlim(lowest - 0.08 * span, max(reference, left) + 0.08 * span)
+    axes.set_xlabel("kWh; the axis does not begin at 0", fontsize=8)
+    for row, (_, kwh) in enumerate(rows):
+        share = f"{100 * kwh / reference:.1f} %" if reference else ""
+        for place, words in (1.22, f"{kwh:.0f} kWh"), (1.38, share):
+            axes.annotate(words, (place, row), xycoords=("axes fraction", "data"), fontsize=7.5,
+                          color=INK, ha="right", va="center", annotation_clip=False)
+    return figure

@@ -171,6 +171,63 @@ def test_wiring_of_a_layout():
     assert len(found["module"]) == best.modules
 
 
+def year():
+    months = [dict(irradiation=h, temp_mean=m, wind=2) for h, m in zip(
+        (6.5, 5.8, 4.8, 3.6, 2.7, 2.3, 2.6, 3.5, 4.6, 5.6, 6.3, 6.8), (22, 21, 19, 14, 8, 3) * 2)]
+    place = dict(latitude=-33.9, longitude=151.2, time_zone=10)
+    system = pvsize.System(
+        name="invented", site=dict(**place, planes=[dict(tilt=22, azimuth=0, mounting="raised")]),
+        inverters=[dict(rated_ac_power=5000, inputs=[entry(max_operating_current=20)])],
+        arrays=[dict(input=0, plane=0, modules_per_string=8, strings=2, module=MODULE)])
+    weather = pvsize.Weather.from_months(pvsize.Site(**place, months=months))
+    return pvsize.Year(system, pvsize.Light(weather, pvsize.Outlook(soiling=2)))
+
+
+def test_losses_of_a_year_are_those_of_its_ledger():
+    ledger = year()
+    for part, month in [(ledger.system, 0), (ledger.array(0), 6)]:
+        figure = pictures.year_losses(ledger, part, month)
+        rendered(figure)
+        found = drawn(figure)
+        losses = part.losses(month)
+        shown = {gid[5:]: bars[0] for gid, bars in found.items() if gid.startswith("loss:")}
+        assert list(shown) == [name for name, kwh in losses.items()
+                               if abs(kwh) > 5e-4 * part.energy("reference", month)]
+        for name, bar in shown.items():
+            assert bar.get_width() == pytest.approx(-losses[name])
+        assert numbers(found["reference"][0])[0] == [part.energy("reference", month)]
+        assert numbers(found["output"][0])[0] == [part.energy("output", month)]
+        note = found["caution"][0].get_text().replace("\n", " ")
+        assert all(name.replace("_", " ") in note for name in losses if name not in shown)
+
+
+def test_a_gain_is_hatched_and_nothing_is_nothing():
+    class Ledger:
+        def __str__(self):
+            return "nothing real"
+
+        def energy(self, name, month):
+            return {"reference": 100.0, "output": 102.0}[name]
+
+        def losses(self, month):
+            return {"low_light": 3.0, "temperature": -5.0, "soiling": 0.0}
+
+    figure = pictures.year_losses(None, Ledger())
+    gain = drawn(figure)["loss:temperature"][0]
+    assert (gain.get_width(), gain.get_hatch()) == (5, "////")
+
+    class Dark(Ledger):
+        def energy(self, name, month):
+            return 0.0
+
+        def losses(self, month):
+            return {"soiling": 0.0}
+
+    figure = pictures.year_losses(None, Dark())
+    rendered(figure)
+    assert not any(gid.startswith("loss:") for gid in drawn(figure))
+
+
 def test_labels_move_apart_and_keep_their_order():
     places = pictures._spread([100, 101, 99, 300], 10)
     assert places[2] + 10 <= places[0] + 1e-3 and places[0] + 10 <= places[1] + 1e-3
