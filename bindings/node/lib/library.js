@@ -108,7 +108,8 @@ function failure(status, from = diag) {
   const hasRange = raw.diag_range(from, value.subarray(1, 2), value.subarray(2)) === OK;
   const index = raw.diag_index(from);
   return new PvsizeError(textOf((...buffer) => raw.diag_text(from, ...buffer))[1], {
-    reason: textOf((...buffer) => raw.diag_reason(from, ...buffer))[1], status, code: raw.status_name(status), term: fullName(raw.diag_term(from)),
+    reason: textOf((...buffer) => raw.diag_reason(from, ...buffer))[1], status,
+    code: raw.status_name(status), term: fullName(raw.diag_term(from)),
     index: index >= 0 ? index : null, value: hasValue ? value[0] : null,
     range: hasRange ? [value[1], value[2]] : null });
 }

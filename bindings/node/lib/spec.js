@@ -96,8 +96,10 @@ class Spec extends Handle {
 
 function termOf(spec, name) {
   const table = tables.get(spec.kind);
-  if (!table.has(name))
-    throw new TypeError(`${spec.kind} has no parameter ${String(name)}; it has ${[...table.keys()].join(', ')}`);
+  if (!table.has(name)) {
+    throw new TypeError(`${spec.kind} has no parameter ${String(name)}; it has ` +
+      [...table.keys()].join(', '));
+  }
   return table.get(name);
 }
 

@@ -85,7 +85,8 @@ class Judgement(_Sequence[Judged]):
         causes = _get(ctypes.c_int32, "judgement_cause_count", self._handle, i)
         return Judged(reading.value, _choice_name("measured", measured.value),
                       _choice_name("judged", judged.value),
-                      _full_name(why.value) if why.value else None, numbers[0].value, band[0], band[1], band[2], alike,
+                      _full_name(why.value) if why.value else None, numbers[0].value, band[0],
+                      band[1], band[2], alike,
                       tuple(self._cause(i, k) for k in range(causes)),
                       _get_text("judgement_text", self._handle, i))
 

@@ -1,6 +1,7 @@
 """Pictures of a job, drawn with matplotlib: string voltage over cell temperature, the curve
-of an input's strings, the wiring, and where the energy of a year goes. Every number drawn is one of the report, of the data
-given or of the curves. Made for print: they read in grey, and without telling colours apart.
+of an input's strings, the wiring, and where the energy of a year goes. Every number drawn is one
+of the report, of the data given, of the curves or of the ledger. Made for print: they read in
+grey, and without telling colours apart.
 
 Each function returns a matplotlib Figure: figure.savefig("voltage.png"). What is drawn
 carries names (artist.get_gid()), such as "string_voc_cold" or "limit:voc_cold_input".
@@ -183,9 +184,10 @@ def input_curve(system: Spec, rules: Rules | None = None, inverter: int = 0,
 def _input_limits(axes, data, report, inverter, place):
     where = dict(inverter=inverter, input=place)
     counted = report.quantity("input_isc_max", **where)
-    levels = [("max_short_circuit_current", data.max_short_circuit_current, "≤ {:g} A  short-circuit rating"),
-              ("max_operating_current", data.max_operating_current, "≤ {:g} A  operating current"),
-              ("input_isc_max", counted, "{:g} A  Isc with the rules' factors")]
+    levels = [
+        ("max_short_circuit_current", data.max_short_circuit_current, "≤ {:g} A  short-circuit rating"),
+        ("max_operating_current", data.max_operating_current, "≤ {:g} A  operating current"),
+        ("input_isc_max", counted, "{:g} A  Isc with the rules' factors")]
     levels = [level for level in levels if isinstance(level[1], float)]
     axes.set_ylim(0, max([axes.get_ylim()[1], *(value for _, value, _ in levels)]) * 1.08)
     labels = []
