@@ -26,6 +26,8 @@ class Flag {
   }
 
   static place(flag) {
+    if (flag !== null && !(#place in flag))
+      throw new TypeError('a Flag is needed');
     return flag === null ? null : flag.#place;
   }
 }
@@ -118,14 +120,17 @@ class Layouts extends Sequence {
 
 // The best stringings of a Search, by a rule set.
 function search(question, rules = new Rules()) {
+  const given = [pointer(question, Spec), pointer(rules, Rules)];
   const found = new Layouts(rules.copy());
-  ask('search', pointer(question, Spec), pointer(rules, Rules), null, pointer(found));
+  ask('search', ...given, null, pointer(found));
   return found;
 }
 
 // The same in the background; `flag.raise()` stops it. Later changes of question and rules
 // do not reach it.
 async function searchAsync(question, rules = new Rules(), flag = null) {
+  pointer(question, Spec);
+  pointer(rules, Rules);
   const [own, ownRules] = [question.copy(), rules.copy()];
   const found = new Layouts(ownRules);
   const job = { own, found, flag };

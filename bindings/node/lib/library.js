@@ -201,6 +201,7 @@ function askOrNull(name, ...inputs) {
 
 // A call with every argument given but the diag, for arrays and outputs left out.
 function call(name, ...given) {
+  given.forEach((value, i) => CHECKS[calls.get(name).letters[i]]?.(value));
   const status = raw[name](...given, diag);
   if (status)
     throw failure(status);

@@ -15,6 +15,8 @@ class Spec extends Handle {
   constructor(values = {}, wrapped = undefined) {
     if (new.target === Spec)
       throw new TypeError('make a spec of one of the kinds, such as Module');
+    if (typeof values !== 'object' || values === null || Array.isArray(values))
+      throw new TypeError(`values by name are needed, not ${String(values)}`);
     const { number } = new.target;
     super('spec', values === WRAP ? wrapped : ask('spec_new', number));
     if (values !== WRAP) {

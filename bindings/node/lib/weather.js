@@ -8,6 +8,7 @@ const { choiceName, choiceNumber, tables, upTo } = require('./terms');
 const { Spec } = require('./spec');
 const { orNull } = require('./report');
 
+const WRAP = {}; // marks a pointer that is to be owned
 const COLUMNS = ['global', 'beam', 'diffuse', 'temp', 'wind'];
 
 function term(column) {
@@ -20,8 +21,8 @@ function term(column) {
 // Equal intervals with irradiance, temperature and wind, each value with its origin. Made by
 // fromSeries or fromMonths; does not change.
 class Weather extends Handle {
-  constructor(made) {
-    if (typeof made !== 'bigint')
+  constructor(wrap, made) {
+    if (wrap !== WRAP)
       throw new TypeError('weather is made by Weather.fromSeries or Weather.fromMonths');
     super('weather', made);
   }
@@ -35,13 +36,13 @@ class Weather extends Handle {
     const lengths = new Set(given.filter(Boolean).map((column) => column.length));
     if (lengths.size > 1)
       throw new RangeError('columns of unlike length');
-    return new Weather(ask('weather_from_series', pointer(site, Spec),
+    return new Weather(WRAP, ask('weather_from_series', pointer(site, Spec),
       series && pointer(series, Spec), ...given, [...lengths][0] ?? 0, 1));
   }
 
   // The hours of a year from the site's twelve months, the same each time.
   static fromMonths(site, year = 2026) {
-    return new Weather(ask('weather_from_months', pointer(site, Spec), year));
+    return new Weather(WRAP, ask('weather_from_months', pointer(site, Spec), year));
   }
 
   get length() {

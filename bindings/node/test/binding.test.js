@@ -120,6 +120,12 @@ test('what a foreign call would cut short is refused', () => {
     [RangeError, () => new pvsize.Rules().severity('nothing')],
     [RangeError, () => pvsize.terms('nothing')],
     [TypeError, () => new pvsize.Spec()],
+    [TypeError, () => new pvsize.Module(3)],
+    [TypeError, () => new pvsize.System({ site: [3] })],
+    [TypeError, () => new pvsize.Weather(5n)],
+    [TypeError, () => pvsize.search(makeSystem(), 3)],
+    [TypeError, () => new pvsize.Curve(makeModule()).sample(1.5)],
+    [TypeError, () => new pvsize.Curve(makeModule()).mpp('1000')],
   ])
     assert.throws(make, type, String(make));
 });

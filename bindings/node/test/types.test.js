@@ -23,6 +23,15 @@ test('every export is declared, and nothing else', () => {
   assert.deepEqual([...new Set(declared.map((match) => match[1]))].sort(), Object.keys(pvsize).sort());
 });
 
+test('the package holds what it needs', () => {
+  const npm = childProcess.spawnSync('npm', ['pack', '--dry-run', '--json', '--ignore-scripts'],
+    { cwd: root, encoding: 'utf8' });
+  const packed = JSON.parse(npm.stdout)[0].files.map((file) => file.path);
+  const needed = ['calls.txt', 'index.d.ts', 'index.js', 'kinds.d.ts', 'package.json',
+    ...fs.readdirSync(path.join(root, 'lib')).map((name) => `lib/${name}`)];
+  assert.deepEqual(packed.sort(), needed.sort());
+});
+
 test('every method and property of a class is declared', () => {
   const text = fs.readFileSync(path.join(root, 'index.d.ts'), 'utf8');
   const classes = Object.values(pvsize).filter((made) => typeof made === 'function' &&

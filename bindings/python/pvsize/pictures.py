@@ -345,7 +345,7 @@ def year_losses(year: Year, part: Part | None = None, month: int = 0) -> Figure:
     output = part.energy("output", month)
     axes.plot([left, left], [last - 1, last], color=GREY, lw=0.7, zorder=1)
     axes.plot([output], [last], "o", color=INK, ms=5, gid="output", zorder=3)
-    rows = [("at STC efficiency", reference), *((name, -kwh) for name, kwh in steps), ("left", output)]
+    rows = [("reference", reference), *((name, -kwh) for name, kwh in steps), ("output", output)]
     axes.set_yticks(range(last + 1), [name.replace("_", " ") for name, _ in rows])
     axes.set_ylim(last + 0.6, -0.6)
     span = max(reference - lowest, 1e-3 * abs(reference), 1e-9)
