@@ -87,6 +87,12 @@ CK_FORK=no unit sanitized --buildtype=debug -Db_sanitize=address,undefined \
 title "valgrind"
 CK_FORK=no run_unit "$work/gcc" "valgrind --quiet --error-exitcode=9 --leak-check=full"
 
+title "threads"
+[ -f "$work/threads/build.ninja" ] || meson setup "$work/threads" -Dtests=true \
+    --buildtype=debugoptimized -Db_sanitize=thread -Db_lundef=false >"$log" 2>&1 || true
+expect "build with ThreadSanitizer" ninja -C "$work/threads" tests/threads
+expect "shared and own objects in threads: no race, same bits" "$work/threads/tests/threads" 6 2
+
 title "headers, symbols, installed library"
 stage=$work/stage
 for header in include/pvsize/*.h; do
