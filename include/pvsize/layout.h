@@ -48,8 +48,8 @@ PVSIZE_API void pvsize_layouts_free(pvsize_layouts *layouts);
 
 /* Searches, and replaces what `layouts` held; on failure it keeps that. `cancel` may be
  * null: else the search only reads it, at every step, and stops once it is not 0.
- * Where `cancel` is written by another thread, the write need not be atomic in more
- * than that it is one aligned 32-bit store.
+ * Another thread may write `cancel` meanwhile, by an atomic store; the library reads it
+ * atomically.
  * PVSIZE_E_MISSING_PART without system, module, site, inverter or plane;
  * PVSIZE_E_NOT_SET for a plane without capacity, with objective energy one without
  * specific yield, with objective nearest_power no wanted power, a module without pmax;

@@ -28,11 +28,21 @@ pvsize_status pvsz_no_memory(pvsize_diag *diag)
     return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
 }
 
+/* The flag may be written by another thread while this one reads it. */
+static bool is_raised(const int32_t *flag)
+{
+#ifdef __GNUC__
+    return __atomic_load_n(flag, __ATOMIC_RELAXED) != 0;
+#else
+    return *(const volatile int32_t *)flag != 0;
+#endif
+}
+
 bool pvsz_step(pvsz_problem *problem)
 {
     if (problem->ending != PVSIZE_ENDING_PROVEN)
         return false;
-    if (problem->cancel && *(const volatile int32_t *)problem->cancel)
+    if (problem->cancel && is_raised(problem->cancel))
         problem->ending = PVSIZE_ENDING_CANCELLED;
     else if (problem->nodes >= problem->budget)
         problem->ending = PVSIZE_ENDING_BUDGET;

@@ -61,6 +61,43 @@ static int at_once(int threads, const objects *shared, uint64_t seed, const char
     return wrong;
 }
 
+/* A search stopped from outside */
+
+typedef struct long_search {
+    const objects *shared;
+    int32_t cancel;
+} long_search;
+
+static void *search_on(void *argument)
+{
+    long_search *l = argument;
+    pvsize_layouts *layouts = NULL;
+
+    pvsize_layouts_new(NULL, &layouts, NULL);
+    /* again and again, so that the flag is raised while one runs */
+    do {
+        pvsize_search(l->shared->search, l->shared->rules, &l->cancel, layouts, NULL);
+    } while (!__atomic_load_n(&l->cancel, __ATOMIC_RELAXED));
+    pvsize_layouts_free(layouts);
+    return NULL;
+}
+
+static void stopped_from_outside(const objects *shared)
+{
+    long_search l = {shared, 0};
+    pthread_t thread;
+    pvsize_report *report = NULL;
+
+    if (pthread_create(&thread, NULL, search_on, &l))
+        exit(2);
+    pvsize_report_new(NULL, &report, NULL);
+    for (int i = 0; i < 50; i++)
+        pvsize_check(shared->system, shared->rules, report, NULL);
+    pvsize_report_free(report);
+    __atomic_store_n(&l.cancel, 1, __ATOMIC_RELAXED);
+    pthread_join(thread, NULL);
+}
+
 int main(int argc, char **argv)
 {
     int threads = argc > 1 ? atoi(argv[1]) : 8, jobs = argc > 2 ? atoi(argv[2]) : 2, wrong = 0;
@@ -73,6 +110,7 @@ int main(int argc, char **argv)
 
         objects_make(&all, &d, NULL, sums);
         wrong |= at_once(threads, &all, 0, "shared objects");
+        stopped_from_outside(&all);
         objects_free(&all);
         wrong |= at_once(threads, NULL, (uint64_t)job * MOST, "own objects");
     }
