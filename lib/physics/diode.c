@@ -118,7 +118,9 @@ pvsz_point pvsz_diode_mpp(const pvsz_diode *diode)
         return point;
     u = search_peak(diode);
     current = current_at(diode, u);
-    return (pvsz_point){diode->ideality * u - diode->series * current, current};
+    /* no power is drawn from a module in light, whatever rounding left */
+    return (pvsz_point){pvsz_greatest(diode->ideality * u - diode->series * current, 0),
+                        pvsz_greatest(current, 0)};
 }
 
 /* Halley's steps in u down the falling side of the power: from where the current would give
