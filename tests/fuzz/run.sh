@@ -19,6 +19,7 @@ mkdir -p "$work/found" "$work/lib"
 flags="-std=c11 -g -O1 -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all
     -ffp-contract=off -DPVSIZE_BUILD -DPVSIZE_MAJOR=0 -DPVSIZE_MINOR=1 -DPVSIZE_PATCH=0
     -Iinclude -Iexamples -Itests/trust"
+# shellcheck disable=SC2016
 printf '%s\n' lib/*/*.c examples/job_*.c tests/trust/draw.c tests/trust/invent.c |
     grep -v print_ids | xargs -P 2 -n 8 sh -c '
         flags=$0
