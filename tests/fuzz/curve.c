@@ -47,7 +47,7 @@ static void ask_points(const pvsize_curve *curve, double light, double cell, pvs
         return;
     HOLDS(isfinite(v) && isfinite(a) && v >= 0 && a >= 0);
     HOLDS(went(diag, pvsize_curve_ends(curve, light, cell, &voc, &isc, diag)));
-    HOLDS(v <= voc * (1 + 1e-9) && a <= isc * (1 + 1e-9));
+    HOLDS(v <= voc + 1e-9 * (1 + voc) && a <= isc + 1e-9 * (1 + isc));
     HOLDS(went(diag, pvsize_curve_sample(curve, light, cell, POINTS, volts, amps, diag)));
     for (int i = 0; i < POINTS; i++) {
         HOLDS(isfinite(volts[i]) && isfinite(amps[i]));

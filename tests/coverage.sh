@@ -1,0 +1,26 @@
+#!/bin/sh
+# Coverage of lib/ by the unit tests, and with the word "all" by the Python tests and examples as
+# well: lines and branches by file, and the lines that nothing ran.
+#
+#   sh tests/coverage.sh [all]
+#
+# Debian: gcovr.
+# SPDX-License-Identifier: MIT
+set -eu
+
+cd "$(dirname "$0")/.."
+build=build-coverage
+[ -f "$build/build.ninja" ] || meson setup "$build" -Dtests=true -Dexamples=true -Db_coverage=true \
+    --buildtype=debug >/dev/null
+ninja -C "$build" >/dev/null
+find "$build" -name '*.gcda' -delete
+meson test -C "$build" --no-rebuild >"$build/tests.log" || { tail -n 30 "$build/tests.log"; exit 1; }
+if [ "${1:-}" = all ]; then
+    PVSIZE_LIBRARY=$PWD/$build/lib/libpvsize.so PYTHONPATH=bindings/python /usr/bin/python3 -B \
+        -m pytest -q -p no:cacheprovider bindings/python/tests tests/oracle
+    sh tests/examples.sh "$build/examples/size_job" "$build/examples/string_job"
+fi
+gcovr --root . --filter 'lib/' --exclude 'lib/tables/print_ids.c' --exclude-throw-branches \
+    --gcov-ignore-parse-errors "$build" --txt "$build/coverage.txt" --print-summary
+# file, lines that nothing ran
+awk '/^lib/ && $4 != "100%" { print }' "$build/coverage.txt"
