@@ -51,9 +51,10 @@ for tool in "$@"; do
         verdict "gcc -fanalyzer" "$log"
         ;;
     tidy)
-        # shellcheck disable=SC2086
-        printf '%s\n' "$files" | xargs -P 2 -n 8 sh -c 'clang-tidy --quiet "$@" -- -std=c11 \
-            -Iinclude '"$defines"' 2>/dev/null || true' x | grep -E 'warning|error' >"$log" || true
+        # shellcheck disable=SC2016
+        printf '%s\n' "$files" | grep -v base/diag.c | xargs -P 2 -n 8 sh -c '
+            clang-tidy --quiet "$@" -- -std=c11 -Iinclude '"$defines"' \
+                -include tests/analyse.h 2>/dev/null || true' x | sed "s|^$(pwd)/||" | grep -E 'warning|error' >"$log" || true
         verdict clang-tidy "$log"
         ;;
     cppcheck)

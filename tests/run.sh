@@ -14,7 +14,7 @@ cd "$top"
 install_missing gcc g++ libc6-dev clang meson ninja-build pkg-config check libsubunit-dev \
     libcjson-dev valgrind binutils glpk-utils python3 python3-pytest python3-numpy python3-scipy \
     python3-erfa python3-pip python3-setuptools python3-wheel python3-matplotlib python3-pandas mypy \
-    nodejs npm shellcheck cmake doxygen mandoc
+    nodejs npm shellcheck cmake doxygen mandoc abigail-tools locales libclang-rt-14-dev
 python=/usr/bin/python3
 passed=0
 failed=0
@@ -108,13 +108,25 @@ done
 expect "no writable data in the library" sh tests/no_state.sh "$work/gcc/lib/libpvsize.a"
 expect "banned calls" sh tests/banned.sh
 expect "shell scripts" shellcheck -x examples/*.sh tests/*.sh tests/consumer/*.sh \
-    doc/reference/*.sh .ci/run
+    tests/abi/*.sh tests/fuzz/*.sh doc/reference/*.sh .ci/run
 
 expect "every call, argument and number is explained" sh doc/reference/make.sh "$work/calls"
 for page in doc/man/*; do
     expect "$(basename "$page")" mandoc -T lint -W warning "$page"
 done
 expect "reference is fresh" sh tests/reference.sh "$work/gcc/lib/libpvsize.so" "$work"
+
+title "interface"
+expect "interface as in tests/abi" sh tests/abi/abi.sh check "$work/gcc/lib/libpvsize.so"
+expect "forbidden changes are caught" sh tests/abi/demonstrate.sh
+
+title "hostile input"
+expect "fuzzed for some seconds each: calls curve job search weather" \
+    sh tests/fuzz/run.sh "${PVSIZE_FUZZ_SECONDS:-10}"
+
+title "same bits"
+expect "other optimisation, another compiler, a comma locale" \
+    sh tests/machines.sh 20 quick
 
 title "Python"
 if PVSIZE_LIBRARY=$work/gcc/lib/libpvsize.so PVSIZE_STAGED_LIBRARY=$(find "$stage" -name libpvsize.so) \

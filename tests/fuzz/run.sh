@@ -38,7 +38,7 @@ fuzz() {
     quiet=
     [ "$1" != job ] || quiet=-close_fd_mask=2
     # shellcheck disable=SC2086
-    "$work/$1" -max_total_time="$seconds" -timeout=20 -rss_limit_mb=2048 -print_final_stats=1 \
+    "$work/$1" -len_control=0 -max_total_time="$seconds" -timeout=20 -rss_limit_mb=2048 -print_final_stats=1 \
         -artifact_prefix="$work/found/$1-" $quiet "$work/corpus/$1" "tests/fuzz/seeds/$1" \
         >"$work/$1.log" 2>&1 || { touch "$work/$1.failed"; return; }
     rm -f "$work/$1.failed"

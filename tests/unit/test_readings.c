@@ -198,8 +198,34 @@ START_TEST(every_allocation_fails_once)
 }
 END_TEST
 
+/* Strings of 9 x 38.8 V: 1.25 times 349 V is within 120 to 500 V, tested with 500 V (IEC 62446-1
+ * table 1, from memory). Less is a breach; just that, or more, is none. */
+START_TEST(the_test_voltage_is_a_least_one)
+{
+    static const struct {
+        double volts;
+        int32_t verdict;
+    } tried[] = {
+        {250, PVSIZE_VERDICT_EXCEEDS}, {500, PVSIZE_VERDICT_MEETS}, {1000, PVSIZE_VERDICT_MEETS}};
+
+    for (size_t i = 0; i < 3; i++) {
+        pvsize_spec *system = invented_system();
+        pvsize_report *report;
+
+        give(system, SPEC(PVSIZE_KIND_READING, PVSIZE_READING_ARRAY, 0, PVSIZE_READING_INSULATION,
+                          50, PVSIZE_READING_INSULATION_TEST, tried[i].volts));
+        report = checked_au(system);
+        ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_READING_INSULATION_TEST, 0),
+                         tried[i].verdict);
+        pvsize_report_free(report);
+        pvsize_spec_free(system);
+    }
+}
+END_TEST
+
 static void add(Suite *suite)
 {
+    add_test(suite, "test voltage", the_test_voltage_is_a_least_one);
     add_test(suite, "stc", at_stc);
     add_test(suite, "sheet", sheet);
     add_test(suite, "wrong input", wrong_input);
