@@ -75,11 +75,12 @@ static void word_of(world *w, char text[260])
     text[length] = 0;
 }
 
-/* A text call: the size asked for is the size that comes, in a buffer of any length. */
+/* A text call: the size asked for is the size that comes, in a buffer of any length. The
+ * arguments are evaluated twice: no draws among them. */
 #define TEXT(w, call, ...)                                                                      \
     do {                                                                                        \
         size_t asked = 0, came = 0, room = (size_t)draw_below((w)->d, 300);                     \
-        char *buffer = malloc(room + 1);                                                        \
+        char *buffer = malloc(room ? room : 1);                                                 \
         if (went((w)->diag, call(__VA_ARGS__, NULL, 0, &asked, (w)->diag)) && buffer && room) { \
             pvsize_status got = call(__VA_ARGS__, buffer, room, &came, (w)->diag);              \
             HOLDS(came == asked && memchr(buffer, 0, room));                                    \
@@ -218,6 +219,7 @@ static void ask_report(world *w)
 {
     pvsize_report *report = A_REPORT(w);
     int32_t i = index_of(w), quantity = term_of(w, PVSIZE_KIND_QUANTITY), n = 0;
+    int32_t what = draw_below(w->d, 14), form = draw_below(w->d, 4), detail = draw_below(w->d, 4);
     double value = 0, limit = 0, margin = 0;
 
     if (went(w->diag, pvsize_report_numbers(report, i, &value, &limit, &margin, w->diag)))
@@ -231,13 +233,13 @@ static void ask_report(world *w)
     went(w->diag, pvsize_report_find(report, pvsize_kind_at(draw_below(w->d, 22)), i, index_of(w),
                                      &n, w->diag));
     went(w->diag, pvsize_report_subject(report, i, &n, &n, &n, w->diag));
-    TEXT(w, pvsize_report_text, report, i, draw_below(w->d, 14));
+    TEXT(w, pvsize_report_text, report, i, what);
     TEXT(w, pvsize_report_subject_text, report, i);
-    TEXT(w, pvsize_report_working, report, quantity, i, draw_below(w->d, 4), draw_below(w->d, 4));
+    TEXT(w, pvsize_report_working, report, quantity, i, form, detail);
     went(w->diag, pvsize_report_assumption(report, i, &n, &value, w->diag));
     TEXT(w, pvsize_report_assumption_text, report, i);
     if (draw_below(w->d, 4) == 0)
-        TEXT(w, pvsize_report_render, report, draw_below(w->d, 4), draw_below(w->d, 4));
+        TEXT(w, pvsize_report_render, report, form, detail);
 }
 
 static void compare(world *w)
@@ -260,7 +262,7 @@ static void compare(world *w)
 
 static void buy(world *w)
 {
-    int32_t i = index_of(w), k = index_of(w), n = 0;
+    int32_t i = index_of(w), k = index_of(w), n = 0, form = draw_below(w->d, 4);
     double value = 0, more = 0;
 
     went(w->diag, pvsize_bill_fill(A_SPEC(w), A_RULES(w), w->bill, w->diag));
@@ -273,12 +275,12 @@ static void buy(world *w)
     TEXT(w, pvsize_bill_text, w->bill, i);
     TEXT(w, pvsize_bill_subject_text, w->bill, i);
     TEXT(w, pvsize_bill_assumption_text, w->bill, i);
-    TEXT(w, pvsize_bill_render, w->bill, draw_below(w->d, 4));
+    TEXT(w, pvsize_bill_render, w->bill, form);
 }
 
 static void judge(world *w)
 {
-    int32_t i = draw_below(w->d, 6), n = 0;
+    int32_t i = draw_below(w->d, 6), n = 0, form = draw_below(w->d, 4);
     double v = 0, x = 0, y = 0, z = 0;
 
     went(w->diag, pvsize_judge(A_SPEC(w), A_RULES(w), w->judgement, w->diag));
@@ -291,12 +293,12 @@ static void judge(world *w)
              pvsize_judgement_cause(w->judgement, i, index_of(w), &n, &v, &x, &y, &z, w->diag)))
         HOLDS(!isnan(v) && !isnan(x) && !isnan(y) && !isnan(z));
     TEXT(w, pvsize_judgement_text, w->judgement, i);
-    TEXT(w, pvsize_judgement_render, w->judgement, draw_below(w->d, 4));
+    TEXT(w, pvsize_judgement_render, w->judgement, form);
 }
 
 static void review(world *w)
 {
-    int32_t i = index_of(w), n = 0;
+    int32_t i = index_of(w), n = 0, form = draw_below(w->d, 4);
     double v = 0, x = 0, y = 0;
 
     went(w->diag,
@@ -311,7 +313,7 @@ static void review(world *w)
     TEXT(w, pvsize_review_bound_text, w->review, i);
     TEXT(w, pvsize_review_module_text, w->review, i);
     TEXT(w, pvsize_review_remark_text, w->review, i);
-    TEXT(w, pvsize_review_render, w->review, draw_below(w->d, 4));
+    TEXT(w, pvsize_review_render, w->review, form);
 }
 
 /* A search with a budget that a fuzzer can afford. */
@@ -351,6 +353,7 @@ static void search(world *w)
 static void teach(world *w)
 {
     int32_t i = draw_below(w->d, 10), n = 0, made[3] = {0};
+    int32_t what = draw_below(w->d, 6), form = draw_below(w->d, 4);
     size_t count = 0;
     double value = 0;
 
@@ -370,8 +373,8 @@ static void teach(world *w)
     went(w->diag, pvsize_exercise_mark(w->exercise, i, draw_below(w->d, 2) ? value : number_of(w),
                                        &n, made, (size_t)draw_below(w->d, 4), &count, w->diag));
     went(w->diag, pvsize_exercise_mistake(w->exercise, i, index_of(w), &n, &value, w->diag));
-    TEXT(w, pvsize_exercise_text, w->exercise, i, draw_below(w->d, 6), draw_below(w->d, 4));
-    TEXT(w, pvsize_exercise_sheet, w->exercise, draw_below(w->d, 4), draw_below(w->d, 4));
+    TEXT(w, pvsize_exercise_text, w->exercise, i, what, form);
+    TEXT(w, pvsize_exercise_sheet, w->exercise, what, form);
 }
 
 /* Numbers in, numbers out, and the tables. */
@@ -379,6 +382,8 @@ static void ask_numbers(world *w)
 {
     double x[7], a = 0, b = 0, c = 0, e = 0;
     int32_t any = draw_strange_count(w->d), term = any_term(w), n = 0;
+    int32_t zone = draw_below(w->d, 6), year = 2024 + draw_below(w->d, 10),
+            period = draw_below(w->d, 5);
 
     for (int i = 0; i < 7; i++)
         x[i] = number_of(w);
@@ -393,11 +398,9 @@ static void ask_numbers(world *w)
                                                   x[2], &a, &b, &x[0], &e, w->diag)))
             HOLDS(a >= 0 && b >= 0 && isfinite(a) && isfinite(b) && isfinite(e));
     }
-    went(w->diag, pvsize_certificate_count(x[0], draw_below(w->d, 6), 2024 + draw_below(w->d, 10),
-                                           draw_below(w->d, 5), &a, w->diag));
+    went(w->diag, pvsize_certificate_count(x[0], zone, year, period, &a, w->diag));
     went(w->diag, pvsize_certificate_value(x[1], x[2], &a, w->diag));
-    TEXT(w, pvsize_certificate_working, x[0], draw_below(w->d, 6), any, draw_below(w->d, 5), x[1],
-         draw_below(w->d, 4));
+    TEXT(w, pvsize_certificate_working, x[0], zone, year, period, x[1], PVSIZE_FORMAT_PLAIN);
     pvsize_term_range(any, &a, &b);
     pvsize_term_range(term, NULL, NULL);
     pvsize_choice_name(term, any);

@@ -82,8 +82,26 @@ START_TEST(who_has_a_voltage_table)
 }
 END_TEST
 
+/* On one- and two-family dwellings 600 V, on other buildings 1000 V (NFPA 70 690.7, from
+ * memory); on dwellings 1000 V (AS/NZS 5033:2021 cl. 3.1). */
+START_TEST(voltage_on_buildings)
+{
+    for (int32_t i = 0; i < pvsize_preset_count(); i++) {
+        double dwelling = figure_in(i, PVSIZE_FIGURE_VOLTAGE_LIMIT_DWELLING);
+
+        if (strncmp(pvsize_preset_name(i), "nfpa", 4) == 0) {
+            ck_assert(dwelling == 600);
+            ck_assert(figure_in(i, PVSIZE_FIGURE_VOLTAGE_LIMIT_OTHER_BUILDING) == 1000);
+        } else if (strcmp(pvsize_preset_name(i), "asnzs_5033_2021") == 0) {
+            ck_assert(dwelling == 1000);
+        }
+    }
+}
+END_TEST
+
 static void add(Suite *suite)
 {
+    add_test(suite, "voltage on buildings", voltage_on_buildings);
     add_test(suite, "grave", what_endangers_is_a_must_everywhere);
     add_test(suite, "shared figures", shared_figures);
     add_test(suite, "voltage tables", who_has_a_voltage_table);
