@@ -3,7 +3,8 @@
 #
 #   sh tests/fuzz/run.sh [SECONDS [HARNESS...]]
 #
-# Corpora grow in build-fuzz/corpus and start from tests/fuzz/seeds; findings are put into
+# Corpora grow in build-fuzz/corpus and start from tests/fuzz/seeds and
+# examples/jobs; findings are put into
 # build-fuzz/found and make the script fail. To see one: build-fuzz/NAME FILE.
 # SPDX-License-Identifier: MIT
 set -eu
@@ -36,10 +37,14 @@ fuzz() {
     # shellcheck disable=SC2086
     clang $flags -fsanitize=fuzzer "tests/fuzz/$1.c" "$work"/lib/*.o -lcjson -lm -o "$work/$1"
     quiet=
-    [ "$1" != job ] || quiet=-close_fd_mask=2
+    seeds=tests/fuzz/seeds/$1
+    if [ "$1" = job ]; then
+        quiet=-close_fd_mask=2 # its messages
+        seeds=examples/jobs
+    fi
     # shellcheck disable=SC2086
     "$work/$1" -len_control=0 -max_total_time="$seconds" -timeout=20 -rss_limit_mb=2048 -print_final_stats=1 \
-        -artifact_prefix="$work/found/$1-" $quiet "$work/corpus/$1" "tests/fuzz/seeds/$1" \
+        -artifact_prefix="$work/found/$1-" $quiet "$work/corpus/$1" "$seeds" \
         >"$work/$1.log" 2>&1 || { touch "$work/$1.failed"; return; }
     rm -f "$work/$1.failed"
 }
