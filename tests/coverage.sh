@@ -9,7 +9,7 @@
 set -eu
 
 cd "$(dirname "$0")/.."
-build=build-coverage
+build="build-coverage"
 [ -f "$build/build.ninja" ] || meson setup "$build" -Dtests=true -Dexamples=true -Db_coverage=true -Dc_args=-fprofile-update=atomic \
     --buildtype=debug >/dev/null
 ninja -C "$build" >/dev/null
