@@ -55,7 +55,8 @@ def _margin_labels(axes, labels):
     for (height, text, colour), place in zip(labels, heights):
         axes.annotate(text, (1, height), (1.03, place), xycoords=("axes fraction", "data"),
                       fontsize=7, color=colour, va="center", annotation_clip=False,
-                      arrowprops=dict(arrowstyle="-", color=GREY, lw=0.5, shrinkA=1, shrinkB=1))
+                      arrowprops=dict(arrowstyle="-", color=GREY, lw=0.5, shrinkA=1, shrinkB=1,
+                                      relpos=(0, 0.5)))
 
 
 def _name(spec, fallback):

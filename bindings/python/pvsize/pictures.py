@@ -29,24 +29,24 @@ _VOLTAGES = {"string_voc_cold", "string_vmp_cold", "string_voc_hot", "string_vmp
 
 
 class _Limit(typing.NamedTuple):
+    of: str
     rule: str
     compare: str
     value: float
     words: str
     severity: str
     exceeded: bool
-    governs: bool
 
 
 def _voltage_limits(report, rules, subject):
     """What the report has as limits on the voltages of an array's strings."""
     for finding in report:
         value, compare, limit_of, _ = rules.definition(finding.rule)
-        if (finding.subject == subject and finding.limit is not None
-                and value.removeprefix("quantity.") in _VOLTAGES):
+        of = value.removeprefix("quantity.")
+        if finding.subject == subject and finding.limit is not None and of in _VOLTAGES:
             words = (limit_of or finding.rule).replace(".", ": ").replace("quantity: ", "")
-            yield _Limit(finding.rule, compare, finding.limit, words.replace("_", " "),
-                         finding.severity, finding.verdict == "exceeds", finding.governs)
+            yield _Limit(of, finding.rule, compare, finding.limit, words.replace("_", " "),
+                         finding.severity, finding.verdict == "exceeds")
 
 
 def _line(axes, temps, volts, name, **style):
@@ -64,21 +64,31 @@ def _point(axes, temp, volts, name, marker, side):
                   bbox=dict(boxstyle="square,pad=0.1", fc="white", ec="none", alpha=0.8))
 
 
+def _top(drawn, limits):
+    """Upper end of the axis: above what is drawn, the lowest limit on the cold open-circuit
+    voltage, and what is near these."""
+    cold = [limit.value for limit in limits
+            if limit.of == "string_voc_cold" and limit.compare == "at_most"]
+    highest = max([*drawn, min(cold, default=0)]) or 1
+    return 1.12 * max([highest, *(limit.value for limit in limits if limit.value < 1.25 * highest)])
+
+
 def string_voltage(system: Spec, rules: Rules | None = None, array: int = 0) -> Figure:
     """String voltage of an array over cell temperature, inside the limits that the rule set
     holds it to. Between the temperatures of the report and STC the lines are straight."""
     rules = Rules() if rules is None else rules
     report = check(system, rules)
+    subject = report.find("array", array)
     part = system.parts("array")[array]
     module, site = part.parts("module")[0], system.parts("site")[0]
     count = part.modules_per_string
     cold, hot = site.temp_min, report.quantity("cell_temp_hot", array=array)
     voltage = {name: report.quantity(name, array=array) for name in _VOLTAGES}
-    limits = list(_voltage_limits(report, rules, report.find("array", array)))
+    limits = list(_voltage_limits(report, rules, subject))
 
-    drawn = [u for u in voltage.values() if u is not None]
-    top = max([*drawn, *(limit.value for limit in limits if limit.governs and limit.compare == "at_most")],
-              default=1) * 1.12
+    at_stc = {kind: count * getattr(module, kind) if getattr(module, kind) is not None else None
+              for kind in ("voc", "vmp")}
+    top = _top([u for u in [*voltage.values(), *at_stc.values()] if u is not None], limits)
     beyond = [limit for limit in limits if limit.value > top]
     note = "Straight lines between the points of the report and STC."
     if beyond:
@@ -92,15 +102,11 @@ def string_voltage(system: Spec, rules: Rules | None = None, array: int = 0) -> 
     temps = [t for t in (cold, 25, hot) if t is not None]
     axes.set_xlim(min(temps) - 6, max(temps) + 6)
 
-    def at_stc(value):
-        return count * value if value is not None else None
+    def row(kind):
+        return [voltage[f"string_{kind}_cold"], at_stc[kind], voltage[f"string_{kind}_hot"]]
 
-    def pair(kind):
-        return [voltage[f"string_{kind}_cold"], at_stc(getattr(module, kind)),
-                voltage[f"string_{kind}_hot"]]
-
-    _line(axes, (cold, 25, hot), pair("voc"), "voc", lw=1.8, label="open circuit")
-    _line(axes, (cold, 25, hot), pair("vmp"), "vmp", lw=1.8, ls=(0, (5, 2)), label="maximum power")
+    _line(axes, (cold, 25, hot), row("voc"), "voc", lw=1.8, label="open circuit")
+    _line(axes, (cold, 25, hot), row("vmp"), "vmp", lw=1.8, ls=(0, (5, 2)), label="maximum power")
     _point(axes, cold, voltage["string_voc_cold"], "string_voc_cold", "o", 1)
     _point(axes, hot, voltage["string_voc_hot"], "string_voc_hot", "o", 1)
     _point(axes, cold, voltage["string_vmp_cold"], "string_vmp_cold", "s", -1)
@@ -121,8 +127,10 @@ def _draw_limits(axes, limits):
         axes.axhline(limit.value, color=colour, lw=1.4 if limit.severity == "must" else 0.8,
                      ls="-" if limit.severity == "must" else ":", gid=f"limit:{limit.rule}", zorder=2)
         sign = "≤" if limit.compare == "at_most" else "≥"
-        words = f"{sign} {limit.value:g} V  {limit.words}" + (", exceeded" if limit.exceeded else "")
-        labels.append((limit.value, words, colour))
+        head, tail = f"{sign} {limit.value:g} V  ", ", exceeded" if limit.exceeded else ""
+        room = 43 - len(head) - len(tail)
+        words = limit.words if len(limit.words) <= room else limit.words[:room - 1] + "…"
+        labels.append((limit.value, head + words + tail, colour))
     _margin_labels(axes, labels)
 
 
@@ -161,6 +169,7 @@ def input_curve(system: Spec, rules: Rules | None = None, inverter: int = 0,
     """Current over voltage of all strings on an input, at STC, in the cold and in the heat,
     beside the input's limits, and the short-circuit current that the rule set counts with."""
     report = check(system, Rules() if rules is None else rules)
+    report.find("input", input, inverter)  # that it is there
     data = system.parts("inverter")[inverter].parts("input")[input]
     note = ("Curves by the single-diode model, all strings alike in light and warmth; the cold "
             "voltage that rules judge is the data sheet's, a little higher.")
@@ -252,6 +261,7 @@ def _blocks(system):
 def wiring(system: Spec) -> Figure:
     """Which modules of which plane are in which string, and on which input. Of many strings
     the first and the last are drawn. A layout's system() is drawn as well."""
+    check(system)  # that it is whole
     blocks = list(_blocks(system))
     inverters = system.parts("inverter")
     used = sorted({(array.inverter, array.input) for *_, here in blocks for _, array in here})

@@ -13,6 +13,7 @@ import pytest
 pytest.importorskip("matplotlib")
 
 from matplotlib.backends.backend_agg import FigureCanvasAgg  # noqa: E402
+from matplotlib.text import Text  # noqa: E402
 
 import pvsize  # noqa: E402
 from pvsize import pictures  # noqa: E402
@@ -58,7 +59,7 @@ def rendered(figure):
     width, height = figure.canvas.get_width_height()
     texts = [text for axes in figure.axes for text in [
         *axes.texts, axes._left_title, axes.xaxis.label, axes.yaxis.label]]
-    boxes = [(text.get_text(), text.get_window_extent(renderer))
+    boxes = [(text.get_text(), Text.get_window_extent(text, renderer))
              for text in [*texts, *figure.texts] if text.get_text()]
     for words, box in boxes:
         assert box.x0 >= 0 and box.y0 >= 0 and box.x1 <= width and box.y1 <= height, words
@@ -135,8 +136,27 @@ def test_an_input_is_drawn_by_its_curves():
     assert over["input_isc_max"][0].get_color() == pictures.ALERT
     with pytest.raises(ValueError, match="no strings"):
         pictures.input_curve(system, input=1)
-    with pytest.raises(IndexError):
+    with pytest.raises(pvsize.ArgumentError, match="input: index outside"):
         pictures.input_curve(system, input=7)
+
+
+def test_wrong_places_are_named():
+    empty = pvsize.System(site={}, inverters=[{}])
+    rendered(pictures.wiring(empty))
+    with pytest.raises(pvsize.ArgumentError, match="array: index outside"):
+        pictures.string_voltage(empty)
+    with pytest.raises(pvsize.StateError, match="module"):
+        pictures.wiring(pvsize.System(site={}, inverters=[{}], arrays=[{}]))
+    with pytest.raises(pvsize.RangeError, match="month"):
+        pictures.year_losses(year(), month=13)
+
+
+def test_many_limits_with_long_names():
+    rules = pvsize.Rules()
+    for i in range(8):
+        rules.add(f"own_with_a_very_long_name_for_a_rule_{i}", "own", "quantity.string_voc_cold",
+                  "at_most", 400 + 5 * i)
+    rendered(pictures.string_voltage(job(), rules))
 
 
 def test_wiring_draws_every_module():
