@@ -59,5 +59,13 @@ def _margin_labels(axes, labels):
                                       relpos=(0, 0.5)))
 
 
+def _known(part, name):
+    """A value that a picture cannot do without."""
+    value = getattr(part, name)
+    if value is None:
+        raise ValueError(f"{part.kind}.{name} has no value")
+    return value
+
+
 def _name(spec, fallback):
     return spec.name or fallback

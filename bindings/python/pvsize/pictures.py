@@ -15,8 +15,8 @@ import textwrap
 import typing
 
 from ._curve import Curve, Parallel
-from ._drawing import (ALERT, GREY, INK, PALE, Figure, Rectangle, _figure, _margin_labels, _name,
-                       _spread)
+from ._drawing import (ALERT, GREY, INK, PALE, Figure, Rectangle, _figure, _known, _margin_labels,
+                       _name, _spread)
 from ._report import check
 from ._rules import Rules
 from ._spec import Spec
@@ -81,7 +81,7 @@ def string_voltage(system: Spec, rules: Rules | None = None, array: int = 0) -> 
     subject = report.find("array", array)
     part = system.parts("array")[array]
     module, site = part.parts("module")[0], system.parts("site")[0]
-    count = part.modules_per_string
+    count = _known(part, "modules_per_string")
     cold, hot = site.temp_min, report.quantity("cell_temp_hot", array=array)
     voltage = {name: report.quantity(name, array=array) for name in _VOLTAGES}
     limits = list(_voltage_limits(report, rules, subject))
@@ -140,8 +140,8 @@ def _branches(system, inverter, place, irradiance, temp):
     """The strings on an input as branches, all at one condition."""
     for array in system.parts("array"):
         if (array.inverter, array.input) == (inverter, place):
-            yield (Curve(array.parts("module")[0]), array.modules_per_string, array.strings,
-                   irradiance, temp)
+            yield (Curve(array.parts("module")[0]), _known(array, "modules_per_string"),
+                   _known(array, "strings"), irradiance, temp)
 
 
 def _conditions(system, report, inverter, place):
@@ -254,7 +254,7 @@ def _blocks(system):
             continue
         plane = planes[place] if place is not None else None
         yield (_name(plane, f"plane {place + 1}") if plane is not None else "no plane stated",
-               sum(array.modules_per_string * array.strings for _, array in here),
+               sum(_known(array, "modules_per_string") * _known(array, "strings") for _, array in here),
                plane.capacity if plane is not None else None, here)
 
 
@@ -280,8 +280,8 @@ def wiring(system: Spec) -> Figure:
     height, ends = 0.0, {}
     for name, modules, capacity, here in blocks:
         room = f" of {capacity}" if isinstance(capacity, int) else ""
-        axes.text(0, height - 0.5, f"{name}: {modules}{room} modules", fontsize=8, color=INK, va="center",
-                  weight="bold", gid="plane")
+        axes.text(0, height - 0.5, f"{name}: {modules}{room} modules", fontsize=8, color=INK,
+                  va="center", weight="bold", gid="plane")
         height -= 1.4
         for _, array in here:
             height = _draw_array(axes, array, height, unit, looks, ends)
@@ -296,8 +296,8 @@ def _draw_array(axes, array, height, unit, looks, ends):
     first = height
     for row in _rows_of(array.strings):
         if row is None:
-            axes.text(1, height - 0.4, f"…  {array.strings - _MOST_ROWS + 1} more strings", fontsize=7,
-                      color=GREY, va="center")
+            axes.text(1, height - 0.4, f"…  {array.strings - _MOST_ROWS + 1} more strings",
+                      fontsize=7, color=GREY, va="center")
         else:
             right = _draw_string(axes, 1, height - 0.85, array.modules_per_string, unit, look)
         height -= 1
@@ -317,9 +317,10 @@ def _draw_inputs(axes, inverters, used, looks, ends, bottom):
     heights = _spread([sum(y for _, y in ends[place]) / len(ends[place]) for place in used], 2.0)
     for place, height in zip(used, heights):
         inverter = inverters[place[0]]
-        words = (f"{_input_name(inverters, place)}\n"
-                 f"{textwrap.shorten(_name(inverter, f'inverter {place[0] + 1}'), 20, placeholder='…')}")
-        axes.add_patch(Rectangle((80, height - 0.8), 2.4, 1.6, ec=INK, lw=0.8, gid="input", **looks[place]))
+        of = textwrap.shorten(_name(inverter, f"inverter {place[0] + 1}"), 20, placeholder="…")
+        words = f"{_input_name(inverters, place)}\n{of}"
+        axes.add_patch(Rectangle((80, height - 0.8), 2.4, 1.6, ec=INK, lw=0.8, gid="input",
+                                 **looks[place]))
         axes.text(83.5, height, words, fontsize=7.5, color=INK, va="center", gid="input_name")
         for x, y in ends[place]:
             middle = 77 - 4 * used.index(place) / max(1, len(used))
@@ -342,7 +343,8 @@ def year_losses(year: Year, part: Part | None = None, month: int = 0) -> Figure:
     if small:
         note += f" Less than 0.05 %: {', '.join(small)}.".replace("_", " ")
     when = f", month {month}" if month else ""
-    figure, axes = _figure(0.24 * (len(steps) + 2) + 1.0, f"Energy of {part}{when}", note, 0.24, 0.76, 0.45)
+    figure, axes = _figure(0.24 * (len(steps) + 2) + 1.0, f"Energy of {part}{when}", note,
+                           0.24, 0.76, 0.45)
     last = len(steps) + 1
     left, lowest = reference, reference
     axes.plot([reference], [0], "o", color=INK, ms=5, gid="reference", zorder=3)

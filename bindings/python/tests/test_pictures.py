@@ -147,6 +147,10 @@ def test_wrong_places_are_named():
         pictures.string_voltage(empty)
     with pytest.raises(pvsize.StateError, match="module"):
         pictures.wiring(pvsize.System(site={}, inverters=[{}], arrays=[{}]))
+    short = pvsize.System(site={}, inverters=[dict(inputs=[{}])], arrays=[dict(input=0, module=MODULE)])
+    for draw in (pictures.string_voltage, pictures.wiring, pictures.input_curve):
+        with pytest.raises(ValueError, match="array.modules_per_string has no value"):
+            draw(short)
     with pytest.raises(pvsize.RangeError, match="month"):
         pictures.year_losses(year(), month=13)
 
