@@ -10,8 +10,8 @@ force and the makers' instructions.
 SPDX-License-Identifier: MIT
 """
 
-from ._base import (ArgumentError, CapacityError, caution, Error, NoMemoryError, RangeError,
-                    StateError, version)
+from ._base import (ArgumentError, CapacityError, caution, E_NOT_SET, Error, NoMemoryError, OK,
+                    RangeError, StateError, version)
 from ._bill import Bill, bill, Purchase, Share
 from ._compare import compare, FindingDifference, RuleDifference
 from ._curve import Assumption, Branch, Curve, Parallel, Point
@@ -30,3 +30,7 @@ from ._weather import (Closure, julian_day, plane_irradiance, PlaneIrradiance, R
                        sun_position, Weather)
 from ._year import LOSSES, Granted, Light, Part, Year
 from . import certificates
+
+# the inside, for the tests and tools of this project
+from ._base import _diag, _do, _full_name, _get, _lib
+from ._terms import _choice_name, _choice_number, _TERMS
