@@ -24,7 +24,7 @@ def allowed(term):
     if term.type == "text":
         return f"text, at most {term.range[1]:g} bytes"
     if term.type == "index":
-        return f"index or name of {term.refers_to}"
+        return f"index of {term.refers_to}, from 0 (in a job file also its name)"
     whole = ", whole" if term.type == "count" else ""
     return f"{term.range[0]:g} to {term.range[1]:g}{whole}"
 

@@ -928,7 +928,7 @@ export class Month extends Spec {
   /** mean of the daily maxima [°C], -80 to 70. */
   get temp_daily_max(): number | "none" | null;
   set temp_daily_max(value: number | "none" | null);
-  /** mean wind speed at 10 m [m/s], 0 to 60. */
+  /** mean wind speed at 10 m; a year of energy needs it, or outlook.wind [m/s], 0 to 60. */
   get wind(): number | "none" | null;
   set wind(value: number | "none" | null);
   /** share of the light that the ground reflects in this month; overrides the site's, 0 to 1. */

@@ -690,7 +690,7 @@ enum {
     PVSIZE_MONTH_TEMP_MEAN = 13002, /* mean temperature, °C */
     PVSIZE_MONTH_TEMP_DAILY_MIN = 13003, /* mean of the daily minima, °C */
     PVSIZE_MONTH_TEMP_DAILY_MAX = 13004, /* mean of the daily maxima, °C */
-    PVSIZE_MONTH_WIND = 13005, /* mean wind speed at 10 m, m/s */
+    PVSIZE_MONTH_WIND = 13005, /* mean wind speed at 10 m; a year of energy needs it, or outlook.wind, m/s */
     PVSIZE_MONTH_ALBEDO = 13006, /* share of the light that the ground reflects in this month; overrides the site's */
     PVSIZE_SERIES_STEP = 14001, /* length of an interval; its number is the minutes */
     PVSIZE_SERIES_YEAR = 14002, /* calendar year of the first interval; of a typical year, any without a leap day */

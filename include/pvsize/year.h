@@ -60,7 +60,9 @@ typedef struct pvsize_year pvsize_year;
  * and what a module makes of it, is computed when first asked for, and then kept: many systems
  * on the same planes and modules cost little more than their limits. So calls that take a light
  * change it, and need it alone. `outlook` is a spec of kind outlook, null for its defaults;
- * neither it nor the weather is needed afterwards. The caller gives it back to
+ * neither it nor the weather is needed afterwards. PVSIZE_E_NOT_SET where no interval with light
+ * can be computed: it names the column that is missing, such as interval.wind, which weather
+ * from months has only where they state one; an outlook may state one instead. The caller gives it back to
  * pvsize_light_free. */
 PVSIZE_API pvsize_status pvsize_light_new(const pvsize_weather *weather, const pvsize_spec *outlook,
                                           const pvsize_allocator *memory, pvsize_light **out,

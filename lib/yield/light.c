@@ -59,15 +59,18 @@ static void take_options(pvsize_light *light, const pvsize_spec *outlook)
 
 /* rows */
 
+static bool needs_wind(const pvsize_light *light)
+{
+    return light->cell_temp != PVSIZE_CELL_TEMP_NOMINAL && light->wind < 0;
+}
+
 static pvsz_row_state state_of(const pvsize_light *light, const pvsz_weather_row *row)
 {
-    bool needs_wind = light->cell_temp != PVSIZE_CELL_TEMP_NOMINAL && light->wind < 0;
-
     if (!pvsz_known(row, PVSZ_BEAM) || !pvsz_known(row, PVSZ_DIFFUSE))
         return PVSZ_ROW_GAP;
     if (row->value[PVSZ_DIFFUSE] <= 0 && (row->value[PVSZ_BEAM] <= 0 || row->sun.lit <= 0))
         return PVSZ_ROW_DARK;
-    if (!pvsz_known(row, PVSZ_TEMP) || (needs_wind && !pvsz_known(row, PVSZ_WIND)))
+    if (!pvsz_known(row, PVSZ_TEMP) || (needs_wind(light) && !pvsz_known(row, PVSZ_WIND)))
         return PVSZ_ROW_GAP;
     return PVSZ_ROW_LIT;
 }
@@ -131,18 +134,39 @@ static void take_hours(pvsize_light *light, const pvsize_weather *weather)
     }
 }
 
+/* Weather of which no hour with light can be computed would give a year of nothing. */
+static pvsize_status check_rows(const pvsize_light *light, const pvsize_weather *weather,
+                                pvsize_diag *diag)
+{
+    static const int32_t columns[] = {PVSZ_BEAM, PVSZ_DIFFUSE, PVSZ_TEMP, PVSZ_WIND};
+    const pvsz_weather_row *row = weather->row;
+    int32_t i = 0;
+
+    if (light->hours > 0 || light->gaps == 0)
+        return PVSIZE_OK;
+    while (light->state[row - weather->row] != PVSZ_ROW_GAP)
+        row++;
+    while (pvsz_known(row, columns[i]))
+        i++;
+    return pvsz_fail_term(diag, PVSIZE_E_NOT_SET, PVSIZE_INTERVAL_GLOBAL + columns[i]);
+}
+
 static pvsize_status take_weather(pvsize_light *light, const pvsize_weather *weather,
                                   pvsize_diag *diag)
 {
     const pvsz_memory *memory = &light->head.memory;
     /* of 28 days at least, but for the two ends */
     size_t most = (size_t)weather->rows / (28 * (1440 / (size_t)weather->step)) + 2;
+    pvsize_status status;
 
     light->state = pvsz_new(memory, (size_t)weather->rows, 1);
     light->stretch = pvsz_new(memory, most, sizeof *light->stretch);
     if (!light->state || !light->stretch)
         return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
     measure_rows(light, weather);
+    status = check_rows(light, weather, diag);
+    if (status)
+        return status;
     light->hour = pvsz_new(memory, (size_t)light->hours + 1, sizeof *light->hour);
     if (!light->hour)
         return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);

@@ -28,20 +28,28 @@ static pvsize_spec *flat_site(void)
     return site;
 }
 
-static pvsize_light *light_with(const double *options)
+static pvsize_weather *weather_of(void)
 {
-    pvsize_spec *outlook = spec_with(PVSIZE_KIND_OUTLOOK, options), *site = flat_site();
+    pvsize_spec *site = flat_site();
     pvsize_spec *series = SPEC(PVSIZE_KIND_SERIES, PVSIZE_SERIES_GAP, -999);
     pvsize_weather *weather;
-    pvsize_light *light;
 
     OK(pvsize_weather_from_series(site, series, NULL, beam, diffuse, temp, wind, ROWS, 1, NULL,
                                   &weather, diag));
+    pvsize_spec_free(series);
+    pvsize_spec_free(site);
+    return weather;
+}
+
+static pvsize_light *light_with(const double *options)
+{
+    pvsize_spec *outlook = spec_with(PVSIZE_KIND_OUTLOOK, options);
+    pvsize_weather *weather = weather_of();
+    pvsize_light *light;
+
     OK(pvsize_light_new(weather, outlook, NULL, &light, diag));
     pvsize_weather_free(weather);
     pvsize_spec_free(outlook);
-    pvsize_spec_free(series);
-    pvsize_spec_free(site);
     return light;
 }
 
@@ -382,6 +390,26 @@ START_TEST(gaps_are_counted_and_not_filled)
 }
 END_TEST
 
+START_TEST(weather_that_gives_nothing_is_refused)
+{
+    static const char *const names[] = {"interval.temp", "interval.wind", "interval.diffuse"};
+    double *const values[] = {temp, wind, diffuse};
+
+    for (int k = 0; k < 3; k++) {
+        pvsize_light *light = NULL;
+        pvsize_weather *weather;
+
+        stc_all_day();
+        for (int i = 0; i < ROWS; i++)
+            values[k][i] = -999;
+        weather = weather_of();
+        FAILS(PVSIZE_E_NOT_SET, names[k], pvsize_light_new(weather, NULL, NULL, &light, diag));
+        ck_assert_ptr_null(light);
+        pvsize_weather_free(weather);
+    }
+}
+END_TEST
+
 static void fails_to_fill(pvsize_status status, const char *words, pvsize_spec *system,
                           pvsize_light *light, pvsize_year *year)
 {
@@ -486,6 +514,7 @@ static void add(Suite *suite)
     add_test(suite, "night and export", night_and_export);
     add_test(suite, "two inverters", inverters_share_the_export_limit);
     add_test(suite, "gaps", gaps_are_counted_and_not_filled);
+    add_test(suite, "nothing", weather_that_gives_nothing_is_refused);
     add_test(suite, "wrong input", wrong_input);
     add_test(suite, "text", the_text_cautions_and_tells_what_it_took_for_granted);
 }

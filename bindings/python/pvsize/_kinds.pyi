@@ -709,7 +709,7 @@ class Month(Spec):
     temp_daily_min: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
     # mean of the daily maxima [°C], -80 to 70
     temp_daily_max: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
-    # mean wind speed at 10 m [m/s], 0 to 60
+    # mean wind speed at 10 m; a year of energy needs it, or outlook.wind [m/s], 0 to 60
     wind: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
     # share of the light that the ground reflects in this month; overrides the site's, 0 to 1
     albedo: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
