@@ -27,7 +27,7 @@ import typing
 
 import pvsize
 
-PAIRS_IN_A_SHARD = 10000
+PAIRS_IN_A_SHARD = 50000  # some seconds: long beside what a shard costs to send
 IN_FLIGHT = 3  # shards at a worker, or on their way to it: one ends, the next is there
 WAIT = 20  # seconds for a scheduler, and for its first worker
 # energy is ranked in whole watt hours of a module, and a roof here has fewer than 100: kWh

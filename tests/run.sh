@@ -13,8 +13,8 @@ cd "$top"
 . "$top/examples/packages.sh"
 install_missing gcc g++ libc6-dev clang meson ninja-build pkg-config check libsubunit-dev \
     libcjson-dev valgrind binutils glpk-utils python3 python3-pytest python3-numpy python3-scipy \
-    python3-erfa python3-pip python3-setuptools python3-wheel python3-matplotlib python3-pandas mypy \
-    nodejs npm shellcheck cmake doxygen mandoc abigail-tools locales libclang-rt-14-dev
+    python3-erfa python3-pip python3-setuptools python3-wheel python3-matplotlib python3-pandas \
+    python3-distributed mypy nodejs npm shellcheck cmake doxygen mandoc abigail-tools locales libclang-rt-14-dev
 python=/usr/bin/python3
 passed=0
 failed=0

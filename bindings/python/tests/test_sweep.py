@@ -47,9 +47,9 @@ def whole(sweep):
     return sweep.text_of(found)
 
 
-def swept(sweep, client, shards, progress=lambda: None, retries=3):
-    return sweep.text_of(sweep.sweep_away(sweep.Task(1, MODULES, INVERTERS, SITES, shards, MOST), client,
-                                          retries, progress))
+def swept(sweep, client, shards):
+    task = sweep.Task(1, MODULES, INVERTERS, SITES, shards, MOST)
+    return sweep.text_of(sweep.sweep_away(task, client, 3, lambda: None))
 
 
 @pytest.mark.parametrize("shards", [1, 2, 7, MODULES])
@@ -77,8 +77,7 @@ def test_best_alone(sweep):
         best.ranked()
 
 
-def test_workers_and_a_lost_one(sweep, whole, dask):
-    """1, 2 and 3 workers; then one of them is killed while all have work."""
+def test_any_number_of_workers(sweep, whole, dask, capsys):
     with dask.LocalCluster(n_workers=1, threads_per_worker=1, dashboard_address=None) as cluster, \
             dask.Client(cluster) as client:
         for workers, counts in ((1, (5,)), (2, (1, 8)), (3, (MODULES,))):
@@ -86,18 +85,29 @@ def test_workers_and_a_lost_one(sweep, whole, dask):
             client.wait_for_workers(workers, timeout=60)
             for shards in counts:
                 assert swept(sweep, client, shards) == whole
+        assert sweep.main(words("--scheduler", cluster.scheduler_address)) == 0
+        assert capsys.readouterr().out.startswith(whole + "\n")
+
+
+def test_lost_worker(sweep, dask):
+    """Killed while shards are under way there; another does them, and a new one comes."""
+    task, killed = sweep.Task(1, 640, INVERTERS, SITES, 8, MOST), []
+    with dask.LocalCluster(n_workers=2, threads_per_worker=1, dashboard_address=None) as cluster, \
+            dask.Client(cluster) as client:
         before = client.run(os.getpid)
-        killed = []
 
         def kill():
             if not killed:
-                killed.append(list(before.values())[0])
-                os.kill(killed[0], signal.SIGKILL)
+                worker, shards = max(client.processing().items(), key=lambda item: len(item[1]))
+                assert len(shards) >= 2
+                killed.append(before[worker])
+                os.kill(before[worker], signal.SIGKILL)
 
-        assert swept(sweep, client, MODULES, kill) == whole
-        client.wait_for_workers(3, timeout=60)
+        found = sweep.sweep_away(task, client, 3, kill)
+        client.wait_for_workers(2, timeout=60)
         after = set(client.run(os.getpid).values())
-        assert killed[0] not in after and len(after & set(before.values())) == 2
+    assert found == sweep.sweep_here(task, lambda: None)
+    assert killed[0] not in after and len(after & set(before.values())) == 1
 
 
 def test_lost_too_often(sweep, dask, monkeypatch, capsys):
