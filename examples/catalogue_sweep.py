@@ -202,7 +202,9 @@ def cluster(options):
         except (OSError, ValueError, asyncio.TimeoutError) as failure:
             raise Failure(f"no scheduler with a worker at {options.scheduler}: {failure}") from failure
         return client, None
-    with dask.config.set({"distributed.scheduler.allowed-failures": options.retries}):
+    # Dask's own 64 kB would have every pair give its memory back to the system, and beg for it
+    with dask.config.set({"distributed.scheduler.allowed-failures": options.retries,
+                          "distributed.nanny.pre-spawn-environ.MALLOC_TRIM_THRESHOLD_": 2 ** 24}):
         own = distributed.LocalCluster(n_workers=options.workers, threads_per_worker=1,
                                        dashboard_address=None)
     return distributed.Client(own), own
