@@ -160,7 +160,8 @@ static pvsize_status measure_system(const pvsize_spec *system, pvsz_design *desi
 pvsize_status pvsz_design_measure(const pvsize_spec *spec, pvsz_design *design, pvsize_diag *diag)
 {
     memset(design, 0, sizeof *design);
-    design->count[spec->kind] = 1;
+    if (spec->kind < PVSZ_SCOPES)
+        design->count[spec->kind] = 1;
     switch (spec->kind) {
     case PVSZ_KIND_SYSTEM:
         return measure_system(spec, design, diag);

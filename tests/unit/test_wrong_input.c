@@ -382,6 +382,33 @@ START_TEST(reports)
 }
 END_TEST
 
+/* A spec of each kind, checked alone: as the header says, or refused by name. */
+START_TEST(every_kind_alone)
+{
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_report *report;
+    int refused = 0;
+
+    OK(pvsize_report_new(NULL, &report, diag));
+    for (int32_t i = 0; i < pvsize_kind_count(); i++) {
+        pvsize_spec *spec;
+        pvsize_status status;
+
+        if (!pvsize_kind_is_spec(pvsize_kind_at(i)))
+            continue;
+        OK(pvsize_spec_new(pvsize_kind_at(i), NULL, &spec, diag));
+        status = pvsize_check(spec, rules, report, diag);
+        refused += status == PVSIZE_E_WRONG_KIND;
+        ck_assert(status == PVSIZE_OK || status == PVSIZE_E_WRONG_KIND ||
+                  status == PVSIZE_E_MISSING_PART);
+        pvsize_spec_free(spec);
+    }
+    ck_assert_int_ge(refused, 11);
+    pvsize_report_free(report);
+    pvsize_rules_free(rules);
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "numbers", numbers);
@@ -391,6 +418,7 @@ static void add(Suite *suite)
     add_test(suite, "foreign handles", foreign_handles);
     add_test(suite, "parts", parts);
     add_test(suite, "not whole", systems_that_are_not_whole);
+    add_test(suite, "alone", every_kind_alone);
     add_test(suite, "rule sets", rule_sets);
     add_test(suite, "own rules", own_rules);
     add_test(suite, "reports", reports);
