@@ -15,7 +15,7 @@ installed() {
 present() {
     installed "$1" && return 0
     case $1 in
-    gcc | g++ | clang | meson | python3 | valgrind | shellcheck | cmake | doxygen | mandoc) have "$1" ;;
+    gcc | g++ | clang | meson | python3 | valgrind | shellcheck | make | cmake | doxygen | mandoc) have "$1" ;;
     ninja-build) have ninja ;;
     nodejs) have node ;;
     npm) have npm ;;

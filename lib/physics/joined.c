@@ -62,13 +62,16 @@ static fall fall_at(const question *q, double v)
     return (fall){s.current - q->limit, s.first};
 }
 
-/* Newton's steps inside a bracket, which is halved where they leave it; an end where nothing
+enum { SLOW = 20, MOST_STEPS = 140 };
+
+/* Newton's steps inside a bracket, which is halved where they leave it, and by turns where
+ * they are slow, as where a short string takes back a large current; an end where nothing
  * falls through 0. dP/dV is smooth: a short step is followed by none worth taking. */
 static double answer(const question *q, double low, double high, double start)
 {
     double v = start, close = q->of == PEAK ? 1e-8 : 1e-12;
 
-    for (int i = 0; i < 100 && high > low; i++) {
+    for (int i = 0; i < MOST_STEPS && high > low; i++) {
         fall at = fall_at(q, v);
         double next = v - at.value / at.rate, step;
 
@@ -76,7 +79,7 @@ static double answer(const question *q, double low, double high, double start)
             low = v;
         else
             high = v;
-        if (!(next >= low && next <= high))
+        if (!(next >= low && next <= high) || (i >= SLOW && i % 2))
             next = 0.5 * (low + high);
         step = pvsz_size(next - v);
         v = next;

@@ -1,8 +1,9 @@
 #!/bin/sh
 # Fuzzes every harness for so many seconds each, two at a time, with AddressSanitizer and UBSan:
 #
-#   sh tests/fuzz/run.sh [SECONDS [HARNESS...]]
+#   sh tests/fuzz/run.sh [SECONDS | runs=COUNT [HARNESS...]]
 #
+# With a count, so many inputs from the same seed: the same ones each time.
 # Corpora grow in build-fuzz/corpus and start from tests/fuzz/seeds and
 # examples/jobs; findings are put into
 # build-fuzz/found and make the script fail. To see one: build-fuzz/NAME FILE.
@@ -14,6 +15,10 @@ seconds=${1:-20}
 [ $# -gt 0 ] && shift
 [ $# -gt 0 ] || set -- calls curve job search weather
 work=$(pwd)/build-fuzz
+case $seconds in
+runs=*) limit="-runs=${seconds#runs=} -seed=1" span="from one seed" ;;
+*) limit=-max_total_time=$seconds span="$seconds s" ;;
+esac
 failed=0
 mkdir -p "$work/found" "$work/lib"
 
@@ -43,7 +48,7 @@ fuzz() {
         seeds=examples/jobs
     fi
     # shellcheck disable=SC2086
-    "$work/$1" -len_control=0 -max_total_time="$seconds" -timeout=20 -rss_limit_mb=2048 -print_final_stats=1 \
+    "$work/$1" -len_control=0 $limit -timeout=20 -rss_limit_mb=2048 -print_final_stats=1 \
         -artifact_prefix="$work/found/$1-" $quiet "$work/corpus/$1" "$seeds" \
         >"$work/$1.log" 2>&1 || { touch "$work/$1.failed"; return; }
     rm -f "$work/$1.failed"
@@ -63,8 +68,8 @@ for name in "$@"; do
         tail -n 40 "$work/$name.log"
         failed=1
     else
-        printf 'ok    %-8s %s inputs in %s s, %s\n' "$name" \
-            "$(sed -n 's/^stat::number_of_executed_units: *//p' "$work/$name.log")" "$seconds" \
+        printf 'ok    %-8s %s inputs, %s, %s\n' "$name" \
+            "$(sed -n 's/^stat::number_of_executed_units: *//p' "$work/$name.log")" "$span" \
             "$(sed -n 's/.*\(cov: [0-9]*\).*/\1 edges/p' "$work/$name.log" | tail -n 1)"
     fi
 done
