@@ -3,10 +3,12 @@
 #define PVSZ_BASE_H
 
 #include <float.h>
+#include <math.h>
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
 
+#include "inline.h"
 #include "pvsize/base.h"
 
 #ifdef __FAST_MATH__
@@ -138,7 +140,7 @@ pvsize_status pvsz_check_text(const char *text, size_t most, int32_t term, pvsiz
 /* Whether a negative margin on a limit is rounding only. */
 static inline bool pvsz_within(double margin, double limit)
 {
-    double size = limit < 0 ? -limit : limit;
+    double size = fabs(limit);
 
     return margin >= -PVSZ_GUARD * (size > 0 ? size : 1);
 }
@@ -146,8 +148,16 @@ static inline bool pvsz_at_most(double value, double limit)
 {
     return pvsz_within(limit - value, limit);
 }
-/* a less b; 0 where only the last bits of the two differ. */
-double pvsz_subtract(double a, double b);
+/* a less b; 0 where only the last bits of the two differ: some hundred roundings of the
+ * larger number. */
+#define PVSZ_DUST 1e-13
+static inline double pvsz_subtract(double a, double b)
+{
+    double difference = a - b;
+    double most = PVSZ_DUST * (fabs(a) + fabs(b));
+
+    return fabs(difference) <= most ? 0 : difference;
+}
 /* Largest n with n * unit at most limit, smallest n with n * unit at least
  * floor; 0 to 1e9. */
 double pvsz_most_that_fit(double unit, double limit);

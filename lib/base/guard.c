@@ -3,17 +3,6 @@
 
 #include "base.h"
 
-/* some hundred roundings of the larger number */
-#define DUST 1e-13
-
-double pvsz_subtract(double a, double b)
-{
-    double difference = a - b;
-    double most = DUST * ((a < 0 ? -a : a) + (b < 0 ? -b : b));
-
-    return difference <= most && difference >= -most ? 0 : difference;
-}
-
 enum { MOST_PIECES = 1000000000 };
 
 double pvsz_most_that_fit(double unit, double limit)

@@ -37,7 +37,7 @@ static const pvsz_operand *choice_at(const pvsz_question *question, const pvsize
     int32_t index = pvsz_question_entry(question, report, place);
     const pvsz_entry *entry = index < 0 ? NULL : &report->entry[index];
 
-    return entry && k < entry->operands ? &report->operand[entry->first_operand + k] : NULL;
+    return entry && k < entry->operands ? &entry->operand[k] : NULL;
 }
 
 int32_t pvsz_limit_at(const pvsz_question *question, const pvsize_report *report, int32_t place,

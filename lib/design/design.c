@@ -209,14 +209,17 @@ static pvsz_subject *place(pvsz_design *design, int32_t scope, int32_t at, int32
 
     if (owner) {
         memcpy(subject->at, owner->at, sizeof subject->at);
+        memcpy(subject->row, owner->row, sizeof subject->row);
         memcpy(subject->spec, owner->spec, sizeof subject->spec);
     } else {
         memset(subject->at, -1, sizeof subject->at);
+        memset(subject->row, -1, sizeof subject->row);
         memset(subject->spec, 0, sizeof subject->spec);
     }
     subject->scope = scope;
     subject->index = index;
     subject->at[scope] = at;
+    subject->row[scope] = design->first_row[scope] + at * pvsz_quantity_count[scope];
     subject->spec[scope] = spec;
     subject->first_below = subject->next_on_input = subject->next_on_plane = -1;
     subject->first_cable = subject->next_cable = -1;
@@ -229,6 +232,7 @@ static pvsz_subject *place(pvsz_design *design, int32_t scope, int32_t at, int32
 static void hang(pvsz_subject *subject, const pvsz_subject *on)
 {
     subject->at[on->scope] = on->at[on->scope];
+    subject->row[on->scope] = on->row[on->scope];
     subject->spec[on->scope] = on->spec[on->scope];
 }
 
@@ -369,11 +373,13 @@ static void lay_system(pvsz_design *design, const pvsize_spec *system)
 void pvsz_design_lay(const pvsize_spec *spec, pvsz_design *design, pvsz_subject *room)
 {
     pvsz_subject *top;
-    int32_t next_input = 0;
+    int32_t next_input = 0, rows = 0;
 
     for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++) {
         design->subject[scope] = room;
         room += design->count[scope];
+        design->first_row[scope] = rows;
+        rows += design->count[scope] * pvsz_quantity_count[scope];
     }
     if (spec->kind == PVSZ_KIND_SYSTEM) {
         lay_system(design, spec);

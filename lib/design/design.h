@@ -10,6 +10,7 @@ typedef struct pvsz_subject {
     int32_t scope;           /* its kind */
     int32_t index;           /* place among its owner's parts, for people */
     int32_t at[PVSZ_SCOPES]; /* itself and what it hangs on, by kind */
+    int32_t row[PVSZ_SCOPES]; /* the same, as place of their quantities among those of all */
     const pvsize_spec *spec[PVSZ_SCOPES];
     int32_t first_below;    /* input, plane, module: first array; inverter: first input */
     int32_t below;          /* how many of these */
@@ -24,6 +25,7 @@ typedef struct pvsz_subject {
 
 typedef struct pvsz_design {
     int32_t count[PVSZ_SCOPES];
+    int32_t first_row[PVSZ_SCOPES]; /* row of the first subject of a kind */
     pvsz_subject *subject[PVSZ_SCOPES];
 } pvsz_design;
 

@@ -9,12 +9,7 @@
 #include <stdint.h>
 #include <string.h>
 
-/* Loops become vector instructions only if all within is inlined. */
-#ifdef __GNUC__
-#define PVSZ_INLINE __attribute__((always_inline)) static inline
-#else
-#define PVSZ_INLINE static inline
-#endif
+#include "../base/inline.h"
 
 PVSZ_INLINE uint64_t pvsz_bits(double x)
 {

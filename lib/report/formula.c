@@ -7,16 +7,10 @@
 typedef void put_operand(pvsz_text *text, const pvsize_report *report, const pvsz_entry *entry,
                          int32_t i);
 
-static const pvsz_operand *operand_of(const pvsize_report *report, const pvsz_entry *entry,
-                                      int32_t i)
-{
-    return &report->operand[entry->first_operand + i];
-}
-
 const pvsz_subject *pvsz_operand_subject(const pvsize_report *report, const pvsz_entry *entry,
                                          int32_t i)
 {
-    const pvsz_term *term = pvsz_term_find(operand_of(report, entry, i)->term);
+    const pvsz_term *term = pvsz_term_find(entry->operand[i].term);
     int32_t kind = term ? term->kind : PVSZ_SCOPES, at;
 
     if (kind >= PVSZ_SCOPES)
@@ -28,7 +22,7 @@ const pvsz_subject *pvsz_operand_subject(const pvsize_report *report, const pvsz
 void pvsz_put_operand_name(pvsz_text *text, const pvsize_report *report, const pvsz_entry *entry,
                            int32_t i)
 {
-    const pvsz_operand *operand = operand_of(report, entry, i);
+    const pvsz_operand *operand = &entry->operand[i];
     const pvsz_term *term = pvsz_term_find(operand->term);
 
     const pvsz_subject *of = NULL;
@@ -57,11 +51,10 @@ static bool is_plain(const char *formula)
            (formula[n + 1] == '\0' || formula[n + 1] == ';');
 }
 
-void pvsz_put_operand_value(pvsz_text *text, const pvsize_report *report, const pvsz_entry *entry,
-                            int32_t i)
+void pvsz_put_operand_value(pvsz_text *text, const pvsz_entry *entry, int32_t i)
 {
-    const pvsz_operand *operand = operand_of(report, entry, i);
-    const pvsz_symbol *symbol = pvsz_symbol_of(report, entry, i);
+    const pvsz_operand *operand = &entry->operand[i];
+    const pvsz_symbol *symbol = pvsz_symbol_of(entry, i);
     /* a number that is the whole formula has the unit of the quantity */
     bool is_result = !operand->term && i == 0 && is_plain(entry->formula);
     const pvsz_term *term = is_result ? &pvsz_kinds[PVSZ_KIND_QUANTITY].rows[entry->quantity]
@@ -78,10 +71,11 @@ void pvsz_put_operand_value(pvsz_text *text, const pvsize_report *report, const 
 static void put_substituted(pvsz_text *text, const pvsize_report *report, const pvsz_entry *entry,
                             int32_t i)
 {
-    bool negative = operand_of(report, entry, i)->value < 0;
+    bool negative = entry->operand[i].value < 0;
 
+    (void)report; /* names need it, values do not */
     pvsz_put(text, negative ? "(" : "");
-    pvsz_put_operand_value(text, report, entry, i);
+    pvsz_put_operand_value(text, entry, i);
     pvsz_put(text, negative ? ")" : "");
 }
 
@@ -91,11 +85,10 @@ static const pvsz_symbol symbols[] = {
 #undef SYMBOL
 };
 
-const pvsz_symbol *pvsz_symbol_of(const pvsize_report *report, const pvsz_entry *entry, int32_t i)
+const pvsz_symbol *pvsz_symbol_of(const pvsz_entry *entry, int32_t i)
 {
     size_t length;
-    const char *symbol =
-        operand_of(report, entry, i)->term ? NULL : pvsz_symbol_at(entry->formula, i, &length);
+    const char *symbol = entry->operand[i].term ? NULL : pvsz_symbol_at(entry->formula, i, &length);
 
     for (int32_t k = 0; symbol && k < PVSZ_COUNT(symbols); k++)
         if (strlen(symbols[k].symbol) == length && memcmp(symbols[k].symbol, symbol, length) == 0)

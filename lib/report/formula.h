@@ -18,14 +18,13 @@ const pvsz_subject *pvsz_operand_subject(const pvsize_report *report, const pvsz
 /* The name and value of operand i of an entry, as they stand in the equation. */
 void pvsz_put_operand_name(pvsz_text *text, const pvsize_report *report, const pvsz_entry *entry,
                            int32_t i);
-void pvsz_put_operand_value(pvsz_text *text, const pvsize_report *report, const pvsz_entry *entry,
-                            int32_t i);
+void pvsz_put_operand_value(pvsz_text *text, const pvsz_entry *entry, int32_t i);
 /* What a symbol stands for whose number is in no table of terms. */
 typedef struct pvsz_symbol {
     const char *symbol, *unit, *meaning, *origin;
 } pvsz_symbol;
 /* Null where there is a term, or the symbol is in no table. */
-const pvsz_symbol *pvsz_symbol_of(const pvsize_report *report, const pvsz_entry *entry, int32_t i);
+const pvsz_symbol *pvsz_symbol_of(const pvsz_entry *entry, int32_t i);
 /* The k-th symbol of a formula in the order of first use; null behind the last. */
 const char *pvsz_symbol_at(const char *formula, int32_t k, size_t *length);
 

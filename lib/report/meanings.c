@@ -55,8 +55,8 @@ static void put_origin(pvsz_text *text, const pvsize_report *report, const pvsz_
 static void put_meaning(pvsz_text *text, const pvsize_report *report, const pvsz_entry *entry,
                         int32_t i)
 {
-    const pvsz_term *term = pvsz_term_find(report->operand[entry->first_operand + i].term);
-    const pvsz_symbol *row = pvsz_symbol_of(report, entry, i);
+    const pvsz_term *term = pvsz_term_find(entry->operand[i].term);
+    const pvsz_symbol *row = pvsz_symbol_of(entry, i);
 
     pvsz_put(text, ": ");
     pvsz_put(text, term ? term->text : row ? row->meaning : "a number of the step");
@@ -86,7 +86,7 @@ void pvsz_put_meanings(pvsz_text *text, const pvsize_report *report, const pvsz_
         else
             pvsz_put_bytes(text, symbol, length);
         pvsz_put(text, " = ");
-        pvsz_put_operand_value(text, report, entry, i);
+        pvsz_put_operand_value(text, entry, i);
         put_meaning(text, report, entry, i);
         pvsz_put(text, "\n");
     }

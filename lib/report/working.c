@@ -56,13 +56,13 @@ static void put_steps(writer *out, int32_t index)
 
     if (entry->state != PVSZ_VALUE)
         return;
-    if (index < REMEMBERED) {
-        if (out->seen[index / 64] >> (index % 64) & 1)
+    if (entry->turn < REMEMBERED) {
+        if (out->seen[entry->turn / 64] >> (entry->turn % 64) & 1)
             return;
-        out->seen[index / 64] |= UINT64_C(1) << (index % 64);
+        out->seen[entry->turn / 64] |= UINT64_C(1) << (entry->turn % 64);
     }
     for (int32_t i = 0; i < entry->operands; i++) {
-        const pvsz_operand *operand = &out->report->operand[entry->first_operand + i];
+        const pvsz_operand *operand = &entry->operand[i];
         const pvsz_term *term = pvsz_term_find(operand->term);
 
         if (operand->entry >= 0)
@@ -128,8 +128,8 @@ void pvsz_put_all_working(pvsz_text *text, const pvsize_report *report, pvsz_man
 {
     writer out = {.text = text, .report = report, .manner = manner};
 
-    for (int32_t i = 0; i < report->entries; i++)
-        put_steps(&out, i);
+    for (int32_t i = 0; i < report->turns; i++)
+        put_steps(&out, report->turn[i]);
     put_figures(&out);
     put_rounding(&out);
 }

@@ -124,23 +124,17 @@ const pvsz_subject *pvsz_next_below(const pvsz_calc *calc, int32_t scope, const 
     }
 }
 
-/* Starts a list of operands behind all others in the report. What follows it is
- * not noted. */
+/* Starts a list of operands behind all others in the report, of any length. */
 static void open_list(pvsz_calc *calc)
 {
-    calc->entry->first_operand = calc->report->operands;
-    calc->entry->operands = 0;
-    calc->room = 0;
+    calc->first = calc->next = calc->report->next_operand;
+    calc->last = calc->report->last_operand;
 }
 
-static void add_to_list(pvsz_calc *calc, double value, int32_t term, int32_t entry)
+/* Ends it: what follows is not noted. */
+static void close_list(pvsz_calc *calc)
 {
-    pvsize_report *report = calc->report;
-
-    if (report->operands < report->operand_room) {
-        report->operand[report->operands++] = (pvsz_operand){value, term, entry};
-        calc->entry->operands++;
-    }
+    calc->report->next_operand = calc->last = calc->next;
 }
 
 /* Computes a quantity of everything below first, then notes them all in the
@@ -148,30 +142,28 @@ static void add_to_list(pvsz_calc *calc, double value, int32_t term, int32_t ent
  * not apply is passed over. Returns the list; null where there is none. */
 static const pvsz_operand *gather(pvsz_calc *calc, int32_t scope, int32_t place)
 {
-    pvsize_report *report = calc->report;
     const pvsz_subject *first = pvsz_first_below(calc, scope);
 
     for (const pvsz_subject *at = first; at; at = pvsz_next_below(calc, scope, at)) {
-        int32_t entry = pvsz_compute(report, place, at);
+        const pvsz_entry *entry = pvsz_compute(calc, place, at);
 
-        if (entry >= 0 && report->entry[entry].state != PVSZ_VALUE &&
-            report->entry[entry].state != PVSZ_NOTHING) {
+        if (entry && entry->state != PVSZ_VALUE && entry->state != PVSZ_NOTHING) {
             pvsz_pass_on(calc, entry);
             return NULL;
         }
     }
     open_list(calc);
     for (const pvsz_subject *at = first; at; at = pvsz_next_below(calc, scope, at)) {
-        int32_t entry = pvsz_compute(report, place, at);
+        const pvsz_entry *entry = pvsz_compute(calc, place, at);
 
-        if (pvsz_has_value(report, entry))
-            add_to_list(calc, report->entry[entry].value, pvsz_quantity_number[place], entry);
+        if (pvsz_has_value(entry))
+            pvsz_note_entry(calc, entry, place);
     }
-    if (calc->entry->operands == 0) {
-        pvsz_nothing(calc);
-        return NULL;
-    }
-    return &report->operand[calc->entry->first_operand];
+    close_list(calc);
+    if (calc->first < calc->next)
+        return calc->first;
+    pvsz_nothing(calc);
+    return NULL;
 }
 
 double pvsz_sum_params(pvsz_calc *calc, int32_t scope, int32_t term)
@@ -192,9 +184,9 @@ double pvsz_sum_params(pvsz_calc *calc, int32_t scope, int32_t term)
         double value = 0;
 
         pvsz_spec_number(at->spec[scope], term, &value);
-        sum += value;
-        add_to_list(calc, value, term, -1);
+        sum += pvsz_note(calc, value, term, -1);
     }
+    close_list(calc);
     return sum;
 }
 
@@ -203,30 +195,30 @@ double pvsz_sum(pvsz_calc *calc, int32_t scope, int32_t place)
     const pvsz_operand *list = gather(calc, scope, place);
     double sum = 0;
 
-    for (int32_t i = 0; list && i < calc->entry->operands; i++)
-        sum += list[i].value;
+    for (; list && list < calc->next; list++)
+        sum += list->value;
     return sum;
 }
 
 double pvsz_highest(pvsz_calc *calc, int32_t scope, int32_t place)
 {
     const pvsz_operand *list = gather(calc, scope, place);
-    double best = list ? list[0].value : 0;
+    double best = list ? list->value : 0;
 
-    for (int32_t i = 1; list && i < calc->entry->operands; i++)
-        if (list[i].value > best)
-            best = list[i].value;
+    for (; list && list < calc->next; list++)
+        if (list->value > best)
+            best = list->value;
     return best;
 }
 
 double pvsz_lowest(pvsz_calc *calc, int32_t scope, int32_t place)
 {
     const pvsz_operand *list = gather(calc, scope, place);
-    double best = list ? list[0].value : 0;
+    double best = list ? list->value : 0;
 
-    for (int32_t i = 1; list && i < calc->entry->operands; i++)
-        if (list[i].value < best)
-            best = list[i].value;
+    for (; list && list < calc->next; list++)
+        if (list->value < best)
+            best = list->value;
     return best;
 }
 
@@ -240,45 +232,37 @@ int32_t pvsz_report_entry(const pvsize_report *report, int32_t quantity,
 
     if (at < 0 || at >= report->design.count[scope])
         return -1;
-    return *pvsz_memo_of(report, quantity, at);
+    return subject->row[scope] + quantity - pvsz_first_quantity[scope];
 }
 
-void pvsz_pass_on(pvsz_calc *calc, int32_t entry)
+void pvsz_pass_on(pvsz_calc *calc, const pvsz_entry *entry)
 {
-    const pvsz_entry *from = entry < 0 ? NULL : &calc->report->entry[entry];
-
-    if (!from || from->state == PVSZ_NOTHING)
+    if (!entry || entry->state == PVSZ_NOTHING)
         pvsz_nothing(calc);
     else
-        pvsz_missing(calc, from->missing);
+        pvsz_missing(calc, entry->missing);
 }
 
 /* Room for the operands is set aside first: what is computed on the way puts its
- * own behind. */
-int32_t pvsz_compute_now(pvsize_report *report, int32_t place, const pvsz_subject *subject,
-                         int32_t *memo)
+ * own behind. Where nothing was put there, what is left over is given back. */
+void pvsz_compute_now(pvsize_report *report, int32_t place, const pvsz_subject *subject,
+                      pvsz_entry *entry)
 {
-    int32_t index = report->entries++;
-    pvsz_figure_set looked = report->looked;
-    pvsz_calc calc;
+    pvsz_operand *first = report->next_operand, *behind = first + PVSZ_MOST_OPERANDS;
+    pvsz_calc calc = {report, subject, entry, first, first, behind};
 
-    *memo = index;
-    calc.report = report;
-    calc.subject = subject;
-    calc.entry = &report->entry[index];
-    calc.operand = &report->operand[report->operands];
-    calc.room = PVSZ_MOST_OPERANDS;
-    *calc.entry = (pvsz_entry){.formula = "",
-                               .subject = subject,
-                               .quantity = place,
-                               .first_operand = report->operands,
-                               .state = PVSZ_COMPUTING};
-    report->operands += PVSZ_MOST_OPERANDS;
-    report->looked = (pvsz_figure_set){{0}};
+    *entry = (pvsz_entry){.formula = "",
+                          .subject = subject,
+                          .turn = report->turns,
+                          .quantity = (int16_t)place,
+                          .state = PVSZ_COMPUTING};
+    report->turn[report->turns++] = (int32_t)(entry - report->entry);
+    report->next_operand = behind;
     functions[place](&calc);
     if (pvsz_is_open(&calc))
         pvsz_nothing(&calc);
-    calc.entry->figures = report->looked;
-    pvsz_unite_figures(&report->looked, &looked); /* what asked for it looked as well */
-    return index;
+    entry->operand = calc.first;
+    entry->operands = (int32_t)(calc.next - calc.first);
+    if (report->next_operand == behind)
+        report->next_operand = calc.next;
 }

@@ -9,14 +9,13 @@
 
 #include "findings.h"
 
-/* The quantity that is being computed: its entry in the report, and where the
- * operands go, as many as there is still room for. */
+/* The quantity that is being computed: its entry in the report, where its operands go,
+ * and where the next of them goes, up to the last that there is room for. */
 typedef struct pvsz_calc {
     pvsize_report *report;
     const pvsz_subject *subject;
     pvsz_entry *entry;
-    pvsz_operand *operand;
-    int32_t room;
+    pvsz_operand *first, *next, *last;
 } pvsz_calc;
 
 typedef void pvsz_quantity_function(pvsz_calc *calc);
@@ -63,10 +62,8 @@ void pvsz_assume(pvsz_calc *calc, int32_t term, const pvsz_subject *subject, dou
 
 static inline double pvsz_note(pvsz_calc *calc, double value, int32_t term, int32_t entry)
 {
-    if (calc->room > 0) {
-        calc->operand[calc->entry->operands++] = (pvsz_operand){value, term, entry};
-        calc->room--;
-    }
+    if (calc->next < calc->last)
+        *calc->next++ = (pvsz_operand){value, term, entry};
     return value;
 }
 /* A number that stands in no table of terms. */
@@ -77,8 +74,7 @@ static inline double pvsz_literal(pvsz_calc *calc, double value)
 /* Forgets what was noted, where the formula states it in another order. */
 static inline void pvsz_note_anew(pvsz_calc *calc)
 {
-    calc->room += calc->entry->operands;
-    calc->entry->operands = 0;
+    calc->next = calc->first;
 }
 
 /* parameters */
@@ -155,7 +151,7 @@ static inline bool pvsz_param_below(pvsz_calc *calc, const pvsz_subject *below, 
 
 static inline bool pvsz_has_figure(const pvsz_calc *calc, int32_t place)
 {
-    pvsz_include_figure(&calc->report->looked, place);
+    pvsz_include_figure(&calc->entry->figures, place);
     return calc->report->figure[place].set;
 }
 static inline double pvsz_figure_of(pvsz_calc *calc, int32_t place)
@@ -174,52 +170,65 @@ static inline bool pvsz_is_yes(const pvsz_calc *calc, int32_t place)
 /* quantities, by place */
 
 /* Computes one for the first time. */
-int32_t pvsz_compute_now(pvsize_report *report, int32_t place, const pvsz_subject *subject,
-                         int32_t *memo);
-/* Finds or computes a quantity of a subject or of what that hangs on; returns its
- * entry, or -1 where it does not apply. */
-static inline int32_t pvsz_compute(pvsize_report *report, int32_t place,
-                                   const pvsz_subject *subject)
+void pvsz_compute_now(pvsize_report *report, int32_t place, const pvsz_subject *subject,
+                      pvsz_entry *entry);
+/* Finds or computes a quantity of a subject or of what that hangs on, which is of a kind
+ * `scope`; null where it does not apply. */
+static inline const pvsz_entry *pvsz_entry_for(pvsize_report *report, int32_t scope, int32_t place,
+                                               const pvsz_subject *subject)
 {
-    int32_t scope = pvsz_quantity_scope[place], at = subject->at[scope];
-    int32_t *memo;
+    int32_t row = subject->row[scope];
+    pvsz_entry *entry = &report->entry[row + place - pvsz_first_quantity[scope]];
 
-    if (at < 0)
-        return -1;
-    memo = pvsz_memo_of(report, place, at);
-    if (*memo < 0)
-        return pvsz_compute_now(report, place, &report->design.subject[scope][at], memo);
-    pvsz_unite_figures(&report->looked, &report->entry[*memo].figures);
-    return *memo;
+    if (row < 0)
+        return NULL;
+    if (entry->state == PVSZ_NOT_YET)
+        pvsz_compute_now(report, place, &report->design.subject[scope][subject->at[scope]], entry);
+    return entry;
+}
+/* The same for a quantity that builds on it, and so on the figures that it looked at. */
+static inline const pvsz_entry *pvsz_compute(pvsz_calc *calc, int32_t place,
+                                             const pvsz_subject *subject)
+{
+    const pvsz_entry *entry =
+        pvsz_entry_for(calc->report, pvsz_quantity_scope[place], place, subject);
+
+    if (entry)
+        pvsz_unite_figures(&calc->entry->figures, &entry->figures);
+    return entry;
 }
 /* Takes over why an entry has no value. */
-void pvsz_pass_on(pvsz_calc *calc, int32_t entry);
-static inline bool pvsz_has_value(const pvsize_report *report, int32_t entry)
+void pvsz_pass_on(pvsz_calc *calc, const pvsz_entry *entry);
+static inline bool pvsz_has_value(const pvsz_entry *entry)
 {
-    return entry >= 0 && report->entry[entry].state == PVSZ_VALUE;
+    return entry && entry->state == PVSZ_VALUE;
+}
+static inline double pvsz_note_entry(pvsz_calc *calc, const pvsz_entry *entry, int32_t place)
+{
+    return pvsz_note(calc, entry->value, pvsz_quantity_number[place],
+                     (int32_t)(entry - calc->report->entry));
 }
 /* A quantity of the subject or of what it hangs on. */
 static inline double pvsz_quantity(pvsz_calc *calc, int32_t place)
 {
-    int32_t entry = pvsz_compute(calc->report, place, calc->subject);
+    const pvsz_entry *entry = pvsz_compute(calc, place, calc->subject);
 
-    if (pvsz_has_value(calc->report, entry))
-        return pvsz_note(calc, calc->report->entry[entry].value, pvsz_quantity_number[place],
-                         entry);
+    if (pvsz_has_value(entry))
+        return pvsz_note_entry(calc, entry, place);
     pvsz_pass_on(calc, entry);
     return 0;
 }
 /* Whether it can be had. */
 static inline bool pvsz_has_quantity(pvsz_calc *calc, int32_t place)
 {
-    return pvsz_has_value(calc->report, pvsz_compute(calc->report, place, calc->subject));
+    return pvsz_has_value(pvsz_compute(calc, place, calc->subject));
 }
 /* The value without noting it as an operand; 0 where there is none. */
 static inline double pvsz_peek_quantity(pvsz_calc *calc, int32_t place)
 {
-    int32_t entry = pvsz_compute(calc->report, place, calc->subject);
+    const pvsz_entry *entry = pvsz_compute(calc, place, calc->subject);
 
-    return entry < 0 ? 0 : calc->report->entry[entry].value;
+    return entry ? entry->value : 0;
 }
 
 /* things below */

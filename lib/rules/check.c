@@ -1,124 +1,168 @@
 /* The check: one loop over subjects and rules. */
+#include <math.h>
+
 #include "calc.h"
 
-/* What a rule has nothing to say about is left out. */
-static bool is_silent(const pvsz_rule *rule, int32_t verdict)
+/* sides of a rule */
+
+/* Where the number of a parameter stands: as set, else the default, which is told. */
+static bool look_at_param(pvsize_report *report, const pvsz_ref *ref, const pvsz_subject *subject,
+                          const double **value)
 {
-    if (rule->manner == PVSZ_QUIET)
-        return verdict != PVSIZE_VERDICT_EXCEEDS;
-    return rule->manner == PVSZ_GAPS && verdict != PVSIZE_VERDICT_NOT_ASSESSED;
+    const pvsize_spec *spec = subject->spec[ref->scope];
+    int32_t missing;
+    double number;
+
+    *value = NULL;
+    if (!spec)
+        return pvsz_lack_of(subject, ref->number, &missing) != PVSZ_NOTHING;
+    if (pvsz_spec_has(spec, ref->place))
+        *value = &spec->value[ref->place].number;
+    else if (pvsz_find_unset(report, subject, ref->number, &number))
+        *value = &pvsz_kinds[ref->kind].rows[ref->place].deflt;
+    return *value || !pvsz_spec_states_none(spec, ref->place);
 }
+
+/* Whether one side of a rule applies to a subject, and where its number stands; null where
+ * a term is missing. A rule's own constant is its factor, on a limit of 1. */
+PVSZ_INLINE bool look_at(pvsize_report *report, const pvsz_ref *ref, const pvsz_subject *subject,
+                         const double **value)
+{
+    static const double one = 1;
+    const pvsz_entry *entry;
+
+    if (ref->kind == PVSZ_KIND_QUANTITY) {
+        entry = pvsz_entry_for(report, ref->scope, ref->place, subject);
+        *value = pvsz_has_value(entry) ? &entry->value : NULL;
+        return entry && entry->state != PVSZ_NOTHING;
+    }
+    if (ref->number && ref->kind != PVSZ_KIND_FIGURE)
+        return look_at_param(report, ref, subject, value);
+    *value = &one;
+    if (ref->number)
+        *value = report->figure[ref->place].set ? &report->figure[ref->place].value : NULL;
+    return true;
+}
+
+/* Place of its entry, if it is a quantity that applies; else -1. */
+static int32_t entry_of(const pvsz_ref *ref, const pvsz_subject *subject)
+{
+    if (ref->kind != PVSZ_KIND_QUANTITY || subject->row[ref->scope] < 0)
+        return -1;
+    return subject->row[ref->scope] + ref->place - pvsz_first_quantity[ref->scope];
+}
+
+/* The term for want of which it has no number. */
+static int32_t missing_of(const pvsize_report *report, const pvsz_ref *ref,
+                          const pvsz_subject *subject)
+{
+    int32_t missing = ref->number;
+
+    if (ref->kind == PVSZ_KIND_QUANTITY)
+        return report->entry[entry_of(ref, subject)].missing;
+    if (ref->kind != PVSZ_KIND_FIGURE)
+        pvsz_lack_of(subject, ref->number, &missing);
+    return missing;
+}
+
+/* verdicts */
 
 /* Counts and answers are on one side of a limit or the other; only what is
  * measured can be close. */
-static bool is_close(const pvsize_report *report, const pvsz_finding *finding)
+static bool is_close(const pvsz_figure *band, const pvsz_rule *rule, double margin, double limit)
 {
-    const pvsz_figure *band = &report->figure[PVSZ_FIGURE_MARGINAL_BAND];
-    double size = finding->limit < 0 ? -finding->limit : finding->limit;
-
-    return finding->rule->manner == PVSZ_LOUD && finding->rule->measured && band->set &&
-           size != 0 && finding->margin < band->value / 100 * size;
+    return rule->manner == PVSZ_LOUD && rule->measured && band->set && limit != 0 &&
+           margin < band->value / 100 * fabs(limit);
 }
 
 /* At a limit that must be passed, which rounding does not. */
-static bool is_only_at(const pvsz_finding *finding)
+static bool is_only_at(const pvsz_rule *rule, double margin, double limit)
 {
-    return finding->rule->compare == PVSIZE_COMPARE_MORE_THAN &&
-           pvsz_within(-finding->margin, finding->limit);
+    return rule->compare == PVSIZE_COMPARE_MORE_THAN && pvsz_within(-margin, limit);
 }
 
-static void judge(const pvsize_report *report, pvsz_finding *finding)
+/* The guard is a share of the limit, whichever side that is. */
+static int32_t judge(const pvsize_report *report, const pvsz_rule *rule, double margin,
+                     double limit)
 {
-    bool at_most = finding->rule->compare == PVSIZE_COMPARE_AT_MOST;
-    double low = at_most ? finding->value : finding->limit;
-    double high = at_most ? finding->limit : finding->value;
-
-    finding->margin = pvsz_subtract(high, low);
-    /* the guard is a share of the limit, whichever side that is */
-    if (!pvsz_within(finding->margin, finding->limit) || is_only_at(finding))
-        finding->verdict = PVSIZE_VERDICT_EXCEEDS;
-    else if (is_close(report, finding))
-        finding->verdict = PVSIZE_VERDICT_MARGINAL;
-    else
-        finding->verdict = PVSIZE_VERDICT_MEETS;
-    if ((finding->margin < 0) != (finding->verdict == PVSIZE_VERDICT_EXCEEDS))
-        finding->margin = 0; /* rounding only */
+    if (!pvsz_within(margin, limit) || is_only_at(rule, margin, limit))
+        return PVSIZE_VERDICT_EXCEEDS;
+    return is_close(&report->figure[PVSZ_FIGURE_MARGINAL_BAND], rule, margin, limit)
+               ? PVSIZE_VERDICT_MARGINAL
+               : PVSIZE_VERDICT_MEETS;
 }
 
-/* One side of a rule on a subject: its value, the entry of a quantity (else -1), and
- * what is missing. */
-typedef struct side {
-    double value;
-    int32_t entry, missing;
-    pvsz_state state;
-} side;
+/* findings */
 
-static inline void look_at_quantity(const pvsize_report *report, int32_t entry, side *out)
+static pvsz_finding *add_finding(pvsize_report *report, const pvsz_rule *rule,
+                                 const pvsz_subject *subject)
 {
-    out->entry = entry;
-    out->state = PVSZ_NOTHING;
-    if (entry < 0)
-        return;
-    out->value = report->entry[entry].value;
-    out->missing = report->entry[entry].missing;
-    out->state = report->entry[entry].state;
-}
+    pvsz_finding *finding = &report->finding[report->findings++];
 
-static void look_at(pvsize_report *report, const pvsz_ref *ref, const pvsz_subject *subject,
-                    side *out)
-{
-    if (ref->kind == PVSZ_KIND_QUANTITY) {
-        look_at_quantity(report, pvsz_compute(report, ref->place, subject), out);
-        return;
-    }
-    out->entry = -1;
-    out->missing = ref->number;
-    if (ref->kind == PVSZ_KIND_FIGURE) {
-        out->value = report->figure[ref->place].value;
-        out->state = report->figure[ref->place].set ? PVSZ_VALUE : PVSZ_MISSING;
-    } else if (pvsz_find_param(report, subject, ref->number, &out->value)) {
-        out->state = PVSZ_VALUE;
-    } else {
-        out->value = 0;
-        out->state = pvsz_lack_of(subject, ref->number, &out->missing);
-    }
-}
-
-/* Adds the finding of a rule on a subject, unless there is nothing to find. */
-static void find(pvsize_report *report, const pvsz_rule *rule, const pvsz_subject *subject)
-{
-    pvsz_finding *finding = &report->finding[report->findings];
-    side value, limit = {.value = 1, .entry = -1, .state = PVSZ_VALUE};
-
-    look_at(report, &rule->value, subject, &value);
-    if (value.state == PVSZ_NOTHING)
-        return;
-    if (rule->limit.number) /* else the rule's own constant, which is its factor */
-        look_at(report, &rule->limit, subject, &limit);
-    if (limit.state == PVSZ_NOTHING)
-        return;
     finding->rule = rule;
     finding->subject = subject;
-    finding->value = value.value;
-    finding->limit_term = limit.value;
-    finding->limit = limit.value * rule->factor;
-    finding->value_entry = value.entry;
-    finding->limit_entry = limit.entry;
+    finding->value_entry = entry_of(&rule->value, subject);
+    finding->limit_entry = entry_of(&rule->limit, subject);
     finding->governs = false;
-    finding->missing = 0;
-    if (value.state == PVSZ_VALUE && limit.state == PVSZ_VALUE) {
-        judge(report, finding);
-    } else {
-        finding->verdict = PVSIZE_VERDICT_NOT_ASSESSED;
-        finding->missing = value.state != PVSZ_VALUE ? value.missing : limit.missing;
-    }
-    report->findings += !is_silent(rule, finding->verdict);
+    return finding;
 }
 
-static bool share_a_value(const pvsz_finding *a, const pvsz_finding *b)
+static void state_numbers(pvsz_finding *finding, double value, double limit, double margin)
 {
-    return a->rule->value.number == b->rule->value.number && a->rule->compare == b->rule->compare &&
-           b->verdict != PVSIZE_VERDICT_NOT_ASSESSED;
+    finding->value = value;
+    finding->limit = limit * finding->rule->factor;
+    finding->limit_term = limit;
+    finding->margin = margin;
+}
+
+/* A term is missing, of the value before the limit. One that tells of a breach only says
+ * nothing about that. */
+static void find_gap(pvsize_report *report, const pvsz_rule *rule, const pvsz_subject *subject,
+                     const double *value, const double *limit)
+{
+    pvsz_finding *finding;
+
+    if (rule->manner == PVSZ_QUIET)
+        return;
+    finding = add_finding(report, rule, subject);
+    finding->verdict = PVSIZE_VERDICT_NOT_ASSESSED;
+    finding->missing = missing_of(report, value ? &rule->limit : &rule->value, subject);
+    state_numbers(finding, value ? *value : 0, limit ? *limit : 0, 0);
+}
+
+/* Both are there. A rule that tells of gaps has nothing to say, and one that tells of a
+ * breach only if there is one. */
+static void compare(pvsize_report *report, const pvsz_rule *rule, const pvsz_subject *subject,
+                    double value, double limit)
+{
+    double edge = limit * rule->factor;
+    double margin = rule->compare == PVSIZE_COMPARE_AT_MOST ? pvsz_subtract(edge, value)
+                                                            : pvsz_subtract(value, edge);
+    int32_t verdict = judge(report, rule, margin, edge);
+    pvsz_finding *finding;
+
+    if (rule->manner == PVSZ_QUIET && verdict != PVSIZE_VERDICT_EXCEEDS)
+        return;
+    if ((margin < 0) != (verdict == PVSIZE_VERDICT_EXCEEDS))
+        margin = 0; /* rounding only */
+    finding = add_finding(report, rule, subject);
+    finding->verdict = verdict;
+    finding->missing = 0;
+    state_numbers(finding, value, limit, margin);
+}
+
+/* What a rule finds on a subject, unless it does not apply to it. */
+static void find(pvsize_report *report, const pvsz_rule *rule, const pvsz_subject *subject)
+{
+    const double *value, *limit;
+
+    if (!look_at(report, &rule->value, subject, &value) ||
+        !look_at(report, &rule->limit, subject, &limit))
+        return;
+    if (!value || !limit)
+        find_gap(report, rule, subject, value, limit);
+    else if (rule->manner != PVSZ_GAPS)
+        compare(report, rule, subject, *value, *limit);
 }
 
 /* Of several limits on one value, from one side, the tightest governs; those
@@ -127,14 +171,16 @@ static void mark_governing(pvsize_report *report, int32_t first)
 {
     for (int32_t i = first; i < report->findings; i++) {
         pvsz_finding *finding = &report->finding[i];
+        int32_t rivals = finding->rule->rivals;
         bool alone = true, tightest = finding->verdict != PVSIZE_VERDICT_NOT_ASSESSED;
 
-        if (!finding->rule->rivals)
+        if (!rivals)
             continue;
         for (int32_t j = first; tightest && j < report->findings; j++) {
             const pvsz_finding *other = &report->finding[j];
 
-            if (j == i || !share_a_value(finding, other))
+            if (other->rule->rivals != rivals || j == i ||
+                other->verdict == PVSIZE_VERDICT_NOT_ASSESSED)
                 continue;
             alone = false;
             if (other->rule->severity > finding->rule->severity ||
@@ -153,10 +199,7 @@ const int32_t pvsz_scope_order[PVSZ_ORDERED_SCOPES] = {
 
 bool pvsz_is_subject(int32_t scope)
 {
-    for (int32_t i = 0; i < PVSZ_ORDERED_SCOPES; i++)
-        if (pvsz_scope_order[i] == scope)
-            return true;
-    return false;
+    return scope >= 0 && scope < PVSZ_SCOPES && scope != PVSZ_KIND_EFFICIENCY_POINT;
 }
 
 static void check_scope(pvsize_report *report, int32_t scope)
@@ -175,13 +218,13 @@ static void check_scope(pvsize_report *report, int32_t scope)
 static void compute_the_rest(pvsize_report *report)
 {
     for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++) {
-        int32_t place = pvsz_first_quantity[scope];
-        int32_t *memo = report->memo + report->memo_start[scope] + place;
+        int32_t place = pvsz_first_quantity[scope], quantities = pvsz_quantity_count[scope];
+        pvsz_entry *entry = report->entry + report->design.first_row[scope];
 
         for (int32_t at = 0; at < report->design.count[scope]; at++)
-            for (int32_t i = 0; i < pvsz_quantity_count[scope]; i++, memo++)
-                if (*memo < 0)
-                    pvsz_compute_now(report, place + i, &report->design.subject[scope][at], memo);
+            for (int32_t i = 0; i < quantities; i++, entry++)
+                if (entry->state == PVSZ_NOT_YET)
+                    pvsz_compute_now(report, place + i, &report->design.subject[scope][at], entry);
     }
 }
 

@@ -18,6 +18,7 @@ typedef struct pvsz_operand {
 } pvsz_operand;
 
 typedef enum pvsz_state {
+    PVSZ_NOT_YET,
     PVSZ_COMPUTING, /* met again now: the quantities would run in a circle */
     PVSZ_VALUE,
     PVSZ_MISSING, /* a term has no value */
@@ -32,10 +33,12 @@ typedef struct pvsz_entry {
     double value;
     const char *formula;
     const pvsz_subject *subject;
-    int32_t quantity; /* place */
-    int32_t first_operand, operands;
-    int32_t missing; /* term */
-    pvsz_state state;
+    const pvsz_operand *operand;
+    int32_t operands;
+    int32_t missing;         /* term */
+    int32_t turn;            /* how many were begun before */
+    int16_t quantity;        /* place */
+    int16_t state;           /* PVSZ_NOT_YET ... */
     pvsz_figure_set figures; /* all it looked at, and what it builds on did */
 } pvsz_entry;
 
@@ -71,15 +74,11 @@ struct pvsize_report {
     int32_t rules;
     int32_t first_rule[PVSZ_SCOPES + 1]; /* rules stand in the order of their scopes */
 
-    /* Entry of a quantity of a subject, or -1: one for each quantity of its scope. A start
-     * is where that of the place 0 would stand. */
-    int32_t *memo;
-    int32_t memo_start[PVSZ_SCOPES];
+    /* rows of subjects, one after the other, with the quantities of their scope */
     pvsz_entry *entry;
-    int32_t entries;
-    pvsz_operand *operand;
-    int32_t operands, operand_room;
-    pvsz_figure_set looked; /* figures that the entry now computed looked at */
+    int32_t *turn; /* places of the entries, in the order in which they were begun */
+    int32_t turns;
+    pvsz_operand *next_operand, *last_operand; /* the first free; behind the room */
     pvsz_finding *finding;
     int32_t findings;
     pvsz_assumption *assumption;
@@ -98,12 +97,6 @@ pvsize_status pvsz_open_report(pvsize_report *report, const pvsize_spec *spec,
                                const pvsize_rules *rules, pvsize_diag *diag);
 void pvsz_close_report(pvsize_report *report);
 bool pvsz_report_live(const pvsize_report *report);
-static inline int32_t *pvsz_memo_of(const pvsize_report *report, int32_t place, int32_t at)
-{
-    int32_t scope = pvsz_quantity_scope[place];
-
-    return &report->memo[report->memo_start[scope] + at * pvsz_quantity_count[scope] + place];
-}
 /* Entry of a quantity of a subject or of what that hangs on; -1: none. */
 int32_t pvsz_report_entry(const pvsize_report *report, int32_t quantity,
                           const pvsz_subject *subject);

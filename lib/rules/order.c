@@ -18,14 +18,16 @@ static bool is_measured(const pvsz_rule *rule)
     return pvsz_kinds[rule->value.kind].rows[rule->value.place].type == PVSIZE_TYPE_NUMBER;
 }
 
-static bool has_rivals(const pvsize_rules *rules, const pvsz_rule *rule)
+/* The same for all that are rivals: one more than the place of the first of them. */
+static int32_t rivals_of(const pvsize_rules *rules, const pvsz_rule *rule)
 {
-    int32_t same = 0;
+    int32_t same = 0, first = 0;
 
     for (int32_t i = rules->first_force[rule->scope]; i < rules->first_force[rule->scope + 1]; i++)
-        same += rules->force[i].value.number == rule->value.number &&
-                rules->force[i].compare == rule->compare;
-    return same > 1;
+        if (rules->force[i].value.number == rule->value.number &&
+            rules->force[i].compare == rule->compare && same++ == 0)
+            first = i + 1;
+    return same > 1 ? first : 0;
 }
 
 static size_t text_bytes(const pvsize_rules *rules)
@@ -53,7 +55,7 @@ void pvsz_order_rules(pvsize_rules *rules)
     rules->first_force[PVSZ_SCOPES] = rules->forces;
     for (int32_t i = 0; i < rules->forces; i++) {
         rules->force[i].measured = is_measured(&rules->force[i]);
-        rules->force[i].rivals = has_rivals(rules, &rules->force[i]);
+        rules->force[i].rivals = rivals_of(rules, &rules->force[i]);
     }
     rules->text_bytes = text_bytes(rules);
 }

@@ -27,13 +27,12 @@ static bool alike(const pvsz_subject *a, const pvsz_subject *b)
 /* One of the readings alike with the calc's, if it has what is compared. */
 static bool is_member(pvsz_calc *calc, int32_t i, int32_t size, double *value)
 {
-    pvsize_report *report = calc->report;
-    const pvsz_subject *other = &report->design.subject[PVSZ_KIND_READING][i];
-    int32_t entry = alike(calc->subject, other) ? pvsz_compute(report, size, other) : -1;
+    const pvsz_subject *other = &calc->report->design.subject[PVSZ_KIND_READING][i];
+    const pvsz_entry *entry = alike(calc->subject, other) ? pvsz_compute(calc, size, other) : NULL;
 
-    if (entry < 0 || report->entry[entry].state != PVSZ_VALUE)
+    if (!pvsz_has_value(entry))
         return false;
-    *value = report->entry[entry].value;
+    *value = entry->value;
     return true;
 }
 
@@ -72,16 +71,17 @@ static double ranked(pvsz_calc *calc, int32_t size, int32_t rank)
 /* Computed once for all that are alike, at the first of them. */
 static void median(pvsz_calc *calc, int32_t size, int32_t place)
 {
-    int32_t first = -1, count = count_alike(calc, size, &first), entry;
+    int32_t first = -1, count = count_alike(calc, size, &first);
+    const pvsz_entry *at_first;
 
     if (count < 2 || !pvsz_has_quantity(calc, size)) {
         pvsz_nothing(calc);
         return;
     }
     if (first != calc->subject->at[PVSZ_KIND_READING]) {
-        entry = pvsz_compute(calc->report, place,
-                             &calc->report->design.subject[PVSZ_KIND_READING][first]);
-        pvsz_result(calc, pvsz_literal(calc, calc->report->entry[entry].value), "{median}");
+        at_first =
+            pvsz_compute(calc, place, &calc->report->design.subject[PVSZ_KIND_READING][first]);
+        pvsz_result(calc, pvsz_literal(calc, at_first->value), "{median}");
         return;
     }
     double low = ranked(calc, size, (count - 1) / 2);

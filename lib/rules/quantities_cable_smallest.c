@@ -16,15 +16,15 @@ static double drop_left(pvsz_calc *calc)
     left = calc->report->figure[limit].value;
     for (int32_t at = design->subject[kind][calc->subject->at[kind]].first_cable; at >= 0;
          at = design->subject[PVSZ_KIND_CABLE][at].next_cable) {
-        int32_t entry;
+        const pvsz_entry *share;
 
         if (at == own)
             continue;
-        entry = pvsz_compute(calc->report, PVSZ_QUANTITY_CABLE_DROP_SHARE,
+        share = pvsz_compute(calc, PVSZ_QUANTITY_CABLE_DROP_SHARE,
                              &design->subject[PVSZ_KIND_CABLE][at]);
-        if (calc->report->entry[entry].state != PVSZ_VALUE)
-            pvsz_missing(calc, calc->report->entry[entry].missing);
-        left -= calc->report->entry[entry].value;
+        if (share->state != PVSZ_VALUE)
+            pvsz_missing(calc, share->missing);
+        left -= share->value;
     }
     return left;
 }

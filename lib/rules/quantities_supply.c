@@ -23,13 +23,13 @@ void pvsz_of_busbar_load(pvsz_calc *calc)
     factor = pvsz_figure_of(calc, PVSZ_FIGURE_BUSBAR_FACTOR);
     for (const pvsz_subject *at = pvsz_first_below(calc, PVSZ_KIND_INVERTER); at;
          at = pvsz_next_below(calc, PVSZ_KIND_INVERTER, at)) {
-        int32_t entry = pvsz_compute(calc->report, PVSZ_QUANTITY_INVERTER_AC_CURRENT_MAX, at);
+        const pvsz_entry *current = pvsz_compute(calc, PVSZ_QUANTITY_INVERTER_AC_CURRENT_MAX, at);
 
-        if (entry < 0 || calc->report->entry[entry].state != PVSZ_VALUE) {
+        if (!pvsz_has_value(current)) {
             pvsz_missing(calc, PVSIZE_INVERTER_MAX_AC_CURRENT);
             return;
         }
-        currents += calc->report->entry[entry].value;
+        currents += current->value;
     }
     pvsz_literal(calc, currents);
     pvsz_result(calc, factor * currents + pvsz_param(calc, PVSIZE_SITE_BUSBAR_DEVICE),
@@ -118,8 +118,7 @@ static phases loaded(pvsz_calc *calc)
     asks = uneven(calc, on.count) > 1;
     for (const pvsz_subject *at = pvsz_first_below(calc, PVSZ_KIND_INVERTER); at;
          at = pvsz_next_below(calc, PVSZ_KIND_INVERTER, at)) {
-        int32_t entry = pvsz_compute(calc->report, PVSZ_QUANTITY_INVERTER_PHASE_POWER, at);
-        const pvsz_entry *power = &calc->report->entry[entry];
+        const pvsz_entry *power = pvsz_compute(calc, PVSZ_QUANTITY_INVERTER_PHASE_POWER, at);
         int32_t first = phase_of(calc, at, on.count, asks);
 
         if (power->state != PVSZ_VALUE) {

@@ -75,8 +75,8 @@ static void *cut(char *block, size_t *used, size_t count, size_t size)
 typedef struct arrays {
     pvsz_subject *subject;
     pvsz_rule *rule;
-    int32_t *memo;
     pvsz_entry *entry;
+    int32_t *turn;
     pvsz_operand *operand;
     pvsz_finding *finding;
     pvsz_assumption *assumption;
@@ -89,8 +89,8 @@ static size_t cut_all(char *block, const room *need, arrays *out)
 
     out->subject = cut(block, &used, (size_t)need->subjects, sizeof *out->subject);
     out->rule = cut(block, &used, (size_t)need->rules, sizeof *out->rule);
-    out->memo = cut(block, &used, (size_t)need->entries, sizeof *out->memo);
     out->entry = cut(block, &used, (size_t)need->entries, sizeof *out->entry);
+    out->turn = cut(block, &used, (size_t)need->entries, sizeof *out->turn);
     out->operand = cut(block, &used, (size_t)need->operands, sizeof *out->operand);
     out->finding = cut(block, &used, (size_t)need->findings, sizeof *out->finding);
     out->assumption = cut(block, &used, (size_t)need->assumptions, sizeof *out->assumption);
@@ -167,24 +167,18 @@ static void take_names(pvsz_design *design, char **next)
 
 static void use_arrays(pvsize_report *report, const arrays *from, const room *need)
 {
-    int32_t start = 0;
-
     report->rule = from->rule;
-    report->memo = from->memo;
     report->entry = from->entry;
-    report->operand = from->operand;
+    report->turn = from->turn;
+    report->next_operand = from->operand;
+    report->last_operand = from->operand + need->operands;
     report->finding = from->finding;
     report->assumption = from->assumption;
     report->text = from->text;
-    report->entries = report->operands = report->findings = report->assumptions = 0;
-    report->looked = (pvsz_figure_set){{0}};
-    report->operand_room = need->operands;
+    report->turns = report->findings = report->assumptions = 0;
     report->assumption_room = need->assumptions;
-    memset(report->memo, -1, (size_t)need->entries * sizeof *report->memo);
-    for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++) {
-        report->memo_start[scope] = start - pvsz_first_quantity[scope];
-        start += report->design.count[scope] * pvsz_quantity_count[scope];
-    }
+    for (int32_t i = 0; i < need->entries; i++)
+        report->entry[i].state = PVSZ_NOT_YET;
 }
 
 /* The report must not look at the spec again. */

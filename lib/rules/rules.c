@@ -12,12 +12,13 @@ bool pvsz_rules_live(const pvsize_rules *rules)
 pvsz_ref pvsz_refer(int32_t term)
 {
     const pvsz_term *row = pvsz_term_find(term);
-    pvsz_ref ref = {0, 0, 0};
+    pvsz_ref ref = {0, 0, 0, -1};
 
     if (row) {
         ref.number = term;
-        ref.kind = row->kind;
-        ref.place = pvsz_term_place(row);
+        ref.kind = (int16_t)row->kind;
+        ref.place = (int16_t)pvsz_term_place(row);
+        ref.scope = (int16_t)row->scope;
     }
     return ref;
 }

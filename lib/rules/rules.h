@@ -11,8 +11,9 @@ enum { PVSZ_OWN_RULES = 50000, PVSZ_MOST_OWN_RULES = 200, PVSZ_MOST_RULE_TEXT = 
 /* What one side of a rule refers to, found once when the rule is made. */
 typedef struct pvsz_ref {
     int32_t number; /* term; 0: the rule's own constant */
-    int32_t kind;   /* place of its table among the kinds */
-    int32_t place;  /* of its row in that table */
+    int16_t kind;   /* place of its table among the kinds */
+    int16_t place;  /* of its row in that table */
+    int16_t scope;  /* place of the kind it speaks of; -1: none */
 } pvsz_ref;
 
 typedef struct pvsz_figure {
@@ -31,8 +32,8 @@ typedef struct pvsz_rule {
     int32_t compare;
     int32_t manner;
     bool own;
-    bool measured; /* what it compares is a measured number, which can be close */
-    bool rivals;   /* another rule in force limits the same value from that side */
+    bool measured;  /* what it compares is a measured number, which can be close */
+    int32_t rivals; /* those in force that limit the same value from one side; 0: it alone */
     pvsz_ref value, limit;
     double factor; /* on the limit term; the limit itself where there is none */
     const char *name, *title, *source, *breach;
