@@ -142,7 +142,7 @@ static inline bool pvsz_within(double margin, double limit)
 {
     double size = fabs(limit);
 
-    return margin >= -PVSZ_GUARD * (size > 0 ? size : 1);
+    return margin >= 0 || margin >= -PVSZ_GUARD * (size > 0 ? size : 1);
 }
 static inline bool pvsz_at_most(double value, double limit)
 {

@@ -226,8 +226,8 @@ static pvsz_figure_set figures_of(const pvsize_exercise *exercise)
 
         if (pvsz_fault_of(finding->rule->number) == PVSIZE_FAULT_NONE)
             continue;
-        add_figures(&used, report, finding->value_entry);
-        add_figures(&used, report, finding->limit_entry);
+        add_figures(&used, report, pvsz_side_entry(&finding->rule->value, finding->subject));
+        add_figures(&used, report, pvsz_side_entry(&finding->rule->limit, finding->subject));
     }
     return used;
 }

@@ -87,9 +87,7 @@ static void add_figures_of(pvsz_figure_set *figures, const pvsize_report *report
         return;
     if (ref->kind == PVSZ_KIND_FIGURE)
         pvsz_include_figure(figures, ref->place);
-    if (ref->kind != PVSZ_KIND_QUANTITY)
-        return;
-    entry = pvsz_report_entry(report, ref->place, subject);
+    entry = pvsz_side_entry(ref, subject);
     if (entry >= 0)
         pvsz_unite_figures(figures, &report->entry[entry].figures);
 }

@@ -232,8 +232,10 @@ void pvsz_put_finding_working(pvsz_text *text, const pvsize_report *report,
 {
     writer out = {.text = text, .report = report, .manner = manner};
 
-    put_side(&out, finding, &finding->rule->value, finding->value_entry, finding->value);
-    put_side(&out, finding, &finding->rule->limit, finding->limit_entry,
+    put_side(&out, finding, &finding->rule->value,
+             pvsz_side_entry(&finding->rule->value, finding->subject), finding->value);
+    put_side(&out, finding, &finding->rule->limit,
+             pvsz_side_entry(&finding->rule->limit, finding->subject),
              finding->rule->limit.number ? finding->limit_term : finding->limit);
     put_factor(&out, finding);
     put_figures(&out);

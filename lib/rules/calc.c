@@ -235,6 +235,13 @@ int32_t pvsz_report_entry(const pvsize_report *report, int32_t quantity,
     return subject->row[scope] + quantity - pvsz_first_quantity[scope];
 }
 
+int32_t pvsz_side_entry(const pvsz_ref *ref, const pvsz_subject *subject)
+{
+    if (ref->kind != PVSZ_KIND_QUANTITY || subject->row[ref->scope] < 0)
+        return -1;
+    return subject->row[ref->scope] + ref->column;
+}
+
 void pvsz_pass_on(pvsz_calc *calc, const pvsz_entry *entry)
 {
     if (!entry || entry->state == PVSZ_NOTHING)

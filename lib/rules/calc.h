@@ -172,26 +172,28 @@ static inline bool pvsz_is_yes(const pvsz_calc *calc, int32_t place)
 /* Computes one for the first time. */
 void pvsz_compute_now(pvsize_report *report, int32_t place, const pvsz_subject *subject,
                       pvsz_entry *entry);
-/* Finds or computes a quantity of a subject or of what that hangs on, which is of a kind
- * `scope`; null where it does not apply. */
-static inline const pvsz_entry *pvsz_entry_for(pvsize_report *report, int32_t scope, int32_t place,
+/* Finds or computes a quantity of a subject or of what that hangs on, by its place among
+ * those of `scope`; null where it does not apply. */
+static inline const pvsz_entry *pvsz_entry_for(pvsize_report *report, int32_t scope, int32_t column,
                                                const pvsz_subject *subject)
 {
     int32_t row = subject->row[scope];
-    pvsz_entry *entry = &report->entry[row + place - pvsz_first_quantity[scope]];
+    pvsz_entry *entry = &report->entry[row + column];
 
     if (row < 0)
         return NULL;
     if (entry->state == PVSZ_NOT_YET)
-        pvsz_compute_now(report, place, &report->design.subject[scope][subject->at[scope]], entry);
+        pvsz_compute_now(report, pvsz_first_quantity[scope] + column,
+                         &report->design.subject[scope][subject->at[scope]], entry);
     return entry;
 }
 /* The same for a quantity that builds on it, and so on the figures that it looked at. */
 static inline const pvsz_entry *pvsz_compute(pvsz_calc *calc, int32_t place,
                                              const pvsz_subject *subject)
 {
+    int32_t scope = pvsz_quantity_scope[place];
     const pvsz_entry *entry =
-        pvsz_entry_for(calc->report, pvsz_quantity_scope[place], place, subject);
+        pvsz_entry_for(calc->report, scope, place - pvsz_first_quantity[scope], subject);
 
     if (entry)
         pvsz_unite_figures(&calc->entry->figures, &entry->figures);

@@ -5,22 +5,18 @@
 
 /* sides of a rule */
 
-/* Where the number of a parameter stands: as set, else the default, which is told. */
-static bool look_at_param(pvsize_report *report, const pvsz_ref *ref, const pvsz_subject *subject,
-                          const double **value)
+/* Of a parameter that is not set: its default, which is told, or none. */
+static bool look_for_unset(pvsize_report *report, const pvsz_ref *ref, const pvsz_subject *subject,
+                           const double **value)
 {
-    const pvsize_spec *spec = subject->spec[ref->scope];
     int32_t missing;
     double number;
 
     *value = NULL;
-    if (!spec)
+    if (!subject->spec[ref->scope] || !pvsz_find_unset(report, subject, ref->number, &number))
         return pvsz_lack_of(subject, ref->number, &missing) != PVSZ_NOTHING;
-    if (pvsz_spec_has(spec, ref->place))
-        *value = &spec->value[ref->place].number;
-    else if (pvsz_find_unset(report, subject, ref->number, &number))
-        *value = &pvsz_kinds[ref->kind].rows[ref->place].deflt;
-    return *value || !pvsz_spec_states_none(spec, ref->place);
+    *value = &pvsz_kinds[ref->kind].rows[ref->place].deflt;
+    return true;
 }
 
 /* Whether one side of a rule applies to a subject, and where its number stands; null where
@@ -29,27 +25,25 @@ PVSZ_INLINE bool look_at(pvsize_report *report, const pvsz_ref *ref, const pvsz_
                          const double **value)
 {
     static const double one = 1;
-    const pvsz_entry *entry;
 
     if (ref->kind == PVSZ_KIND_QUANTITY) {
-        entry = pvsz_entry_for(report, ref->scope, ref->place, subject);
+        const pvsz_entry *entry = pvsz_entry_for(report, ref->scope, ref->column, subject);
+
         *value = pvsz_has_value(entry) ? &entry->value : NULL;
         return entry && entry->state != PVSZ_NOTHING;
     }
-    if (ref->number && ref->kind != PVSZ_KIND_FIGURE)
-        return look_at_param(report, ref, subject, value);
-    *value = &one;
-    if (ref->number)
+    if (ref->kind == PVSZ_KIND_FIGURE) {
         *value = report->figure[ref->place].set ? &report->figure[ref->place].value : NULL;
-    return true;
-}
+    } else if (ref->number == 0) {
+        *value = &one;
+    } else {
+        const pvsize_spec *spec = subject->spec[ref->scope];
 
-/* Place of its entry, if it is a quantity that applies; else -1. */
-static int32_t entry_of(const pvsz_ref *ref, const pvsz_subject *subject)
-{
-    if (ref->kind != PVSZ_KIND_QUANTITY || subject->row[ref->scope] < 0)
-        return -1;
-    return subject->row[ref->scope] + ref->place - pvsz_first_quantity[ref->scope];
+        if (!spec || !pvsz_spec_has(spec, ref->place))
+            return look_for_unset(report, ref, subject, value);
+        *value = &spec->value[ref->place].number;
+    }
+    return true;
 }
 
 /* The term for want of which it has no number. */
@@ -59,21 +53,13 @@ static int32_t missing_of(const pvsize_report *report, const pvsz_ref *ref,
     int32_t missing = ref->number;
 
     if (ref->kind == PVSZ_KIND_QUANTITY)
-        return report->entry[entry_of(ref, subject)].missing;
+        return report->entry[pvsz_side_entry(ref, subject)].missing;
     if (ref->kind != PVSZ_KIND_FIGURE)
         pvsz_lack_of(subject, ref->number, &missing);
     return missing;
 }
 
-/* verdicts */
-
-/* Counts and answers are on one side of a limit or the other; only what is
- * measured can be close. */
-static bool is_close(const pvsz_figure *band, const pvsz_rule *rule, double margin, double limit)
-{
-    return rule->manner == PVSZ_LOUD && rule->measured && band->set && limit != 0 &&
-           margin < band->value / 100 * fabs(limit);
-}
+/* findings */
 
 /* At a limit that must be passed, which rounding does not. */
 static bool is_only_at(const pvsz_rule *rule, double margin, double limit)
@@ -87,68 +73,52 @@ static int32_t judge(const pvsize_report *report, const pvsz_rule *rule, double 
 {
     if (!pvsz_within(margin, limit) || is_only_at(rule, margin, limit))
         return PVSIZE_VERDICT_EXCEEDS;
-    return is_close(&report->figure[PVSZ_FIGURE_MARGINAL_BAND], rule, margin, limit)
+    return rule->can_be_close && margin < report->close * fabs(limit) && limit != 0
                ? PVSIZE_VERDICT_MARGINAL
                : PVSIZE_VERDICT_MEETS;
 }
 
-/* findings */
-
-static pvsz_finding *add_finding(pvsize_report *report, const pvsz_rule *rule,
-                                 const pvsz_subject *subject)
-{
-    pvsz_finding *finding = &report->finding[report->findings++];
-
-    finding->rule = rule;
-    finding->subject = subject;
-    finding->value_entry = entry_of(&rule->value, subject);
-    finding->limit_entry = entry_of(&rule->limit, subject);
-    finding->governs = false;
-    return finding;
-}
-
-static void state_numbers(pvsz_finding *finding, double value, double limit, double margin)
-{
-    finding->value = value;
-    finding->limit = limit * finding->rule->factor;
-    finding->limit_term = limit;
-    finding->margin = margin;
-}
-
-/* A term is missing, of the value before the limit. One that tells of a breach only says
- * nothing about that. */
+/* A term is missing, of the value before the limit. A rule that tells of a breach only
+ * says nothing about that. */
 static void find_gap(pvsize_report *report, const pvsz_rule *rule, const pvsz_subject *subject,
                      const double *value, const double *limit)
 {
-    pvsz_finding *finding;
-
     if (rule->manner == PVSZ_QUIET)
         return;
-    finding = add_finding(report, rule, subject);
-    finding->verdict = PVSIZE_VERDICT_NOT_ASSESSED;
-    finding->missing = missing_of(report, value ? &rule->limit : &rule->value, subject);
-    state_numbers(finding, value ? *value : 0, limit ? *limit : 0, 0);
+    report->finding[report->findings++] = (pvsz_finding){
+        .rule = rule,
+        .subject = subject,
+        .value = value ? *value : 0,
+        .limit = limit ? *limit * rule->factor : 0,
+        .limit_term = limit ? *limit : 0,
+        .missing = missing_of(report, value ? &rule->limit : &rule->value, subject),
+        .verdict = PVSIZE_VERDICT_NOT_ASSESSED,
+    };
 }
 
 /* Both are there. A rule that tells of gaps has nothing to say, and one that tells of a
  * breach only if there is one. */
-static void compare(pvsize_report *report, const pvsz_rule *rule, const pvsz_subject *subject,
-                    double value, double limit)
+PVSZ_INLINE void compare(pvsize_report *report, const pvsz_rule *rule, const pvsz_subject *subject,
+                         double value, double limit)
 {
     double edge = limit * rule->factor;
     double margin = rule->compare == PVSIZE_COMPARE_AT_MOST ? pvsz_subtract(edge, value)
                                                             : pvsz_subtract(value, edge);
     int32_t verdict = judge(report, rule, margin, edge);
-    pvsz_finding *finding;
 
     if (rule->manner == PVSZ_QUIET && verdict != PVSIZE_VERDICT_EXCEEDS)
         return;
     if ((margin < 0) != (verdict == PVSIZE_VERDICT_EXCEEDS))
         margin = 0; /* rounding only */
-    finding = add_finding(report, rule, subject);
-    finding->verdict = verdict;
-    finding->missing = 0;
-    state_numbers(finding, value, limit, margin);
+    report->finding[report->findings++] = (pvsz_finding){
+        .rule = rule,
+        .subject = subject,
+        .value = value,
+        .limit = edge,
+        .limit_term = limit,
+        .margin = margin,
+        .verdict = verdict,
+    };
 }
 
 /* What a rule finds on a subject, unless it does not apply to it. */
@@ -204,12 +174,15 @@ bool pvsz_is_subject(int32_t scope)
 
 static void check_scope(pvsize_report *report, int32_t scope)
 {
-    for (int32_t at = 0; at < report->design.count[scope]; at++) {
-        const pvsz_subject *subject = &report->design.subject[scope][at];
+    const pvsz_subject *subject = report->design.subject[scope];
+    const pvsz_subject *behind = subject + report->design.count[scope];
+    const pvsz_rule *last = report->rule + report->first_rule[scope + 1];
+
+    for (; subject < behind; subject++) {
         int32_t first = report->findings;
 
-        for (int32_t i = report->first_rule[scope]; i < report->first_rule[scope + 1]; i++)
-            find(report, &report->rule[i], subject);
+        for (const pvsz_rule *rule = report->rule + report->first_rule[scope]; rule < last; rule++)
+            find(report, rule, subject);
         mark_governing(report, first);
     }
 }

@@ -46,9 +46,8 @@ typedef struct pvsz_finding {
     const pvsz_rule *rule;
     const pvsz_subject *subject;
     double value, limit, margin;
-    double limit_term;                /* the limit before the rule's factor */
-    int32_t value_entry, limit_entry; /* of quantities; else -1 */
-    int32_t missing;                  /* term, if not assessed */
+    double limit_term; /* the limit before the rule's factor */
+    int32_t missing;   /* term, if not assessed */
     int32_t verdict;
     bool governs;
 } pvsz_finding;
@@ -81,6 +80,7 @@ struct pvsize_report {
     pvsz_operand *next_operand, *last_operand; /* the first free; behind the room */
     pvsz_finding *finding;
     int32_t findings;
+    double close; /* share of a limit within which a margin is close; -inf: none is */
     pvsz_assumption *assumption;
     int32_t assumptions, assumption_room;
     char *text, *next_text;
@@ -100,5 +100,7 @@ bool pvsz_report_live(const pvsize_report *report);
 /* Entry of a quantity of a subject or of what that hangs on; -1: none. */
 int32_t pvsz_report_entry(const pvsize_report *report, int32_t quantity,
                           const pvsz_subject *subject);
+/* Entry of one side of a rule on a subject; -1: no quantity, or none of it. */
+int32_t pvsz_side_entry(const pvsz_ref *ref, const pvsz_subject *subject);
 
 #endif

@@ -13,9 +13,12 @@ static const pvsz_rule *rule_at(const pvsize_rules *rules, size_t i)
     return i < PVSZ_RULES ? &rules->rule[i] : &rules->own[i - PVSZ_RULES];
 }
 
-static bool is_measured(const pvsz_rule *rule)
+/* Counts and answers are on one side of a limit or the other; only what is measured can
+ * be close. */
+static bool can_be_close(const pvsz_rule *rule)
 {
-    return pvsz_kinds[rule->value.kind].rows[rule->value.place].type == PVSIZE_TYPE_NUMBER;
+    return rule->manner == PVSZ_LOUD &&
+           pvsz_kinds[rule->value.kind].rows[rule->value.place].type == PVSIZE_TYPE_NUMBER;
 }
 
 /* The same for all that are rivals: one more than the place of the first of them. */
@@ -54,7 +57,7 @@ void pvsz_order_rules(pvsize_rules *rules)
     }
     rules->first_force[PVSZ_SCOPES] = rules->forces;
     for (int32_t i = 0; i < rules->forces; i++) {
-        rules->force[i].measured = is_measured(&rules->force[i]);
+        rules->force[i].can_be_close = can_be_close(&rules->force[i]);
         rules->force[i].rivals = rivals_of(rules, &rules->force[i]);
     }
     rules->text_bytes = text_bytes(rules);

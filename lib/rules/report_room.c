@@ -1,5 +1,6 @@
 /* The report as an object: its memory, and what it copies so that it can stand
  * alone. Everything that can fail comes before anything is changed. */
+#include <math.h>
 #include <string.h>
 
 #include "findings.h"
@@ -130,7 +131,10 @@ static const char *take_text(char **next, const char *text)
  * well. */
 static void take_rules(pvsize_report *report, const pvsize_rules *rules, char **next)
 {
+    const pvsz_figure *band = &rules->figure[PVSZ_FIGURE_MARGINAL_BAND];
+
     report->title = take_text(next, rules->title);
+    report->close = band->set ? band->value / 100 : -INFINITY;
     memcpy(report->figure, rules->figure, sizeof report->figure);
     report->rules = 0;
     for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++) {

@@ -12,13 +12,15 @@ bool pvsz_rules_live(const pvsize_rules *rules)
 pvsz_ref pvsz_refer(int32_t term)
 {
     const pvsz_term *row = pvsz_term_find(term);
-    pvsz_ref ref = {0, 0, 0, -1};
+    pvsz_ref ref = {0, 0, 0, -1, 0};
 
     if (row) {
         ref.number = term;
         ref.kind = (int16_t)row->kind;
         ref.place = (int16_t)pvsz_term_place(row);
         ref.scope = (int16_t)row->scope;
+        if (ref.kind == PVSZ_KIND_QUANTITY)
+            ref.column = (int16_t)(ref.place - pvsz_first_quantity[ref.scope]);
     }
     return ref;
 }

@@ -14,6 +14,7 @@ typedef struct pvsz_ref {
     int16_t kind;   /* place of its table among the kinds */
     int16_t place;  /* of its row in that table */
     int16_t scope;  /* place of the kind it speaks of; -1: none */
+    int16_t column; /* of a quantity: its place among those of its scope */
 } pvsz_ref;
 
 typedef struct pvsz_figure {
@@ -32,8 +33,8 @@ typedef struct pvsz_rule {
     int32_t compare;
     int32_t manner;
     bool own;
-    bool measured;  /* what it compares is a measured number, which can be close */
-    int32_t rivals; /* those in force that limit the same value from one side; 0: it alone */
+    bool can_be_close; /* what it compares is a measured number, and it tells of that */
+    int32_t rivals;    /* those in force that limit the same value from one side; 0: it alone */
     pvsz_ref value, limit;
     double factor; /* on the limit term; the limit itself where there is none */
     const char *name, *title, *source, *breach;
