@@ -75,53 +75,15 @@ bool pvsz_is_unknown(const pvsz_calc *calc, int32_t term)
 
 void pvsz_all_given(pvsz_calc *calc)
 {
-    int32_t scope = calc->subject->scope;
-    const pvsz_kind *kind = &pvsz_kinds[scope];
-    uint64_t set = calc->subject->spec[scope]->set;
+    int32_t scope = calc->subject->scope, row = 0;
+    uint64_t lacking = pvsz_required[scope] & ~calc->subject->spec[scope]->set;
 
-    for (int32_t i = 0; i < kind->count; i++, set >>= 1)
-        if (!(set & 1) && kind->rows[i].need == PVSIZE_NEED_REQUIRED)
-            pvsz_missing(calc, kind->rows[i].number);
-    pvsz_result(calc, pvsz_literal(calc, PVSIZE_ANSWER_YES), "{given}");
-}
-
-/* things below */
-
-static const pvsz_subject *subject_at(const pvsz_calc *calc, int32_t scope, int32_t at)
-{
-    const pvsz_design *design = &calc->report->design;
-
-    return at >= 0 && at < design->count[scope] ? &design->subject[scope][at] : NULL;
-}
-
-const pvsz_subject *pvsz_first_below(const pvsz_calc *calc, int32_t scope)
-{
-    const pvsz_subject *on = calc->subject;
-
-    if (scope == PVSZ_KIND_CABLE && on->scope != PVSZ_KIND_SYSTEM)
-        return subject_at(calc, scope, on->first_cable);
-    if (on->scope == PVSZ_KIND_SYSTEM)
-        return subject_at(calc, scope, 0);
-    return on->below > 0 ? subject_at(calc, scope, on->first_below) : NULL;
-}
-
-const pvsz_subject *pvsz_next_below(const pvsz_calc *calc, int32_t scope, const pvsz_subject *at)
-{
-    const pvsz_subject *on = calc->subject;
-    int32_t next = at->at[scope] + 1;
-
-    if (scope == PVSZ_KIND_CABLE && on->scope != PVSZ_KIND_SYSTEM)
-        return subject_at(calc, scope, at->next_cable);
-    switch (on->scope) {
-    case PVSZ_KIND_INPUT:
-        return subject_at(calc, scope, at->next_on_input);
-    case PVSZ_KIND_PLANE:
-        return subject_at(calc, scope, at->next_on_plane);
-    case PVSZ_KIND_INVERTER:
-        return next < on->first_below + on->below ? subject_at(calc, scope, next) : NULL;
-    default:
-        return subject_at(calc, scope, next);
+    if (lacking) {
+        while (!(lacking >> row & 1))
+            row++;
+        pvsz_missing(calc, pvsz_kinds[scope].rows[row].number);
     }
+    pvsz_result(calc, pvsz_literal(calc, PVSIZE_ANSWER_YES), "{given}");
 }
 
 /* Starts a list of operands behind all others in the report, of any length. */

@@ -7,6 +7,7 @@
 #ifndef PVSZ_CALC_H
 #define PVSZ_CALC_H
 
+#include "../tables/needs.h"
 #include "findings.h"
 
 /* The quantity that is being computed: its entry in the report, where its operands go,
@@ -89,6 +90,10 @@ static inline int32_t pvsz_row_of(int32_t term)
 {
     return term % 1000 - 1;
 }
+static inline bool pvsz_has_default(int32_t term)
+{
+    return pvsz_defaulted[pvsz_kind_of(term)] >> pvsz_row_of(term) & 1;
+}
 /* The value in force of a parameter of the subject or of what it hangs on. A
  * default is noted as an assumption about the thing it belongs to. */
 bool pvsz_find_unset(pvsize_report *report, const pvsz_subject *subject, int32_t term,
@@ -101,7 +106,7 @@ static inline bool pvsz_find_param(pvsize_report *report, const pvsz_subject *su
     if (!spec)
         return false;
     if (!pvsz_spec_has(spec, pvsz_row_of(term)))
-        return pvsz_find_unset(report, subject, term, value);
+        return pvsz_has_default(term) && pvsz_find_unset(report, subject, term, value);
     *value = spec->value[pvsz_row_of(term)].number;
     return true;
 }
@@ -132,9 +137,8 @@ static inline double pvsz_peek_param(pvsz_calc *calc, int32_t term)
 static inline bool pvsz_has_param(const pvsz_calc *calc, int32_t term)
 {
     const pvsize_spec *spec = calc->subject->spec[pvsz_kind_of(term)];
-    double value;
 
-    return spec && pvsz_spec_number(spec, term, &value);
+    return spec && (pvsz_has_default(term) || pvsz_spec_has(spec, pvsz_row_of(term)));
 }
 /* Whether it is not known: no value, and not stated to be none. */
 bool pvsz_is_unknown(const pvsz_calc *calc, int32_t term);
@@ -235,9 +239,38 @@ static inline double pvsz_peek_quantity(pvsz_calc *calc, int32_t place)
 
 /* things below */
 
+static inline const pvsz_subject *pvsz_thing_at(const pvsz_calc *calc, int32_t scope, int32_t at)
+{
+    const pvsz_design *design = &calc->report->design;
+
+    return at >= 0 && at < design->count[scope] ? &design->subject[scope][at] : NULL;
+}
 /* The first subject of a scope below this one, and the next; null at the end. */
-const pvsz_subject *pvsz_first_below(const pvsz_calc *calc, int32_t scope);
-const pvsz_subject *pvsz_next_below(const pvsz_calc *calc, int32_t scope, const pvsz_subject *at);
+static inline const pvsz_subject *pvsz_first_below(const pvsz_calc *calc, int32_t scope)
+{
+    const pvsz_subject *on = calc->subject;
+
+    if (on->scope == PVSZ_KIND_SYSTEM)
+        return pvsz_thing_at(calc, scope, 0);
+    if (scope == PVSZ_KIND_CABLE)
+        return pvsz_thing_at(calc, scope, on->first_cable);
+    return on->below > 0 ? pvsz_thing_at(calc, scope, on->first_below) : NULL;
+}
+static inline const pvsz_subject *pvsz_next_below(const pvsz_calc *calc, int32_t scope,
+                                                  const pvsz_subject *at)
+{
+    const pvsz_subject *on = calc->subject;
+
+    if (on->scope == PVSZ_KIND_INVERTER && scope != PVSZ_KIND_CABLE &&
+        at->at[scope] + 1 >= on->first_below + on->below)
+        return NULL;
+    return pvsz_thing_at(calc, scope,
+                         on->scope == PVSZ_KIND_SYSTEM  ? at->at[scope] + 1
+                         : scope == PVSZ_KIND_CABLE     ? at->next_cable
+                         : on->scope == PVSZ_KIND_INPUT ? at->next_on_input
+                         : on->scope == PVSZ_KIND_PLANE ? at->next_on_plane
+                                                        : at->at[scope] + 1);
+}
 
 /* Over the arrays of an input or plane, the inputs of an inverter, the
  * inverters of a system: each has the quantity noted. */

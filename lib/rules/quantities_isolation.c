@@ -41,9 +41,11 @@ static isolation best(pvsz_calc *calc, const pvsz_subject *owner, int32_t place,
 /* An input is isolated at a place by one isolator of its own, or by one of each array. */
 static isolation listed(pvsz_calc *calc, int32_t place, int32_t *missing)
 {
-    isolation own = best(calc, calc->subject, place, missing);
-    isolation least = SERVES, most = NOT_LISTED;
+    isolation own, least = SERVES, most = NOT_LISTED;
 
+    if (calc->report->design.count[PVSZ_KIND_ISOLATOR] == 0)
+        return NOT_LISTED;
+    own = best(calc, calc->subject, place, missing);
     for (const pvsz_subject *at = pvsz_first_below(calc, PVSZ_KIND_ARRAY); at;
          at = pvsz_next_below(calc, PVSZ_KIND_ARRAY, at)) {
         isolation here = best(calc, at, place, missing);

@@ -2,14 +2,16 @@
 #include "../base/base.h"
 #include "ratings.h"
 
-/* Each row follows its series' marker, a rating of 0. */
-static const double rows[] = {
-#define SERIES(ID, text, KNOWN, source) 0,
+/* A row for each series, by its number; 0 behind the last rating. */
+enum { MOST_RATINGS = 48 };
+
+static const double ratings[PVSZ_SERIES_END][MOST_RATINGS + 1] = {{0
+#define SERIES(ID, text, KNOWN, source) }, {
 #define RATING(amps) amps,
 #include "../tables/device_ratings.def"
 #undef SERIES
 #undef RATING
-};
+}};
 
 static bool is_high_enough(double amps, double low, bool strict)
 {
@@ -18,16 +20,12 @@ static bool is_high_enough(double amps, double low, bool strict)
 
 bool pvsz_smallest_rating(int32_t series, double low, bool strict, double high, double *rating)
 {
-    int32_t at = 0;
+    const double *at = ratings[series > 0 && series < PVSZ_SERIES_END ? series : PVSZ_SERIES_NONE];
 
-    for (int32_t i = 0; i < PVSZ_COUNT(rows); i++) {
-        at += rows[i] == 0;
-        if (at != series || rows[i] == 0 || !is_high_enough(rows[i], low, strict))
-            continue;
-        if (!pvsz_at_most(rows[i], high))
-            return false;
-        *rating = rows[i];
-        return true;
-    }
-    return false;
+    while (*at != 0 && !is_high_enough(*at, low, strict))
+        at++;
+    if (*at == 0 || !pvsz_at_most(*at, high))
+        return false;
+    *rating = *at;
+    return true;
 }
