@@ -137,13 +137,14 @@ static pvsize_status measure_system(const pvsize_spec *system, pvsz_design *desi
     status = check_readings(readings, arrays->count, diag);
     if (status)
         return status;
-    design->count[PVSZ_KIND_READING] = (int32_t)readings->count;
     for (size_t i = 0; i < isolators->count; i++) {
         status = check_isolator(isolators->item[i], (int32_t)i, inverters, arrays, diag);
         if (status)
             return status;
     }
+    design->count[PVSZ_KIND_SYSTEM] = 1;
     design->count[PVSZ_KIND_CABLE] = (int32_t)cables->count;
+    design->count[PVSZ_KIND_READING] = (int32_t)readings->count;
     design->count[PVSZ_KIND_ISOLATOR] = (int32_t)isolators->count;
     design->count[PVSZ_KIND_SITE] = 1;
     design->count[PVSZ_KIND_PLANE] = (int32_t)planes->count;
@@ -157,24 +158,29 @@ static pvsize_status measure_system(const pvsize_spec *system, pvsz_design *desi
     return PVSIZE_OK;
 }
 
+/* The spec itself, and its parts of one kind. */
+static pvsize_status measure_alone(const pvsize_spec *spec, pvsz_design *design, int32_t part)
+{
+    design->count[spec->kind] = 1;
+    if (part >= 0)
+        design->count[part] = (int32_t)pvsz_spec_parts(spec, part)->count;
+    return PVSIZE_OK;
+}
+
 pvsize_status pvsz_design_measure(const pvsize_spec *spec, pvsz_design *design, pvsize_diag *diag)
 {
     memset(design, 0, sizeof *design);
-    if (spec->kind < PVSZ_SCOPES)
-        design->count[spec->kind] = 1;
     switch (spec->kind) {
     case PVSZ_KIND_SYSTEM:
         return measure_system(spec, design, diag);
     case PVSZ_KIND_SITE:
-        design->count[PVSZ_KIND_PLANE] = (int32_t)pvsz_spec_parts(spec, PVSZ_KIND_PLANE)->count;
-        return PVSIZE_OK;
+        return measure_alone(spec, design, PVSZ_KIND_PLANE);
     case PVSZ_KIND_INVERTER:
-        design->count[PVSZ_KIND_INPUT] = (int32_t)pvsz_spec_parts(spec, PVSZ_KIND_INPUT)->count;
-        return PVSIZE_OK;
+        return measure_alone(spec, design, PVSZ_KIND_INPUT);
     case PVSZ_KIND_MODULE:
     case PVSZ_KIND_INPUT:
     case PVSZ_KIND_PLANE:
-        return PVSIZE_OK;
+        return measure_alone(spec, design, -1);
     default:
         /* an array or an efficiency point says nothing alone */
         return pvsz_fail_name(diag, PVSIZE_E_WRONG_KIND, pvsz_kinds[spec->kind].number,
@@ -189,16 +195,6 @@ int32_t pvsz_design_size(const pvsz_design *design)
     for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++)
         size += design->count[scope];
     return size;
-}
-
-size_t pvsz_design_name_bytes(const pvsize_spec *spec)
-{
-    size_t bytes = strlen(pvsz_spec_name(spec)) + 1;
-
-    for (int32_t list = 0; list < PVSZ_MOST_PART_KINDS; list++)
-        for (size_t i = 0; i < spec->parts[list].count; i++)
-            bytes += pvsz_design_name_bytes(spec->parts[list].item[i]);
-    return bytes;
 }
 
 /* A subject that hangs on another, or on none. */

@@ -7,9 +7,9 @@
 
 /* One thing that rules speak of. Places count within the whole design; -1: none. */
 typedef struct pvsz_subject {
-    int32_t scope;           /* its kind */
-    int32_t index;           /* place among its owner's parts, for people */
-    int32_t at[PVSZ_SCOPES]; /* itself and what it hangs on, by kind */
+    int32_t scope;            /* its kind */
+    int32_t index;            /* place among its owner's parts, for people */
+    int32_t at[PVSZ_SCOPES];  /* itself and what it hangs on, by kind */
     int32_t row[PVSZ_SCOPES]; /* the same, as place of their quantities among those of all */
     const pvsize_spec *spec[PVSZ_SCOPES];
     int32_t first_below;    /* input, plane, module: first array; inverter: first input */
@@ -32,8 +32,6 @@ typedef struct pvsz_design {
 /* How many subjects of each kind a spec comes to, checking that it is whole. */
 pvsize_status pvsz_design_measure(const pvsize_spec *spec, pvsz_design *design, pvsize_diag *diag);
 int32_t pvsz_design_size(const pvsz_design *design);
-/* Bytes of all labels, terminators included. */
-size_t pvsz_design_name_bytes(const pvsize_spec *spec);
 /* Lays the measured spec flat into `room` (pvsz_design_size subjects). */
 void pvsz_design_lay(const pvsize_spec *spec, pvsz_design *design, pvsz_subject *room);
 

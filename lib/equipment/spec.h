@@ -27,8 +27,25 @@ struct pvsize_spec {
 };
 
 bool pvsz_spec_live(const pvsize_spec *spec);
+/* One more than the row of pvsz_parts that tells of parts of a kind in an owner; 0 where
+ * it holds none. */
+extern const uint8_t pvsz_part_row[PVSZ_SPECS][PVSZ_KINDS];
+/* The list that holds parts of a kind, -1 if there is none. Rows of one owner stand
+ * together, and are no more than lists: each has a list of its own. */
+static inline int32_t pvsz_list_of(int32_t owner, int32_t part)
+{
+    uint32_t row = pvsz_part_row[owner][part];
+
+    return row ? (int32_t)(row % PVSZ_MOST_PART_KINDS) : -1;
+}
 /* Parts of a kind (its place); the list is empty if this kind holds none. */
-const pvsz_part_list *pvsz_spec_parts(const pvsize_spec *spec, int32_t kind);
+static inline const pvsz_part_list *pvsz_spec_parts(const pvsize_spec *spec, int32_t kind)
+{
+    static const pvsz_part_list none = {NULL, 0, 0};
+    int32_t list = pvsz_list_of(spec->kind, kind);
+
+    return list < 0 ? &none : &spec->parts[list];
+}
 /* The same list, to be changed in place; null if this kind holds none. */
 pvsz_part_list *pvsz_spec_list(pvsize_spec *spec, int32_t kind);
 /* Label, "" if none was given. */

@@ -3,36 +3,18 @@
 
 #include "spec.h"
 
-/* The list that holds parts of a kind, or -1. Lists stand in the order of the
- * owner's rows. */
-static int32_t list_of(int32_t owner, int32_t part, const pvsz_part **rule)
-{
-    int32_t list = 0;
-
-    for (int32_t i = 0; i < pvsz_part_rows; i++) {
-        if (pvsz_parts[i].owner != owner)
-            continue;
-        if (pvsz_parts[i].part == part) {
-            if (rule)
-                *rule = &pvsz_parts[i];
-            return list;
-        }
-        list++;
-    }
-    return -1;
-}
-
-const pvsz_part_list *pvsz_spec_parts(const pvsize_spec *spec, int32_t kind)
-{
-    static const pvsz_part_list none = {NULL, 0, 0};
-    int32_t list = list_of(spec->kind, kind, NULL);
-
-    return list < 0 ? &none : &spec->parts[list];
-}
+const uint8_t pvsz_part_row[PVSZ_SPECS][PVSZ_KINDS] = {
+#define KIND(number, ID, name, plural, text)
+#define PART(owner, part, fewest, most) \
+    [PVSZ_KIND_##owner][PVSZ_KIND_##part] = PVSZ_PART_##owner##_##part + 1,
+#include "../tables/kinds.def"
+#undef KIND
+#undef PART
+};
 
 pvsz_part_list *pvsz_spec_list(pvsize_spec *spec, int32_t kind)
 {
-    int32_t list = list_of(spec->kind, kind, NULL);
+    int32_t list = pvsz_list_of(spec->kind, kind);
 
     return list < 0 ? NULL : &spec->parts[list];
 }
@@ -63,16 +45,17 @@ pvsize_status pvsize_spec_add(pvsize_spec *spec, const pvsize_spec *part, int32_
                               pvsize_diag *diag)
 {
     pvsize_status status = check_handles(spec, part, diag);
-    const pvsz_part *rule = NULL;
+    const pvsz_part *rule;
     pvsz_part_list *list;
     pvsize_spec *copy, **grown;
     int32_t place;
 
     if (status)
         return status;
-    place = list_of(spec->kind, part->kind, &rule);
+    place = pvsz_list_of(spec->kind, part->kind);
     if (place < 0)
         return wrong_part(spec, pvsz_kinds[part->kind].number, diag);
+    rule = &pvsz_parts[pvsz_part_row[spec->kind][part->kind] - 1];
     list = &spec->parts[place];
     if (list->count >= (size_t)rule->most)
         return pvsz_fail_range(diag, PVSIZE_E_TOO_MANY, pvsz_kinds[part->kind].number,
@@ -107,7 +90,7 @@ static pvsize_status find_list(const pvsize_spec *spec, int32_t kind, const pvsz
     row = pvsz_kind_find(kind);
     if (!row)
         return pvsz_fail_value(diag, PVSIZE_E_UNKNOWN_NUMBER, 0, kind);
-    place = list_of(spec->kind, (int32_t)(row - pvsz_kinds), NULL);
+    place = pvsz_list_of(spec->kind, (int32_t)(row - pvsz_kinds));
     if (place < 0)
         return wrong_part(spec, kind, diag);
     *list = &spec->parts[place];
@@ -179,7 +162,7 @@ pvsize_status pvsize_spec_remove(pvsize_spec *spec, int32_t kind, int32_t index,
 
     if (status)
         return status;
-    list = &spec->parts[list_of(spec->kind, (int32_t)(pvsz_kind_find(kind) - pvsz_kinds), NULL)];
+    list = &spec->parts[pvsz_list_of(spec->kind, (int32_t)(pvsz_kind_find(kind) - pvsz_kinds))];
     pvsize_spec_free(list->item[index]);
     memmove(&list->item[index], &list->item[index + 1],
             (list->count - (size_t)index - 1) * sizeof(pvsize_spec *));

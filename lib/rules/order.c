@@ -33,6 +33,15 @@ static int32_t rivals_of(const pvsize_rules *rules, const pvsz_rule *rule)
     return same > 1 ? first : 0;
 }
 
+static int32_t own_sources(const pvsize_rules *rules)
+{
+    int32_t count = 0;
+
+    for (int32_t i = 0; i < PVSZ_FIGURES; i++)
+        count += rules->figure[i].own_source;
+    return count;
+}
+
 static size_t text_bytes(const pvsize_rules *rules)
 {
     size_t bytes = strlen(rules->title) + 1;
@@ -60,5 +69,6 @@ void pvsz_order_rules(pvsize_rules *rules)
         rules->force[i].can_be_close = can_be_close(&rules->force[i]);
         rules->force[i].rivals = rivals_of(rules, &rules->force[i]);
     }
+    rules->own_sources = own_sources(rules);
     rules->text_bytes = text_bytes(rules);
 }

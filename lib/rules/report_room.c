@@ -37,7 +37,7 @@ typedef struct room {
     size_t text;
 } room;
 
-static room measure(const pvsize_spec *spec, const pvsize_rules *rules, const pvsz_design *design)
+static room measure(const pvsize_rules *rules, const pvsz_design *design)
 {
     room need = {0};
 
@@ -53,7 +53,8 @@ static room measure(const pvsize_spec *spec, const pvsize_rules *rules, const pv
         need.findings += design->count[scope] * rows;
     }
     need.assumptions = need.subjects * 4;
-    need.text = pvsz_design_name_bytes(spec) + rules->text_bytes;
+    /* no label is longer, and to measure each costs more than the room */
+    need.text = rules->text_bytes + (size_t)need.subjects * (PVSZ_MOST_TEXT + 1);
     return need;
 }
 
@@ -148,7 +149,7 @@ static void take_rules(pvsize_report *report, const pvsize_rules *rules, char **
         report->rules += rows;
     }
     report->first_rule[PVSZ_SCOPES] = report->rules;
-    for (int32_t i = 0; i < PVSZ_FIGURES; i++)
+    for (int32_t i = 0; rules->own_sources && i < PVSZ_FIGURES; i++)
         if (rules->figure[i].own_source)
             report->figure[i].source = take_text(next, rules->figure[i].source);
     for (int32_t i = 0; rules->own_count && i < report->rules; i++) {
@@ -162,11 +163,18 @@ static void take_rules(pvsize_report *report, const pvsize_rules *rules, char **
     }
 }
 
-static void take_names(pvsz_design *design, char **next)
+/* Labels, and no look at the spec again. */
+static void let_go(pvsz_design *design, char **next)
 {
+    static const pvsize_spec *const none[PVSZ_SCOPES];
+
     for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++)
-        for (int32_t i = 0; i < design->count[scope]; i++)
-            design->subject[scope][i].name = take_text(next, design->subject[scope][i].name);
+        for (int32_t i = 0; i < design->count[scope]; i++) {
+            pvsz_subject *subject = &design->subject[scope][i];
+
+            subject->name = subject->name[0] ? take_text(next, subject->name) : "";
+            memcpy(subject->spec, none, sizeof subject->spec);
+        }
 }
 
 static void use_arrays(pvsize_report *report, const arrays *from, const room *need)
@@ -185,14 +193,6 @@ static void use_arrays(pvsize_report *report, const arrays *from, const room *ne
         report->entry[i].state = PVSZ_NOT_YET;
 }
 
-/* The report must not look at the spec again. */
-static void let_go(pvsz_design *design)
-{
-    for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++)
-        for (int32_t i = 0; i < design->count[scope]; i++)
-            memset(design->subject[scope][i].spec, 0, sizeof design->subject[scope][i].spec);
-}
-
 pvsize_status pvsz_open_report(pvsize_report *report, const pvsize_spec *spec,
                                const pvsize_rules *rules, pvsize_diag *diag)
 {
@@ -203,7 +203,7 @@ pvsize_status pvsz_open_report(pvsize_report *report, const pvsize_spec *spec,
 
     if (status)
         return status;
-    need = measure(spec, rules, &design);
+    need = measure(rules, &design);
     status = make_room(report, &need, &from, diag);
     if (status)
         return status;
@@ -217,7 +217,6 @@ pvsize_status pvsz_open_report(pvsize_report *report, const pvsize_spec *spec,
 
 void pvsz_close_report(pvsize_report *report)
 {
-    take_names(&report->design, &report->next_text);
-    let_go(&report->design);
+    let_go(&report->design, &report->next_text);
     report->filled = true;
 }

@@ -54,7 +54,8 @@ struct pvsize_rules {
     pvsz_rule *force;
     int32_t forces;
     int32_t first_force[PVSZ_SCOPES + 1];
-    size_t text_bytes; /* of title and own texts */
+    int32_t own_sources; /* figures with a source that the rule set owns */
+    size_t text_bytes;   /* of title and own texts */
 };
 
 typedef struct pvsz_preset_row {

@@ -203,11 +203,10 @@ const pvsz_kind pvsz_kinds[PVSZ_KINDS] = {
 #undef PART
 };
 
-const pvsz_part pvsz_parts[] = {
+const pvsz_part pvsz_parts[PVSZ_PARTS] = {
 #define KIND(number, ID, name, plural, text)
 #define PART(owner, part, fewest, most) {PVSZ_KIND_##owner, PVSZ_KIND_##part, fewest, most},
 #include "kinds.def"
 #undef KIND
 #undef PART
 };
-const int32_t pvsz_part_rows = PVSZ_COUNT(pvsz_parts);

@@ -19,6 +19,16 @@ enum {
     PVSZ_SCOPES = PVSZ_KIND_DIODE_MODEL
 };
 
+/* rows of pvsz_parts */
+enum {
+#define KIND(number, ID, name, plural, text)
+#define PART(owner, part, fewest, most) PVSZ_PART_##owner##_##part,
+#include "kinds.def"
+#undef KIND
+#undef PART
+    PVSZ_PARTS
+};
+
 enum {
 #define FIGURE(number, ID, name, symbol, TYPE, unit, low, high, text) PVSZ_FIGURE_##ID,
 #include "figures.def"
@@ -121,8 +131,7 @@ typedef struct pvsz_part {
 } pvsz_part;
 
 extern const pvsz_kind pvsz_kinds[PVSZ_KINDS];
-extern const pvsz_part pvsz_parts[];
-extern const int32_t pvsz_part_rows;
+extern const pvsz_part pvsz_parts[PVSZ_PARTS];
 
 const pvsz_kind *pvsz_kind_find(int32_t number);
 const pvsz_term *pvsz_term_find(int32_t number);

@@ -136,7 +136,7 @@ int32_t pvsize_kind_is_spec(int32_t kind)
 
 static const pvsz_part *part_at(int32_t kind, int32_t i)
 {
-    for (int32_t row = 0; row < pvsz_part_rows; row++)
+    for (int32_t row = 0; row < PVSZ_PARTS; row++)
         if (pvsz_kinds[pvsz_parts[row].owner].number == kind && i-- == 0)
             return &pvsz_parts[row];
     return NULL;
