@@ -129,7 +129,7 @@ void pvsz_put_all_working(pvsz_text *text, const pvsize_report *report, pvsz_man
     writer out = {.text = text, .report = report, .manner = manner};
 
     for (int32_t i = 0; i < report->turns; i++)
-        put_steps(&out, report->turn[i]);
+        put_steps(&out, (int32_t)(report->turn[i] - report->entry));
     put_figures(&out);
     put_rounding(&out);
 }

@@ -89,7 +89,7 @@ void pvsz_all_given(pvsz_calc *calc)
 /* Starts a list of operands behind all others in the report, of any length. */
 static void open_list(pvsz_calc *calc)
 {
-    calc->first = calc->next = calc->report->next_operand;
+    calc->entry->operand = calc->next = calc->report->next_operand;
     calc->last = calc->report->last_operand;
 }
 
@@ -104,26 +104,24 @@ static void close_list(pvsz_calc *calc)
  * not apply is passed over. Returns the list; null where there is none. */
 static const pvsz_operand *gather(pvsz_calc *calc, int32_t scope, int32_t place)
 {
+    const pvsz_entry *of_place = calc->report->entry + place - pvsz_first_quantity[scope];
     const pvsz_subject *first = pvsz_first_below(calc, scope);
 
     for (const pvsz_subject *at = first; at; at = pvsz_next_below(calc, scope, at)) {
         const pvsz_entry *entry = pvsz_compute(calc, place, at);
 
-        if (entry && entry->state != PVSZ_VALUE && entry->state != PVSZ_NOTHING) {
+        if (entry->state != PVSZ_VALUE && entry->state != PVSZ_NOTHING) {
             pvsz_pass_on(calc, entry);
             return NULL;
         }
     }
     open_list(calc);
-    for (const pvsz_subject *at = first; at; at = pvsz_next_below(calc, scope, at)) {
-        const pvsz_entry *entry = pvsz_compute(calc, place, at);
-
-        if (pvsz_has_value(entry))
-            pvsz_note_entry(calc, entry, place);
-    }
+    for (const pvsz_subject *at = first; at; at = pvsz_next_below(calc, scope, at))
+        if (of_place[at->row[scope]].state == PVSZ_VALUE)
+            pvsz_note_entry(calc, &of_place[at->row[scope]], place);
     close_list(calc);
-    if (calc->first < calc->next)
-        return calc->first;
+    if (calc->entry->operand < calc->next)
+        return calc->entry->operand;
     pvsz_nothing(calc);
     return NULL;
 }
@@ -218,20 +216,20 @@ void pvsz_compute_now(pvsize_report *report, int32_t place, const pvsz_subject *
                       pvsz_entry *entry)
 {
     pvsz_operand *first = report->next_operand, *behind = first + PVSZ_MOST_OPERANDS;
-    pvsz_calc calc = {report, subject, entry, first, first, behind};
+    pvsz_calc calc = {report, subject, entry, first, behind};
 
     *entry = (pvsz_entry){.formula = "",
                           .subject = subject,
+                          .operand = first,
                           .turn = report->turns,
                           .quantity = (int16_t)place,
                           .state = PVSZ_COMPUTING};
-    report->turn[report->turns++] = (int32_t)(entry - report->entry);
+    report->turn[report->turns++] = entry;
     report->next_operand = behind;
     functions[place](&calc);
-    if (pvsz_is_open(&calc))
-        pvsz_nothing(&calc);
-    entry->operand = calc.first;
-    entry->operands = (int32_t)(calc.next - calc.first);
+    if (entry->state == PVSZ_COMPUTING)
+        entry->state = PVSZ_NOTHING;
+    entry->operands = (int32_t)(calc.next - entry->operand);
     if (report->next_operand == behind)
         report->next_operand = calc.next;
 }

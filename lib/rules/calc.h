@@ -10,13 +10,13 @@
 #include "../tables/needs.h"
 #include "findings.h"
 
-/* The quantity that is being computed: its entry in the report, where its operands go,
- * and where the next of them goes, up to the last that there is room for. */
+/* The quantity that is being computed: its entry in the report, and where the next of its
+ * operands goes, up to the last that there is room for. */
 typedef struct pvsz_calc {
     pvsize_report *report;
     const pvsz_subject *subject;
     pvsz_entry *entry;
-    pvsz_operand *first, *next, *last;
+    pvsz_operand *next, *last;
 } pvsz_calc;
 
 typedef void pvsz_quantity_function(pvsz_calc *calc);
@@ -75,7 +75,7 @@ static inline double pvsz_literal(pvsz_calc *calc, double value)
 /* Forgets what was noted, where the formula states it in another order. */
 static inline void pvsz_note_anew(pvsz_calc *calc)
 {
-    calc->next = calc->first;
+    calc->next = calc->entry->operand;
 }
 
 /* parameters */

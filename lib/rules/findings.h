@@ -33,7 +33,7 @@ typedef struct pvsz_entry {
     double value;
     const char *formula;
     const pvsz_subject *subject;
-    const pvsz_operand *operand;
+    pvsz_operand *operand;
     int32_t operands;
     int32_t missing;         /* term */
     int32_t turn;            /* how many were begun before */
@@ -75,7 +75,7 @@ struct pvsize_report {
 
     /* rows of subjects, one after the other, with the quantities of their scope */
     pvsz_entry *entry;
-    int32_t *turn; /* places of the entries, in the order in which they were begun */
+    const pvsz_entry **turn; /* the entries in the order in which they were begun */
     int32_t turns;
     pvsz_operand *next_operand, *last_operand; /* the first free; behind the room */
     pvsz_finding *finding;

@@ -78,7 +78,7 @@ typedef struct arrays {
     pvsz_subject *subject;
     pvsz_rule *rule;
     pvsz_entry *entry;
-    int32_t *turn;
+    const pvsz_entry **turn;
     pvsz_operand *operand;
     pvsz_finding *finding;
     pvsz_assumption *assumption;
