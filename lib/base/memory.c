@@ -28,17 +28,19 @@ pvsize_status pvsz_take_memory(const pvsize_allocator *memory, pvsz_memory *out,
     return PVSIZE_OK;
 }
 
-void *pvsz_new(const pvsz_memory *memory, size_t n, size_t size)
+void *pvsz_new_raw(const pvsz_memory *memory, size_t n, size_t size)
 {
-    void *block;
-
     if (n == 0 || size == 0)
         n = size = 1;
-    if (n > SIZE_MAX / 2 / size)
-        return NULL;
-    block = memory->allocate(memory->user, n * size);
+    return n > SIZE_MAX / 2 / size ? NULL : memory->allocate(memory->user, n * size);
+}
+
+void *pvsz_new(const pvsz_memory *memory, size_t n, size_t size)
+{
+    void *block = pvsz_new_raw(memory, n, size);
+
     if (block)
-        memset(block, 0, n * size);
+        memset(block, 0, n && size ? n * size : 1);
     return block;
 }
 
@@ -83,7 +85,7 @@ void pvsz_unmake(void *object)
 char *pvsz_copy_text(const pvsz_memory *memory, const char *text)
 {
     size_t size = strlen(text) + 1;
-    char *copy = pvsz_new(memory, size, 1);
+    char *copy = pvsz_new_raw(memory, size, 1);
 
     if (copy)
         memcpy(copy, text, size);
