@@ -38,22 +38,26 @@ pvsize_status pvsize_spec_new(int32_t kind, const pvsize_allocator *memory, pvsi
     return make((int32_t)(row - pvsz_kinds), memory, out, diag);
 }
 
+/* The first row of every kind that has a text is the label, and no other is one. */
+static bool has_label(const pvsize_spec *spec)
+{
+    return pvsz_spec_has(spec, 0) && pvsz_kinds[spec->kind].rows[0].type == PVSIZE_TYPE_TEXT;
+}
+
 static bool copy_values(pvsize_spec *copy, const pvsize_spec *spec)
 {
-    const pvsz_kind *kind = &pvsz_kinds[spec->kind];
+    char *label = NULL;
 
-    copy->none = spec->none;
-    for (int32_t i = 0; i < kind->count; i++) {
-        if (!pvsz_spec_has(spec, i))
-            continue;
-        copy->value[i] = spec->value[i];
-        if (kind->rows[i].type == PVSIZE_TYPE_TEXT) {
-            copy->value[i].text = pvsz_copy_text(&copy->head.memory, spec->value[i].text);
-            if (!copy->value[i].text)
-                return false;
-        }
-        copy->set |= UINT64_C(1) << i;
+    if (has_label(spec)) {
+        label = pvsz_copy_text(&copy->head.memory, spec->value[0].text);
+        if (!label)
+            return false;
     }
+    memcpy(copy->value, spec->value, (size_t)pvsz_kinds[spec->kind].count * sizeof *spec->value);
+    if (label)
+        copy->value[0].text = label;
+    copy->set = spec->set;
+    copy->none = spec->none;
     return true;
 }
 
@@ -114,9 +118,8 @@ void pvsize_spec_free(pvsize_spec *spec)
             pvsize_spec_free(spec->parts[list].item[i]);
         pvsz_release(&memory, spec->parts[list].item);
     }
-    for (int32_t i = 0; i < pvsz_kinds[spec->kind].count; i++)
-        if (pvsz_spec_has(spec, i) && pvsz_kinds[spec->kind].rows[i].type == PVSIZE_TYPE_TEXT)
-            pvsz_release(&memory, spec->value[i].text);
+    if (has_label(spec))
+        pvsz_release(&memory, spec->value[0].text);
     pvsz_unmake(spec);
 }
 
@@ -127,10 +130,7 @@ int32_t pvsize_spec_kind(const pvsize_spec *spec)
 
 const char *pvsz_spec_name(const pvsize_spec *spec)
 {
-    /* the first row of every kind that has a label is the label */
-    if (pvsz_kinds[spec->kind].rows[0].type != PVSIZE_TYPE_TEXT || !pvsz_spec_has(spec, 0))
-        return "";
-    return spec->value[0].text;
+    return has_label(spec) ? spec->value[0].text : "";
 }
 
 bool pvsz_spec_same_numbers(const pvsize_spec *a, const pvsize_spec *b)

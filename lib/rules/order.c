@@ -8,7 +8,7 @@ static bool in_force(const pvsz_rule *rule)
     return rule->severity != PVSIZE_SEVERITY_OFF;
 }
 
-static const pvsz_rule *rule_at(const pvsize_rules *rules, size_t i)
+static const pvsz_rule *rule_at(const pvsize_rules *rules, int32_t i)
 {
     return i < PVSZ_RULES ? &rules->rule[i] : &rules->own[i - PVSZ_RULES];
 }
@@ -55,20 +55,32 @@ static size_t text_bytes(const pvsize_rules *rules)
     return bytes;
 }
 
+void pvsz_measure_texts(pvsize_rules *rules)
+{
+    rules->own_sources = own_sources(rules);
+    rules->text_bytes = text_bytes(rules);
+}
+
 void pvsz_order_rules(pvsize_rules *rules)
 {
+    int32_t all = PVSZ_RULES + (int32_t)rules->own_count, next[PVSZ_SCOPES] = {0};
+
+    for (int32_t i = 0; i < all; i++)
+        if (in_force(rule_at(rules, i)))
+            next[rule_at(rules, i)->scope]++;
     rules->forces = 0;
     for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++) {
         rules->first_force[scope] = rules->forces;
-        for (size_t i = 0; i < PVSZ_RULES + rules->own_count; i++)
-            if (rule_at(rules, i)->scope == scope && in_force(rule_at(rules, i)))
-                rules->force[rules->forces++] = *rule_at(rules, i);
+        rules->forces += next[scope];
+        next[scope] = rules->first_force[scope];
     }
     rules->first_force[PVSZ_SCOPES] = rules->forces;
+    for (int32_t i = 0; i < all; i++)
+        if (in_force(rule_at(rules, i)))
+            rules->force[next[rule_at(rules, i)->scope]++] = *rule_at(rules, i);
     for (int32_t i = 0; i < rules->forces; i++) {
         rules->force[i].can_be_close = can_be_close(&rules->force[i]);
         rules->force[i].rivals = rivals_of(rules, &rules->force[i]);
     }
-    rules->own_sources = own_sources(rules);
-    rules->text_bytes = text_bytes(rules);
+    pvsz_measure_texts(rules);
 }

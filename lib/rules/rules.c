@@ -261,7 +261,7 @@ pvsize_status pvsize_rules_set_title(pvsize_rules *rules, const char *title, pvs
         release_text(&rules->head.memory, rules->title);
     rules->title = copy;
     rules->own_title = true;
-    pvsz_order_rules(rules);
+    pvsz_measure_texts(rules);
     return PVSIZE_OK;
 }
 
@@ -335,7 +335,7 @@ pvsize_status pvsize_rules_set_figure(pvsize_rules *rules, int32_t figure, doubl
                                          .known = PVSIZE_KNOWN_USER,
                                          .value = value == 0 ? 0 : value,
                                          .source = copy ? copy : "given by the caller"};
-    pvsz_order_rules(rules);
+    pvsz_measure_texts(rules);
     return PVSIZE_OK;
 }
 
@@ -352,7 +352,7 @@ pvsize_status pvsize_rules_unset_figure(pvsize_rules *rules, int32_t figure, pvs
     if (rules->figure[place].own_source)
         release_text(&rules->head.memory, rules->figure[place].source);
     rules->figure[place] = (pvsz_figure){.set = false, .known = PVSIZE_KNOWN_USER, .source = ""};
-    pvsz_order_rules(rules);
+    pvsz_measure_texts(rules);
     return PVSIZE_OK;
 }
 

@@ -78,6 +78,8 @@ bool pvsz_rules_live(const pvsize_rules *rules);
 const pvsz_rule *pvsz_rule_numbered(const pvsize_rules *rules, int32_t number);
 /* Puts the rules in force in order again. There must be room for all. */
 void pvsz_order_rules(pvsize_rules *rules);
+/* After a change of title or sources only. */
+void pvsz_measure_texts(pvsize_rules *rules);
 /* Whether a rule on one kind of thing can see another. */
 bool pvsz_reaches(int32_t scope, int32_t kind);
 /* Whether rules speak of things of this kind. */

@@ -16,36 +16,73 @@ static const choice choices[] = {
 #undef CHOICE
 };
 
+/* One more than the place of a kind, by the thousands of its number; 0: no such kind. */
+static const uint8_t kind_places[] = {
+#define KIND(number, ID, name, plural, text) [number / 1000] = PVSZ_KIND_##ID + 1,
+#define PART(owner, part, fewest, most)
+#include "kinds.def"
+#undef KIND
+#undef PART
+};
+
+/* The same for rows of the long tables that have gaps, by what a number is beyond its
+ * kind's. */
+static const uint8_t figure_places[] = {
+#define FIGURE(number, ID, name, symbol, TYPE, unit, low, high, text) \
+    [number % 1000] = PVSZ_FIGURE_##ID + 1,
+#include "figures.def"
+#undef FIGURE
+};
+static const uint8_t quantity_places[] = {
+#define QUANTITIES_OF(SCOPE)
+#define QUANTITY(number, ID, name, SCOPE, symbol, TYPE, unit, HEAD, text) \
+    [number % 1000] = PVSZ_QUANTITY_##ID + 1,
+#define END_OF(SCOPE)
+#include "quantities.def"
+#undef QUANTITY
+};
+static const uint8_t rule_places[] = {
+#define RULE(number, ID, name, SCOPE, MANNER, VALUE, COMPARE, LIMIT, title, breach) \
+    [number % 1000] = PVSZ_RULE_##ID + 1,
+#include "rules.def"
+#undef RULE
+};
+_Static_assert(PVSZ_FIGURES < 255 && PVSZ_QUANTITIES < 255 && PVSZ_RULES < 255,
+               "places of rows fit a byte");
+
+static const pvsz_kind *kind_of_thousand(int32_t thousand)
+{
+    int32_t place = thousand >= 0 && thousand < PVSZ_COUNT(kind_places) ? kind_places[thousand] : 0;
+
+    return place ? &pvsz_kinds[place - 1] : NULL;
+}
+
 const pvsz_kind *pvsz_kind_find(int32_t number)
 {
-    for (int32_t i = 0; i < PVSZ_KINDS; i++)
-        if (pvsz_kinds[i].number == number)
-            return &pvsz_kinds[i];
-    return NULL;
+    return number % 1000 == 0 ? kind_of_thousand(number / 1000) : NULL;
+}
+
+/* Place of the row of a kind whose number is so much beyond the kind's; -1: none. */
+static int32_t row_place(const pvsz_kind *kind, int32_t beyond)
+{
+    switch (kind - pvsz_kinds) {
+    case PVSZ_KIND_FIGURE:
+        return beyond < PVSZ_COUNT(figure_places) ? figure_places[beyond] - 1 : -1;
+    case PVSZ_KIND_QUANTITY:
+        return beyond < PVSZ_COUNT(quantity_places) ? quantity_places[beyond] - 1 : -1;
+    case PVSZ_KIND_RULE:
+        return beyond < PVSZ_COUNT(rule_places) ? rule_places[beyond] - 1 : -1;
+    default: /* no gaps */
+        return beyond <= kind->count ? beyond - 1 : -1;
+    }
 }
 
 const pvsz_term *pvsz_term_find(int32_t number)
 {
-    const pvsz_kind *kind = number > 0 ? pvsz_kind_find(number / 1000 * 1000) : NULL;
-    int32_t low = 0, high;
+    const pvsz_kind *kind = number > 0 ? kind_of_thousand(number / 1000) : NULL;
+    int32_t place = kind ? row_place(kind, number % 1000) : -1;
 
-    if (!kind)
-        return NULL;
-    high = kind->count - 1;
-    /* tables without gaps are hit at once */
-    if (number - kind->number - 1 < high)
-        high = number - kind->number - 1;
-    while (low <= high) {
-        int32_t middle = kind->rows[high].number == number ? high : low + (high - low) / 2;
-
-        if (kind->rows[middle].number == number)
-            return &kind->rows[middle];
-        if (kind->rows[middle].number < number)
-            low = middle + 1;
-        else
-            high = middle - 1;
-    }
-    return NULL;
+    return place < 0 ? NULL : &kind->rows[place];
 }
 
 const pvsz_term *pvsz_term_named(const pvsz_kind *kind, const char *name)
