@@ -3,6 +3,8 @@
 #include "../../lib/physics/temperature.h"
 #include "../../lib/equipment/spec.h"
 #include "../../lib/rules/rules.h"
+#include "../../lib/tables/needs.h"
+#include "../../lib/wiring/ratings.h"
 #include "../support/pv_test.h"
 
 static const char *exact(double value)
@@ -209,6 +211,94 @@ START_TEST(tables_are_sound)
 }
 END_TEST
 
+/* the plain search */
+static const pvsz_term *looked_for(int32_t number)
+{
+    for (int32_t k = 0; k < PVSZ_KINDS; k++)
+        for (int32_t i = 0; i < pvsz_kinds[k].count; i++)
+            if (pvsz_kinds[k].rows[i].number == number)
+                return &pvsz_kinds[k].rows[i];
+    return NULL;
+}
+
+START_TEST(rows_are_found_by_number)
+{
+    for (int32_t number = -2001; number < 70000; number++)
+        ck_assert_msg(pvsz_term_find(number) == looked_for(number), "%d", (int)number);
+    for (int32_t k = 0; k < PVSZ_KINDS; k++)
+        ck_assert_ptr_eq(pvsz_kind_find(pvsz_kinds[k].number), &pvsz_kinds[k]);
+    ck_assert_ptr_null(pvsz_kind_find(0));
+    ck_assert_ptr_null(pvsz_kind_find(-1000));
+    ck_assert_ptr_null(pvsz_kind_find(1001));
+    ck_assert_ptr_null(pvsz_kind_find(INT32_MAX / 1000 * 1000));
+    ck_assert_ptr_null(pvsz_term_find(INT32_MAX));
+    ck_assert_ptr_null(pvsz_term_find(INT32_MIN));
+}
+END_TEST
+
+/* What code takes for granted to be fast: bits of needs, labels, lists of parts. */
+START_TEST(tables_have_the_shape_that_is_relied_on)
+{
+    int32_t lists[PVSZ_SPECS] = {0};
+
+    for (int32_t k = 0; k < PVSZ_SPECS; k++)
+        for (int32_t i = 0; i < pvsz_kinds[k].count; i++) {
+            const pvsz_term *row = &pvsz_kinds[k].rows[i];
+
+            ck_assert_msg(row->type != PVSIZE_TYPE_TEXT || i == 0, "%s", row->name);
+            if (k >= PVSZ_SCOPES || k == PVSZ_KIND_EFFICIENCY_POINT)
+                continue;
+            ck_assert_int_eq(pvsz_required[k] >> i & 1, row->need == PVSIZE_NEED_REQUIRED);
+            ck_assert_int_eq(pvsz_defaulted[k] >> i & 1, row->need == PVSIZE_NEED_DEFAULT);
+        }
+    for (int32_t i = 0; i < PVSZ_PARTS; i++) {
+        int32_t bit = 1 << pvsz_list_of(pvsz_parts[i].owner, pvsz_parts[i].part);
+
+        ck_assert_msg(!(lists[pvsz_parts[i].owner] & bit), "part row %d shares a list", (int)i);
+        lists[pvsz_parts[i].owner] |= bit;
+    }
+    ck_assert_int_eq(pvsz_list_of(PVSZ_KIND_MODULE, PVSZ_KIND_MODULE), -1);
+    ck_assert_int_eq(pvsz_list_of(PVSZ_KIND_SYSTEM, PVSZ_KINDS - 1), -1);
+}
+END_TEST
+
+static const double all_ratings[] = {
+#define SERIES(ID, text, KNOWN, source) 0,
+#define RATING(amps) amps,
+#include "../../lib/tables/device_ratings.def"
+#undef SERIES
+#undef RATING
+};
+
+/* the plain search over all rows of all series */
+static double smallest_rating(int32_t series, double low, bool strict, double high)
+{
+    int32_t at = 0;
+
+    for (int32_t i = 0; i < PVSZ_COUNT(all_ratings); i++) {
+        double amps = all_ratings[i];
+
+        at += amps == 0;
+        if (at == series && amps != 0 && (strict ? amps > low : amps >= low))
+            return amps <= high ? amps : 0;
+    }
+    return 0;
+}
+
+START_TEST(ratings_are_the_smallest_that_do)
+{
+    for (int32_t series = -1; series <= PVSZ_SERIES_END; series++)
+        for (int32_t strict = 0; strict < 2; strict++)
+            for (double low = 0.5; low < 7000; low += low < 130 ? 0.5 : 25) {
+                double high = low * 1.6, rating = 0;
+
+                pvsz_smallest_rating(series, low, strict, high, &rating);
+                ck_assert_msg(rating == smallest_rating(series, low, strict, high), "%d %g",
+                              (int)series, low);
+            }
+}
+END_TEST
+
 /* A rule can only compare what is within its reach, and in one unit. */
 START_TEST(rules_compare_like_with_like)
 {
@@ -240,6 +330,9 @@ static void add(Suite *suite)
     add_test(suite, "counts", counts_that_fit_agree_with_counting);
     add_test(suite, "status", status_codes_are_known_by_number);
     add_test(suite, "tables", tables_are_sound);
+    add_test(suite, "found", rows_are_found_by_number);
+    add_test(suite, "shape", tables_have_the_shape_that_is_relied_on);
+    add_test(suite, "ratings", ratings_are_the_smallest_that_do);
     add_test(suite, "rules", rules_compare_like_with_like);
 }
 
