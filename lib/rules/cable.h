@@ -8,6 +8,11 @@
 /* PVSIZE_CIRCUIT_..., 0 where none is given. */
 int32_t pvsz_cable_circuit(const pvsz_calc *calc);
 bool pvsz_cable_is_ac(const pvsz_calc *calc);
+/* Computes by the circuit that the cable is in; missing where none is given. */
+void pvsz_by_circuit(pvsz_calc *calc, pvsz_quantity_function *of_string,
+                     pvsz_quantity_function *of_array, pvsz_quantity_function *of_ac);
+/* The largest a.c. current of its inverter. */
+pvsz_quantity_function pvsz_cable_ac_current;
 /* PVSZ_CONDUCTOR_..., -1 where none is given; likewise the laying. */
 int32_t pvsz_cable_conductor(pvsz_calc *calc);
 int32_t pvsz_cable_laying(pvsz_calc *calc);

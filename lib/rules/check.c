@@ -78,6 +78,14 @@ static int32_t judge(const pvsize_report *report, const pvsz_rule *rule, double 
                : PVSIZE_VERDICT_MEETS;
 }
 
+/* No breach, as is seen without the guard. */
+static bool is_clear_of(const pvsz_rule *rule, double value, double limit)
+{
+    return rule->compare == PVSIZE_COMPARE_AT_MOST    ? value <= limit
+           : rule->compare == PVSIZE_COMPARE_AT_LEAST ? value >= limit
+                                                      : false;
+}
+
 /* A term is missing, of the value before the limit. A rule that tells of a breach only
  * says nothing about that. */
 static void find_gap(pvsize_report *report, const pvsz_rule *rule, const pvsz_subject *subject,
@@ -101,11 +109,14 @@ static void find_gap(pvsize_report *report, const pvsz_rule *rule, const pvsz_su
 PVSZ_INLINE void compare(pvsize_report *report, const pvsz_rule *rule, const pvsz_subject *subject,
                          double value, double limit)
 {
-    double edge = limit * rule->factor;
-    double margin = rule->compare == PVSIZE_COMPARE_AT_MOST ? pvsz_subtract(edge, value)
-                                                            : pvsz_subtract(value, edge);
-    int32_t verdict = judge(report, rule, margin, edge);
+    double edge = limit * rule->factor, margin;
+    int32_t verdict;
 
+    if (rule->manner == PVSZ_QUIET && is_clear_of(rule, value, edge))
+        return;
+    margin = rule->compare == PVSIZE_COMPARE_AT_MOST ? pvsz_subtract(edge, value)
+                                                     : pvsz_subtract(value, edge);
+    verdict = judge(report, rule, margin, edge);
     if (rule->manner == PVSZ_QUIET && verdict != PVSIZE_VERDICT_EXCEEDS)
         return;
     if ((margin < 0) != (verdict == PVSIZE_VERDICT_EXCEEDS))

@@ -80,21 +80,42 @@ void pvsz_of_inverter_ac_current_max(pvsz_calc *calc)
         pvsz_result(calc, pvsz_quantity(calc, PVSZ_QUANTITY_INVERTER_AC_CURRENT), "{Iac}");
 }
 
-void pvsz_of_cable_current(pvsz_calc *calc)
+void pvsz_by_circuit(pvsz_calc *calc, pvsz_quantity_function *of_string,
+                     pvsz_quantity_function *of_array, pvsz_quantity_function *of_ac)
 {
     switch (pvsz_cable_circuit(calc)) {
     case PVSIZE_CIRCUIT_STRING:
-        pvsz_result(calc, pvsz_param(calc, PVSIZE_MODULE_IMP), "{Imp}");
+        of_string(calc);
         return;
     case PVSIZE_CIRCUIT_ARRAY:
-        pvsz_result(calc, pvsz_quantity(calc, PVSZ_QUANTITY_ARRAY_IMP), "{Iop}");
+        of_array(calc);
         return;
     case PVSIZE_CIRCUIT_AC:
-        pvsz_result(calc, pvsz_quantity(calc, PVSZ_QUANTITY_INVERTER_AC_CURRENT_MAX), "{Iac,max}");
+        of_ac(calc);
         return;
     default:
         pvsz_missing(calc, PVSIZE_CABLE_CIRCUIT);
     }
+}
+
+void pvsz_cable_ac_current(pvsz_calc *calc)
+{
+    pvsz_result(calc, pvsz_quantity(calc, PVSZ_QUANTITY_INVERTER_AC_CURRENT_MAX), "{Iac,max}");
+}
+
+static void string_current(pvsz_calc *calc)
+{
+    pvsz_result(calc, pvsz_param(calc, PVSIZE_MODULE_IMP), "{Imp}");
+}
+
+static void array_current(pvsz_calc *calc)
+{
+    pvsz_result(calc, pvsz_quantity(calc, PVSZ_QUANTITY_ARRAY_IMP), "{Iop}");
+}
+
+void pvsz_of_cable_current(pvsz_calc *calc)
+{
+    pvsz_by_circuit(calc, string_current, array_current, pvsz_cable_ac_current);
 }
 
 static bool is_three_phase(pvsz_calc *calc)

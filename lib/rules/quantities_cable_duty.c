@@ -91,36 +91,22 @@ static void ac_duty(pvsz_calc *calc)
 
 void pvsz_of_cable_duty(pvsz_calc *calc)
 {
-    switch (pvsz_cable_circuit(calc)) {
-    case PVSIZE_CIRCUIT_STRING:
-        string_duty(calc);
-        return;
-    case PVSIZE_CIRCUIT_ARRAY:
-        array_duty(calc);
-        return;
-    case PVSIZE_CIRCUIT_AC:
-        ac_duty(calc);
-        return;
-    default:
-        pvsz_missing(calc, PVSIZE_CABLE_CIRCUIT);
-    }
+    pvsz_by_circuit(calc, string_duty, array_duty, ac_duty);
+}
+
+static void string_current_max(pvsz_calc *calc)
+{
+    pvsz_result(calc, pvsz_quantity(calc, PVSZ_QUANTITY_STRING_ISC_MAX), "{Isc,max,string}");
+}
+
+static void array_current_max(pvsz_calc *calc)
+{
+    pvsz_result(calc, pvsz_quantity(calc, PVSZ_QUANTITY_ARRAY_ISC_MAX), "{Isc,max}");
 }
 
 void pvsz_of_cable_current_max(pvsz_calc *calc)
 {
-    switch (pvsz_cable_circuit(calc)) {
-    case PVSIZE_CIRCUIT_STRING:
-        pvsz_result(calc, pvsz_quantity(calc, PVSZ_QUANTITY_STRING_ISC_MAX), "{Isc,max,string}");
-        return;
-    case PVSIZE_CIRCUIT_ARRAY:
-        pvsz_result(calc, pvsz_quantity(calc, PVSZ_QUANTITY_ARRAY_ISC_MAX), "{Isc,max}");
-        return;
-    case PVSIZE_CIRCUIT_AC:
-        pvsz_result(calc, pvsz_quantity(calc, PVSZ_QUANTITY_INVERTER_AC_CURRENT_MAX), "{Iac,max}");
-        return;
-    default:
-        pvsz_missing(calc, PVSIZE_CABLE_CIRCUIT);
-    }
+    pvsz_by_circuit(calc, string_current_max, array_current_max, pvsz_cable_ac_current);
 }
 
 /* A rule set without such a factor does not ask. */
