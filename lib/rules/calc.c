@@ -28,8 +28,9 @@ bool pvsz_find_unset(pvsize_report *report, const pvsz_subject *subject, int32_t
 {
     int32_t kind = pvsz_kind_of(term);
 
-    if (!pvsz_spec_number(subject->spec[kind], term, value))
+    if (!pvsz_has_default(term))
         return false;
+    *value = pvsz_kinds[kind].rows[pvsz_row_of(term)].deflt;
     assume(report, term, &report->design.subject[kind][subject->at[kind]], *value);
     return true;
 }

@@ -236,6 +236,16 @@ static inline double pvsz_peek_quantity(pvsz_calc *calc, int32_t place)
 
     return entry ? entry->value : 0;
 }
+/* The same of one that decides what is asked; told why where there is none. */
+static inline double pvsz_decide(pvsz_calc *calc, int32_t place)
+{
+    const pvsz_entry *entry = pvsz_compute(calc, place, calc->subject);
+
+    if (pvsz_has_value(entry))
+        return entry->value;
+    pvsz_pass_on(calc, entry);
+    return 0;
+}
 
 /* things below */
 

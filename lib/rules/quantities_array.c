@@ -30,16 +30,13 @@ void pvsz_of_cell_temp_hot(pvsz_calc *calc)
  * Where a rule set says nothing of what is believable, it must be negative. */
 bool pvsz_believes_voc_coefficient(pvsz_calc *calc)
 {
-    double stated;
+    const pvsz_entry *stated, *high;
 
-    if (!pvsz_has_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT))
+    stated = pvsz_compute(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT, calc->subject);
+    if (!pvsz_has_value(stated) || stated->value >= 0)
         return false;
-    stated = pvsz_peek_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT);
-    if (stated >= 0)
-        return false;
-    return !pvsz_has_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT_HIGH) ||
-           pvsz_at_most(stated,
-                        pvsz_peek_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT_HIGH));
+    high = pvsz_compute(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT_HIGH, calc->subject);
+    return !pvsz_has_value(high) || pvsz_at_most(stated->value, high->value);
 }
 
 /* What is missing for a voltage at another temperature: the coefficient, or one

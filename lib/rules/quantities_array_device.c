@@ -25,9 +25,7 @@ void pvsz_of_array_device_needed(pvsz_calc *calc)
 /* What is asked of devices where one is needed; false, and told why, elsewhere. */
 static bool is_needed(pvsz_calc *calc)
 {
-    if (!pvsz_has_quantity(calc, PVSZ_QUANTITY_ARRAY_DEVICE_NEEDED))
-        pvsz_quantity(calc, PVSZ_QUANTITY_ARRAY_DEVICE_NEEDED);
-    else if (pvsz_peek_quantity(calc, PVSZ_QUANTITY_ARRAY_DEVICE_NEEDED) == PVSIZE_ANSWER_YES)
+    if (pvsz_decide(calc, PVSZ_QUANTITY_ARRAY_DEVICE_NEEDED) == PVSIZE_ANSWER_YES)
         return true;
     pvsz_nothing(calc);
     return false;

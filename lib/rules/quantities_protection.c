@@ -53,10 +53,12 @@ void pvsz_of_string_reverse_limit(pvsz_calc *calc)
 static bool are_free(pvsz_calc *calc)
 {
     const pvsz_figure *most = &calc->report->figure[PVSZ_FIGURE_DEVICE_FREE_STRINGS];
+    const pvsz_entry *strings;
 
-    return pvsz_has_figure(calc, PVSZ_FIGURE_DEVICE_FREE_STRINGS) &&
-           pvsz_has_quantity(calc, PVSZ_QUANTITY_INPUT_STRINGS) &&
-           pvsz_at_most(pvsz_peek_quantity(calc, PVSZ_QUANTITY_INPUT_STRINGS), most->value);
+    if (!pvsz_has_figure(calc, PVSZ_FIGURE_DEVICE_FREE_STRINGS))
+        return false;
+    strings = pvsz_compute(calc, PVSZ_QUANTITY_INPUT_STRINGS, calc->subject);
+    return pvsz_has_value(strings) && pvsz_at_most(strings->value, most->value);
 }
 
 void pvsz_of_string_device_needed(pvsz_calc *calc)
@@ -102,11 +104,7 @@ static bool is_of_interest(pvsz_calc *calc)
 {
     if (pvsz_has_param(calc, PVSIZE_ARRAY_STRING_DEVICE))
         return true;
-    if (!pvsz_has_quantity(calc, PVSZ_QUANTITY_STRING_DEVICE_NEEDED)) {
-        pvsz_quantity(calc, PVSZ_QUANTITY_STRING_DEVICE_NEEDED); /* tells what is missing */
-        return false;
-    }
-    if (pvsz_peek_quantity(calc, PVSZ_QUANTITY_STRING_DEVICE_NEEDED) == PVSIZE_ANSWER_YES)
+    if (pvsz_decide(calc, PVSZ_QUANTITY_STRING_DEVICE_NEEDED) == PVSIZE_ANSWER_YES)
         return true;
     pvsz_nothing(calc);
     return false;
@@ -181,9 +179,7 @@ void pvsz_of_string_device_rating(pvsz_calc *calc)
 
 void pvsz_of_string_device_exists(pvsz_calc *calc)
 {
-    if (!pvsz_has_quantity(calc, PVSZ_QUANTITY_STRING_DEVICE_NEEDED))
-        pvsz_quantity(calc, PVSZ_QUANTITY_STRING_DEVICE_NEEDED); /* tells what is missing */
-    else if (pvsz_peek_quantity(calc, PVSZ_QUANTITY_STRING_DEVICE_NEEDED) == PVSIZE_ANSWER_NO)
+    if (pvsz_decide(calc, PVSZ_QUANTITY_STRING_DEVICE_NEEDED) == PVSIZE_ANSWER_NO)
         pvsz_nothing(calc);
     pvsz_result(calc, pvsz_quantity(calc, PVSZ_QUANTITY_STRING_DEVICE_RATING) > 0, "{In} > 0");
 }
