@@ -213,21 +213,21 @@ void pvsz_pass_on(pvsz_calc *calc, const pvsz_entry *entry)
 
 /* Room for the operands is set aside first: what is computed on the way puts its
  * own behind. Where nothing was put there, what is left over is given back. */
-void pvsz_compute_now(pvsize_report *report, int32_t place, const pvsz_subject *subject,
-                      pvsz_entry *entry)
+void pvsz_compute_now(pvsize_report *report, pvsz_entry *entry)
 {
     pvsz_operand *first = report->next_operand, *behind = first + PVSZ_MOST_OPERANDS;
-    pvsz_calc calc = {report, subject, entry, first, behind};
+    pvsz_calc calc = {report, entry->subject, entry, first, behind};
 
-    *entry = (pvsz_entry){.formula = "",
-                          .subject = subject,
-                          .operand = first,
-                          .turn = report->turns,
-                          .quantity = (int16_t)place,
-                          .state = PVSZ_COMPUTING};
+    entry->value = 0;
+    entry->formula = "";
+    entry->operand = first;
+    entry->missing = 0;
+    entry->turn = report->turns;
+    entry->state = PVSZ_COMPUTING;
+    entry->figures = (pvsz_figure_set){{0}};
     report->turn[report->turns++] = entry;
     report->next_operand = behind;
-    functions[place](&calc);
+    functions[entry->quantity](&calc);
     if (entry->state == PVSZ_COMPUTING)
         entry->state = PVSZ_NOTHING;
     entry->operands = (int32_t)(calc.next - entry->operand);

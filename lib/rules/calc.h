@@ -174,8 +174,7 @@ static inline bool pvsz_is_yes(const pvsz_calc *calc, int32_t place)
 /* quantities, by place */
 
 /* Computes one for the first time. */
-void pvsz_compute_now(pvsize_report *report, int32_t place, const pvsz_subject *subject,
-                      pvsz_entry *entry);
+void pvsz_compute_now(pvsize_report *report, pvsz_entry *entry);
 /* Finds or computes a quantity of a subject or of what that hangs on, by its place among
  * those of `scope`; null where it does not apply. */
 static inline const pvsz_entry *pvsz_entry_for(pvsize_report *report, int32_t scope, int32_t column,
@@ -187,8 +186,7 @@ static inline const pvsz_entry *pvsz_entry_for(pvsize_report *report, int32_t sc
     if (row < 0)
         return NULL;
     if (entry->state == PVSZ_NOT_YET)
-        pvsz_compute_now(report, pvsz_first_quantity[scope] + column,
-                         &report->design.subject[scope][subject->at[scope]], entry);
+        pvsz_compute_now(report, entry);
     return entry;
 }
 /* The same for a quantity that builds on it, and so on the figures that it looked at. */

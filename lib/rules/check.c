@@ -202,13 +202,12 @@ static void check_scope(pvsize_report *report, int32_t scope)
 static void compute_the_rest(pvsize_report *report)
 {
     for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++) {
-        int32_t place = pvsz_first_quantity[scope], quantities = pvsz_quantity_count[scope];
+        int32_t entries = report->design.count[scope] * pvsz_quantity_count[scope];
         pvsz_entry *entry = report->entry + report->design.first_row[scope];
 
-        for (int32_t at = 0; at < report->design.count[scope]; at++)
-            for (int32_t i = 0; i < quantities; i++, entry++)
-                if (entry->state == PVSZ_NOT_YET)
-                    pvsz_compute_now(report, place + i, &report->design.subject[scope][at], entry);
+        for (pvsz_entry *last = entry + entries; entry < last; entry++)
+            if (entry->state == PVSZ_NOT_YET)
+                pvsz_compute_now(report, entry);
     }
 }
 

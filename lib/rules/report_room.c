@@ -189,8 +189,24 @@ static void use_arrays(pvsize_report *report, const arrays *from, const room *ne
     report->text = from->text;
     report->turns = report->findings = report->assumptions = 0;
     report->assumption_room = need->assumptions;
-    for (int32_t i = 0; i < need->entries; i++)
-        report->entry[i].state = PVSZ_NOT_YET;
+}
+
+/* Says of every entry which quantity of which subject it is. */
+static void set_out_entries(pvsize_report *report)
+{
+    for (int32_t scope = 0; scope < PVSZ_SCOPES; scope++) {
+        const pvsz_subject *subject = report->design.subject[scope];
+        const pvsz_subject *last = subject + report->design.count[scope];
+        pvsz_entry *entry = report->entry + report->design.first_row[scope];
+        int32_t first = pvsz_first_quantity[scope], behind = first + pvsz_quantity_count[scope];
+
+        for (; subject < last; subject++)
+            for (int32_t place = first; place < behind; place++, entry++) {
+                entry->subject = subject;
+                entry->quantity = (int16_t)place;
+                entry->state = PVSZ_NOT_YET;
+            }
+    }
 }
 
 pvsize_status pvsz_open_report(pvsize_report *report, const pvsize_spec *spec,
@@ -210,6 +226,7 @@ pvsize_status pvsz_open_report(pvsize_report *report, const pvsize_spec *spec,
     pvsz_design_lay(spec, &design, from.subject);
     report->design = design;
     use_arrays(report, &from, &need);
+    set_out_entries(report);
     report->next_text = report->text;
     take_rules(report, rules, &report->next_text);
     return PVSIZE_OK;
