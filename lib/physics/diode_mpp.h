@@ -99,17 +99,32 @@ PVSZ_INLINE pvsz_point pvsz_settle(const pvsz_diode *d, pvsz_seeker at)
     return (pvsz_point){d->ideality * u - d->series * current, current};
 }
 
-/* The point after two steps. `sure` is not above 0 where they have not settled, or in the
- * wrong place: left of short circuit dP/dV may rise. */
-PVSZ_INLINE pvsz_point pvsz_mpp_quick(const pvsz_diode *d, double *sure)
+/* The point after two steps, in three parts: rows go through one part after the other, since
+ * more points are at work at once in short loops. `sure` is not above 0 where the steps have not
+ * settled, or in the wrong place: left of short circuit dP/dV may rise. */
+PVSZ_INLINE double pvsz_quick_start(const pvsz_diode *d)
 {
-    pvsz_seeker first = pvsz_seek(d, pvsz_greatest(pvsz_peak_start(d), 0));
-    pvsz_seeker at = pvsz_seek(d, pvsz_greatest(first.u + first.step, 0));
+    return pvsz_greatest(pvsz_peak_start(d), 0);
+}
+
+PVSZ_INLINE double pvsz_quick_step(const pvsz_diode *d, double u)
+{
+    return pvsz_greatest(u + pvsz_seek(d, u).step, 0);
+}
+
+PVSZ_INLINE pvsz_point pvsz_quick_end(const pvsz_diode *d, double u, double *sure)
+{
+    pvsz_seeker at = pvsz_seek(d, u);
     pvsz_point point = pvsz_settle(d, at);
     double settled = 1e-4 * at.u - pvsz_size(at.step) * (1 + at.u);
 
     *sure = pvsz_least(settled, pvsz_least(point.voltage, point.current));
     return point;
+}
+
+PVSZ_INLINE pvsz_point pvsz_mpp_quick(const pvsz_diode *d, double *sure)
+{
+    return pvsz_quick_end(d, pvsz_quick_step(d, pvsz_quick_start(d)), sure);
 }
 
 #endif

@@ -11,11 +11,12 @@
 #define HAS_WIDTHS 0
 #endif
 
-enum { ROW = 16 };
+enum { ROW = 32 };
 
 typedef struct row {
     double irradiance[ROW], cell_temp[ROW];
     double light[ROW], saturation[ROW], ideality[ROW], shunt[ROW];
+    double u[ROW];
     double voltage[ROW], current[ROW], sure[ROW];
 } row;
 
@@ -38,7 +39,17 @@ PVSZ_INLINE void quick_row(const pvsz_module *module, row *r)
     }
     for (int i = 0; i < ROW; i++) {
         pvsz_diode d = diode_of(r, m.stc.series, i);
-        pvsz_point point = pvsz_mpp_quick(&d, &r->sure[i]);
+
+        r->u[i] = pvsz_quick_start(&d);
+    }
+    for (int i = 0; i < ROW; i++) {
+        pvsz_diode d = diode_of(r, m.stc.series, i);
+
+        r->u[i] = pvsz_quick_step(&d, r->u[i]);
+    }
+    for (int i = 0; i < ROW; i++) {
+        pvsz_diode d = diode_of(r, m.stc.series, i);
+        pvsz_point point = pvsz_quick_end(&d, r->u[i], &r->sure[i]);
 
         r->voltage[i] = point.voltage;
         r->current[i] = point.current;
