@@ -1,8 +1,10 @@
 /* Loss polynomials: fitted, then evaluated either way. */
 #include <math.h>
 #include <stddef.h>
+#include <string.h>
 
 #include "conversion.h"
+#include "widths.h"
 
 /* fitting */
 
@@ -158,15 +160,75 @@ static double loss_of(const pvsz_loss_curve *curve, double load)
     return curve->loss[0] + load * (curve->loss[1] + load * curve->loss[2]);
 }
 
+/* The root in the form that does not lose digits, whatever the third loss is. */
+PVSZ_INLINE double ac_of(double dc_power, double constant, double linear, double square)
+{
+    double b = 1 + linear, rest = dc_power - constant, some = pvsz_greatest(rest, 0);
+
+    return 2 * some / (b + sqrt(b * b + 4 * square * some));
+}
+
 double pvsz_ac_power(const pvsz_conversion *conversion, double dc_power, double voltage)
 {
     pvsz_loss_curve curve = curve_at(conversion, voltage);
-    double b = 1 + curve.loss[1], rest = dc_power - curve.loss[0];
 
-    if (!(rest > 0))
-        return 0;
-    /* the root in the form that does not lose digits, whatever loss[2] is */
-    return 2 * rest / (b + sqrt(b * b + 4 * curve.loss[2] * rest));
+    return ac_of(dc_power, curve.loss[0], curve.loss[1], curve.loss[2]);
+}
+
+typedef struct row {
+    double dc[PVSZ_ROW], voltage[PVSZ_ROW], ac[PVSZ_ROW];
+    double loss[N][PVSZ_ROW];
+} row;
+
+/* The losses of curve_at, without a branch. */
+PVSZ_INLINE void lay_losses(const pvsz_conversion *conversion, row *r)
+{
+    const pvsz_loss_curve *first = conversion->curve, *last = first + conversion->count - 1;
+
+    for (int32_t k = 0; k < N; k++)
+        for (int32_t i = 0; i < PVSZ_ROW; i++)
+            r->loss[k][i] = first->loss[k];
+    for (const pvsz_loss_curve *c = first; c < last; c++)
+        for (int32_t k = 0; k < N; k++) {
+            double low = c->voltage, step = c[1].voltage - low;
+            double from = c->loss[k], more = c[1].loss[k] - from;
+
+            for (int32_t i = 0; i < PVSZ_ROW; i++) {
+                double share = (r->voltage[i] - low) / step;
+
+                r->loss[k][i] = r->voltage[i] > low ? from + share * more : r->loss[k][i];
+            }
+        }
+    for (int32_t k = 0; k < N && last > first; k++)
+        for (int32_t i = 0; i < PVSZ_ROW; i++)
+            r->loss[k][i] = r->voltage[i] >= last->voltage ? last->loss[k] : r->loss[k][i];
+}
+
+PVSZ_INLINE void convert_row(const pvsz_conversion *conversion, row *r)
+{
+    lay_losses(conversion, r);
+    for (int32_t i = 0; i < PVSZ_ROW; i++)
+        r->ac[i] = ac_of(r->dc[i], r->loss[0][i], r->loss[1][i], r->loss[2][i]);
+}
+
+PVSZ_IN_WIDTHS(convert_row, pvsz_conversion, row)
+
+void pvsz_ac_powers(const pvsz_conversion *conversion, size_t n, const double *dc_power,
+                    const double *voltage, double *ac_power)
+{
+    int width = pvsz_widest();
+    row r;
+
+    for (size_t done = 0; done < n; done += PVSZ_ROW) {
+        size_t count = n - done < PVSZ_ROW ? n - done : PVSZ_ROW;
+
+        for (size_t i = 0; i < PVSZ_ROW; i++) {
+            r.dc[i] = i < count ? dc_power[done + i] : 0;
+            r.voltage[i] = i < count ? voltage[done + i] : 0;
+        }
+        convert_row_by[width](conversion, &r);
+        memcpy(ac_power + done, r.ac, count * sizeof *ac_power);
+    }
 }
 
 double pvsz_dc_power(const pvsz_conversion *conversion, double ac_power, double voltage)

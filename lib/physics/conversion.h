@@ -5,6 +5,7 @@
 #define PVSZ_CONVERSION_H
 
 #include <stdbool.h>
+#include <stddef.h>
 #include <stdint.h>
 
 enum { PVSZ_MOST_CURVES = 16, PVSZ_LOSS_TERMS = 3 };
@@ -53,6 +54,9 @@ pvsz_conversion pvsz_conversion_without_loss(void);
  * outside of them as at the nearest. Less d.c. power than the inverter needs for itself
  * gives 0. */
 double pvsz_ac_power(const pvsz_conversion *conversion, double dc_power, double voltage);
+/* The same of many, bit for bit. */
+void pvsz_ac_powers(const pvsz_conversion *conversion, size_t n, const double *dc_power,
+                    const double *voltage, double *ac_power);
 double pvsz_dc_power(const pvsz_conversion *conversion, double ac_power, double voltage);
 double pvsz_efficiency(const pvsz_conversion *conversion, double load, double voltage);
 double pvsz_weighted_efficiency(const pvsz_conversion *conversion, pvsz_weighting weighting,

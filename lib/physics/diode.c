@@ -123,35 +123,35 @@ pvsz_point pvsz_diode_mpp(const pvsz_diode *diode)
                         pvsz_greatest(current, 0)};
 }
 
-/* Halley's steps in u down the falling side of the power: from where the current would give
- * the power at the lower voltage, or, where that is not on the falling side, from beyond open
- * circuit. */
+/* Halley's steps in u down the falling side of the power, from where the current would give the
+ * power at the lower voltage; kept inside a bracket, which is halved where they leave it. */
 double pvsz_diode_throttled(const pvsz_diode *diode, double voltage, double power)
 {
     const pvsz_diode *d = diode;
     double a = d->ideality, far = d->light > 0 ? pvsz_log1p(d->light / d->saturation) : 0;
     double rest = (d->light - power / voltage) / d->saturation;
     double u = rest > 0 ? pvsz_least(pvsz_log1p(pvsz_least(rest, 1e299)), far) : far, at = 0;
+    double low = 0, high = far;
 
-    for (int i = 0; i < 100; i++) {
+    for (int i = 0; i < 200; i++) {
         double em1 = pvsz_expm1(u), p = d->saturation * (em1 + 1);
         double flow = p + d->shunt * a, rise = a + d->series * flow; /* -dI/du, dV/du */
-        double current = current_at(d, u), over, slope, bend, step;
+        double current = current_at(d, u), over, slope, bend, next;
 
         at = a * u - d->series * current;
         over = at * current - power;
         slope = current * rise - at * flow;
         bend = p * (d->series * current - at) - 2 * flow * rise;
-        if (!(slope < 0)) {
-            if (u >= far)
-                break;
-            u = far;
-            continue;
-        }
-        step = 2 * over * slope / (2 * slope * slope - over * bend);
-        u -= step;
-        if (!(pvsz_size(step) > 1e-9 * u))
-            return at - step * rise;
+        if (slope < 0 && over <= 0)
+            high = u;
+        else
+            low = u;
+        next = u - 2 * over * slope / (2 * slope * slope - over * bend);
+        if (!(slope < 0) || !(next >= low && next <= high))
+            next = 0.5 * (low + high);
+        if (!(pvsz_size(next - u) > 1e-9 * u))
+            return at + (next - u) * rise;
+        u = next;
     }
     return at;
 }

@@ -99,6 +99,12 @@ PVSZ_INLINE pvsz_point pvsz_settle(const pvsz_diode *d, pvsz_seeker at)
     return (pvsz_point){d->ideality * u - d->series * current, current};
 }
 
+/* Above 0 where the step to be taken is so short that none after it would count. */
+PVSZ_INLINE double pvsz_settled(pvsz_seeker at)
+{
+    return 1e-4 * at.u - pvsz_size(at.step) * (1 + at.u);
+}
+
 /* The point after two steps, in three parts: rows go through one part after the other, since
  * more points are at work at once in short loops. `sure` is not above 0 where the steps have not
  * settled, or in the wrong place: left of short circuit dP/dV may rise. */
@@ -116,9 +122,8 @@ PVSZ_INLINE pvsz_point pvsz_quick_end(const pvsz_diode *d, double u, double *sur
 {
     pvsz_seeker at = pvsz_seek(d, u);
     pvsz_point point = pvsz_settle(d, at);
-    double settled = 1e-4 * at.u - pvsz_size(at.step) * (1 + at.u);
 
-    *sure = pvsz_least(settled, pvsz_least(point.voltage, point.current));
+    *sure = pvsz_least(pvsz_settled(at), pvsz_least(point.voltage, point.current));
     return point;
 }
 

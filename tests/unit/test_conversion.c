@@ -185,8 +185,34 @@ START_TEST(one_weighted_number_gives_a_curve)
 }
 END_TEST
 
+START_TEST(rows_have_the_bits_of_single_calls)
+{
+    enum { COUNT = 1003 };
+    double dc[COUNT], voltage[COUNT], ac[COUNT];
+
+    for (int32_t curves = 1; curves <= 4; curves++) {
+        pvsz_conversion c = {.count = curves};
+
+        for (int32_t k = 0; k < curves; k++)
+            c.curve[k] = (pvsz_loss_curve){200 + 100 * k,
+                                           {uniform(0, 0.01), uniform(0, 0.02), uniform(0, 0.02)}};
+        for (int i = 0; i < COUNT; i++) {
+            dc[i] = i % 10 ? uniform(0, 1.5) : 0.001;
+            voltage[i] = i % 7 ? uniform(0, 700) : 100 * (i % 8);
+        }
+        pvsz_ac_powers(&c, COUNT, dc, voltage, ac);
+        for (int i = 0; i < COUNT; i++) {
+            double want = pvsz_ac_power(&c, dc[i], voltage[i]);
+
+            ck_assert(memcmp(&want, &ac[i], sizeof want) == 0);
+        }
+    }
+}
+END_TEST
+
 static void add(Suite *suite)
 {
+    add_test(suite, "rows", rows_have_the_bits_of_single_calls);
     add_test(suite, "three points", three_points_give_the_losses);
     add_test(suite, "any points", any_points_give_a_sane_inverter);
     add_test(suite, "best fit", the_fit_is_the_best);

@@ -3,7 +3,6 @@
 #include <float.h>
 
 #include "../../lib/physics/diode_mpp.h"
-#include "../../lib/physics/diode_rows.h"
 #include "../support/pv_test.h"
 
 /* Constants of the papers of 1986 to 2009, k and q of CODATA 1998. */
@@ -360,38 +359,6 @@ START_TEST(samples_lie_on_the_curve)
 }
 END_TEST
 
-START_TEST(rows_have_the_bits_of_single_calls)
-{
-    enum { N = 20011 };
-    static double sun[N], temp[N], voltage[N], current[N];
-    const pvsz_module modules[] = {
-        {{4.39494, 1.18724e-10, 1.76816, 1.03751, 1 / 181.771}, 0.00175, 1.121, -0.0002677},
-        {{4.63915, 6.49677e-10, 1.02986, 1.23184, 1 / 27.464}, 0.00561, 1.121, -0.0002677},
-        {{10, 1e-5, 2, 5, 1}, 0, 1.475, -0.0003}, /* a poor one: the slow way */
-        {{10, 1e-30, 0.6, 0, 0}, 0, 1.121, -0.0002677}};
-
-    for (size_t m = 0; m < sizeof modules / sizeof modules[0]; m++) {
-        for (int i = 0; i < N; i++) {
-            sun[i] = i % 7 ? random_between(0, 1500) : power_of_ten(-4, 0);
-            temp[i] = random_between(-40, 90);
-        }
-        sun[5] = 0;
-        for (int k = 0; k < N * (pvsz_widest() + 1); k++) {
-            int i = k % N;
-
-            pvsz_diode d = pvsz_module_at(&modules[m], sun[i], temp[i]);
-            pvsz_point peak = pvsz_diode_mpp(&d);
-
-            if (i == 0)
-                pvsz_module_mpps_by(k / N, &modules[m], N, sun, temp, voltage, current);
-            ck_assert(memcmp(&peak.voltage, &voltage[i], sizeof(double)) == 0);
-            ck_assert(memcmp(&peak.current, &current[i], sizeof(double)) == 0);
-        }
-        ck_assert(voltage[5] == 0 && current[5] == 0);
-    }
-}
-END_TEST
-
 static void add(Suite *suite)
 {
     add_test(suite, "elementary", elementary_functions_are_within_two_ulp);
@@ -403,7 +370,6 @@ static void add(Suite *suite)
     add_test(suite, "bypass", bypass_diodes_hold_the_voltage);
     add_test(suite, "slopes", slopes_are_derivatives);
     add_test(suite, "samples", samples_lie_on_the_curve);
-    add_test(suite, "rows", rows_have_the_bits_of_single_calls);
 }
 
 int main(void)
