@@ -85,10 +85,6 @@ pvsize_status pvsz_pane_of(pvsize_light *light, const pvsize_spec *plane, const 
 /* A module on it, computed if it is new. */
 pvsize_status pvsz_pair_of(pvsize_light *light, const pvsz_module *module, const pvsz_pane *pane,
                            const pvsz_pair **pair, pvsize_diag *diag);
-/* Adds up, by month, the powers of a module at its maximum-power points in all hours; the
- * points go to `voltage` and `current`. */
-void pvsz_add_points(const pvsize_light *light, const pvsz_module *module, const double *net,
-                     const double *cell, double *voltage, double *current, pvsz_months sums);
 /* Of the sums of a month from 0, or of all (-1), the mean power in W times the interval in
  * hours, in kWh. */
 double pvsz_kwh(const pvsz_months sums, int32_t month, int32_t step);

@@ -183,15 +183,6 @@ pvsize_status pvsz_pane_of(pvsize_light *light, const pvsize_spec *plane, const 
 
 /* pairs */
 
-void pvsz_add_points(const pvsize_light *light, const pvsz_module *module, const double *net,
-                     const double *cell, double *voltage, double *current, pvsz_months sums)
-{
-    pvsz_module_mpps(module, (size_t)light->hours, net, cell, voltage, current);
-    for (int32_t s = 0; s < light->stretches; s++)
-        for (int32_t h = light->stretch[s].first_hour; h < light->stretch[s].end_hour; h++)
-            sums[light->stretch[s].month] += voltage[h] * current[h];
-}
-
 static bool same_module(const pvsz_module *a, const pvsz_module *b)
 {
     const pvsz_diode *x = &a->stc, *y = &b->stc;
@@ -214,6 +205,23 @@ static const pvsz_pair *find_pair(const pvsize_light *light, const pvsz_module *
     return NULL;
 }
 
+/* The sums at 25 degC need powers only. */
+static void add_at_25(pvsz_pair *pair, const pvsz_stretch *stretch)
+{
+    enum { MANY = 256 };
+    double power[MANY];
+
+    for (int32_t h = stretch->first_hour; h < stretch->end_hour; h += MANY) {
+        int32_t n = stretch->end_hour - h < MANY ? stretch->end_hour - h : MANY;
+        double sum = 0;
+
+        pvsz_module_powers(&pair->module, (size_t)n, pair->pane->net + h, 25, power);
+        for (int32_t k = 0; k < n; k++)
+            sum += power[k];
+        pair->at_25[stretch->month] += sum;
+    }
+}
+
 static void solve_pair(const pvsize_light *light, pvsz_pair *pair)
 {
     const pvsz_pane *pane = pair->pane;
@@ -221,13 +229,17 @@ static void solve_pair(const pvsize_light *light, pvsz_pair *pair)
     pvsz_point peak = pvsz_diode_mpp(&stc);
 
     pair->stc = peak.voltage * peak.current;
-    /* the columns serve twice; the first voltages hold 25 degC until they are overwritten */
-    for (int32_t h = 0; h < light->hours; h++)
-        pair->voltage[h] = 25;
-    pvsz_add_points(light, &pair->module, pane->net, pair->voltage, pair->voltage, pair->current,
-                    pair->at_25);
-    pvsz_add_points(light, &pair->module, pane->net, pane->cell, pair->voltage, pair->current,
-                    pair->own);
+    pvsz_module_mpps(&pair->module, (size_t)light->hours, pane->net, pane->cell, pair->voltage,
+                     pair->current);
+    for (int32_t s = 0; s < light->stretches; s++) {
+        const pvsz_stretch *stretch = &light->stretch[s];
+        double sum = 0;
+
+        add_at_25(pair, stretch);
+        for (int32_t h = stretch->first_hour; h < stretch->end_hour; h++)
+            sum += pair->voltage[h] * pair->current[h];
+        pair->own[stretch->month] += sum;
+    }
 }
 
 pvsize_status pvsz_pair_of(pvsize_light *light, const pvsz_module *module, const pvsz_pane *pane,

@@ -1,76 +1,134 @@
-/* Hour by hour from the strings to what their inputs take. */
+/* From the strings to what their inputs take, span by span. */
+#include "../physics/elementary.h"
 #include "run.h"
 
 /* strings */
 
-static pvsz_module wired_module(const pvsz_feed *feed)
+static int32_t find_track(const pvsz_runner *r, const pvsz_feed *feed)
 {
-    pvsz_module module = feed->pair->module;
+    int32_t t = 0;
 
-    module.stc.series += feed->added;
-    return module;
+    while (t < r->tracks &&
+           !(r->track[t].feed->pair == feed->pair && r->track[t].feed->added == feed->added))
+        t++;
+    return t;
 }
 
-/* Points with the resistance of the cables, which belong to the curve like that of the cells;
- * equal ones once. */
-bool pvsz_find_track(pvsz_runner *r, int32_t i)
+/* The resistance of cables belongs to the curve like that of the cells. */
+static void lay_track(pvsz_runner *r, int32_t i)
 {
     const pvsz_feed *feed = &r->plant->feed[i];
-    size_t n = (size_t)r->light->hours;
-    pvsz_months unused = {0};
-    pvsz_module module;
+    int32_t t = find_track(r, feed);
+    pvsz_track *track = &r->track[t];
 
-    for (int32_t k = 0; k < i; k++)
-        if (r->plant->feed[k].pair == feed->pair && r->plant->feed[k].added == feed->added) {
-            r->track[i] = (pvsz_track){r->track[k].voltage, r->track[k].current, NULL};
-            return true;
-        }
-    r->track[i] = (pvsz_track){feed->pair->voltage, feed->pair->current, NULL};
-    if (feed->added <= 0)
-        return true;
-    r->track[i].made = pvsz_new(r->memory, 2 * n + 1, sizeof *r->track[i].made);
-    if (!r->track[i].made)
-        return false;
-    module = wired_module(feed);
-    pvsz_add_points(r->light, &module, feed->pair->pane->net, feed->pair->pane->cell,
-                    r->track[i].made, r->track[i].made + n, unused);
-    r->track[i].voltage = r->track[i].made;
-    r->track[i].current = r->track[i].made + n;
-    return true;
+    r->track_of[i] = t;
+    if (t < r->tracks)
+        return;
+    r->tracks++;
+    track->feed = feed;
+    track->module = feed->pair->module;
+    track->module.stc.series += feed->added;
+    track->room = feed->added > 0 ? r->room + (size_t)t * 2 * PVSZ_SPAN : NULL;
 }
 
-/* Sum by month of what a feed gives at its own maximum-power points. */
-static void add_own(const pvsz_runner *r, int32_t i, pvsz_months sums)
+/* Equal strings on an input together; the groups of all inputs stand one after the other. */
+static pvsz_group *lay_groups(pvsz_runner *r, pvsz_course *course, pvsz_group *room)
 {
-    const pvsz_track *t = &r->track[i];
-    double scale = r->plant->feed[i].modules * r->plant->feed[i].strings;
+    course->group = room;
+    for (int32_t i = course->in->first, k = 0; k < course->in->feeds;
+         k++, i = r->plant->feed[i].next) {
+        const pvsz_feed *feed = &r->plant->feed[i];
+        int32_t g = 0;
 
-    for (int32_t s = 0; s < r->light->stretches; s++) {
-        const pvsz_stretch *stretch = &r->light->stretch[s];
-        double sum = 0;
+        while (g < course->groups &&
+               !(room[g].track == r->track_of[i] && room[g].modules == feed->modules))
+            g++;
+        if (g == course->groups)
+            room[course->groups++] = (pvsz_group){r->track_of[i], feed->modules, 0};
+        room[g].strings += feed->strings;
+    }
+    return room + course->groups;
+}
 
-        for (int32_t h = stretch->first_hour; h < stretch->end_hour; h++)
-            sum += t->voltage[h] * t->current[h];
-        sums[stretch->month] += scale * sum;
+/* Whether both take the same in every hour: like limits, and like strings alone. */
+static bool are_alike(const pvsz_course *a, const pvsz_course *b)
+{
+    const pvsz_intake *x = a->in, *y = b->in;
+
+    return a->groups == 1 && b->groups == 1 && a->group->track == b->group->track &&
+           a->group->modules == b->group->modules && a->group->strings == b->group->strings &&
+           x->lowest == y->lowest && x->highest == y->highest && x->start == y->start &&
+           x->current == y->current && x->power == y->power;
+}
+
+/* Of like inputs of an inverter the first runs for all. */
+static void find_likes(pvsz_runner *r, const pvsz_machine *m)
+{
+    for (int32_t i = m->first; i < m->first + m->intakes; i++) {
+        int32_t k = m->first;
+
+        while (k < i && !are_alike(&r->course[k], &r->course[i]))
+            k++;
+        r->course[i].like = r->course[k].like = k;
+        r->course[k].times++;
     }
 }
 
-void pvsz_run_feed(pvsz_runner *r, int32_t i)
+void pvsz_lay_courses(pvsz_runner *r)
+{
+    pvsz_group *room = r->group;
+
+    for (int32_t i = 0; i < r->plant->feeds; i++)
+        lay_track(r, i);
+    for (int32_t i = 0; i < r->plant->intakes; i++) {
+        r->course[i].in = &r->plant->intake[i];
+        room = lay_groups(r, &r->course[i], room);
+    }
+    for (int32_t i = 0; i < r->plant->machines; i++)
+        find_likes(r, &r->plant->machine[i]);
+}
+
+static void run_track(pvsz_track *t, const pvsz_span *span)
+{
+    const pvsz_pair *pair = t->feed->pair;
+    size_t first = (size_t)span->first, n = (size_t)span->count;
+    double sum = 0;
+
+    t->peaks = (pvsz_peaks){pair->pane->net + first, pair->pane->cell + first,
+                            pair->voltage + first, pair->current + first};
+    if (t->room) {
+        pvsz_wired_mpps(&pair->module, t->feed->added, n, &t->peaks, t->room, t->room + PVSZ_SPAN);
+        t->peaks.voltage = t->room;
+        t->peaks.current = t->room + PVSZ_SPAN;
+    }
+    for (size_t k = 0; k < n; k++)
+        sum += t->peaks.voltage[k] * t->peaks.current[k];
+    t->sums[span->month] += sum;
+}
+
+void pvsz_run_tracks(pvsz_runner *r, const pvsz_span *span)
+{
+    for (int32_t t = 0; t < r->tracks; t++)
+        run_track(&r->track[t], span);
+}
+
+void pvsz_close_feed(pvsz_runner *r, int32_t i)
 {
     const pvsz_feed *feed = &r->plant->feed[i];
     const pvsz_pair *pair = feed->pair;
+    const double *sums = r->track[r->track_of[i]].sums;
     pvsz_ledger *ledger = &r->body->array[i];
     double by_sun = feed->stc / PVSZ_STC_IRRADIANCE, clean = r->light->clean;
 
     ledger->last = PVSIZE_LOSS_DC_WIRING;
     ledger->rated = feed->rated;
-    add_own(r, i, ledger->output);
     for (int32_t m = 0; m < PVSZ_YEAR_MONTHS; m++) {
         double gross = pair->pane->gross[m], glass = pair->pane->glass[m];
         double at_25 = feed->count * pair->at_25[m], own = feed->count * pair->own[m];
 
         r->body->gross[i][m] = gross;
         r->body->net[i][m] = glass * clean;
+        ledger->output[m] = feed->modules * feed->strings * sums[m];
         ledger->reference[m] = by_sun * gross;
         ledger->loss[PVSIZE_LOSS_GLASS][m] = by_sun * (gross - glass);
         ledger->loss[PVSIZE_LOSS_SOILING][m] = by_sun * glass * (1 - clean);
@@ -81,54 +139,26 @@ void pvsz_run_feed(pvsz_runner *r, int32_t i)
     }
 }
 
-void pvsz_hand_on(const pvsz_ledger *from, pvsz_ledger *to)
-{
-    to->rated += from->rated;
-    for (int32_t m = 0; m < PVSZ_YEAR_MONTHS; m++) {
-        to->reference[m] += from->reference[m];
-        for (int32_t loss = 1; loss <= from->last; loss++)
-            to->loss[loss][m] += from->loss[loss][m];
-    }
-}
-
 /* inputs */
 
-void pvsz_find_groups(pvsz_runner *r, const pvsz_intake *in)
+static pvsz_alike alike_of(const pvsz_runner *r, const pvsz_group *group)
 {
-    r->groups = 0;
-    for (int32_t i = in->first, k = 0; k < in->feeds; k++, i = r->plant->feed[i].next) {
-        const pvsz_feed *feed = &r->plant->feed[i];
-        int32_t g = 0;
+    const pvsz_track *t = &r->track[group->track];
 
-        while (g < r->groups && !(r->track[r->group[g].feed].voltage == r->track[i].voltage &&
-                                  r->group[g].modules == feed->modules))
-            g++;
-        if (g == r->groups)
-            r->group[r->groups++] = (pvsz_group){i, wired_module(feed), feed->modules, 0};
-        r->group[g].strings += feed->strings;
-    }
+    return (pvsz_alike){&t->module, t->peaks, group->modules, group->strings};
 }
 
-pvsz_joined pvsz_lay_hour(pvsz_runner *r, int32_t h)
+pvsz_joined pvsz_lay_hour(pvsz_runner *r, const pvsz_course *course, int32_t k)
 {
-    for (int32_t g = 0; g < r->groups; g++) {
-        const pvsz_group *all = &r->group[g];
-        const pvsz_pane *pane = r->plant->feed[all->feed].pair->pane;
-        pvsz_diode diode = pvsz_module_at(&all->module, pane->net[h], pane->cell[h]);
+    for (int32_t g = 0; g < course->groups; g++) {
+        pvsz_alike strings = alike_of(r, &course->group[g]);
 
-        if (r->groups > 1)
-            r->branch[g] = pvsz_branch_of(&diode, all->modules, all->strings);
-        else /* no other string to block: its open-circuit voltage is not needed */
-            r->branch[g] = (pvsz_branch){diode, all->modules, all->strings, 0};
+        r->branch[g] = pvsz_alike_at(&strings, k);
+        if (course->groups > 1) /* else no other string to block */
+            r->branch[g] = pvsz_branch_of(&r->branch[g].module, strings.modules, strings.strings);
     }
-    return (pvsz_joined){r->branch, (size_t)r->groups, r->light->blocked && r->groups > 1};
-}
-
-static pvsz_point own_point(const pvsz_runner *r, int32_t g, int32_t h)
-{
-    const pvsz_track *t = &r->track[r->group[g].feed];
-
-    return (pvsz_point){r->group[g].modules * t->voltage[h], r->group[g].strings * t->current[h]};
+    return (pvsz_joined){r->branch, (size_t)course->groups,
+                         r->light->blocked && course->groups > 1};
 }
 
 static void add_limits(pvsz_ledger *ledger, int32_t month, const pvsz_hold *hold)
@@ -142,76 +172,113 @@ static void add_limits(pvsz_ledger *ledger, int32_t month, const pvsz_hold *hold
     }
 }
 
-/* One hour in which strings are unlike, or a limit may take something. */
-static pvsz_hold hold_hour(pvsz_runner *r, const pvsz_intake *in, int32_t h, bool feeding,
-                           double *mismatch)
-{
-    pvsz_joined joined = pvsz_lay_hour(r, h);
-    pvsz_point best = own_point(r, 0, h);
-    double own = 0;
-    pvsz_hold hold = {0};
-
-    for (int32_t g = 0; g < r->groups; g++) {
-        pvsz_point point = own_point(r, g, h);
-
-        own += point.voltage * point.current;
-    }
-    if (r->groups > 1)
-        best = pvsz_joined_mpp(&joined);
-    *mismatch = own - best.voltage * best.current;
-    if (feeding || pvsz_may_start(in, &joined))
-        return pvsz_hold_at(in, &joined, best);
-    hold.power[PVSZ_AT_BEST] = best.voltage * best.current;
-    return hold;
-}
-
 /* Whether light went on from the hour before this one. */
 static bool follows(const pvsize_light *light, int32_t h)
 {
     return h > 0 && light->hour[h].row == light->hour[h - 1].row + 1;
 }
 
-static void run_intake(pvsz_runner *r, int32_t i, double *power, double *voltage)
+/* Open-circuit voltage is above that of the maximum-power point. */
+static bool may_start(pvsz_runner *r, const pvsz_course *course, int32_t k, double voltage)
 {
-    const pvsz_intake *in = &r->plant->intake[i];
+    pvsz_joined joined;
+
+    if (voltage >= course->in->start)
+        return true;
+    joined = pvsz_lay_hour(r, course, k);
+    return pvsz_may_start(course->in, &joined);
+}
+
+/* Equal strings: all hours at once, then those put to nothing in which the input does not feed. */
+static void run_alike(pvsz_runner *r, int32_t i, const pvsz_span *span, double *power,
+                      double *voltage)
+{
+    pvsz_course *course = &r->course[i];
+    pvsz_alike strings = alike_of(r, course->group);
     pvsz_ledger *ledger = &r->body->input[i];
-    bool feeding = false;
+    pvsz_holds holds;
+    int32_t held = 0;
 
-    pvsz_find_groups(r, in);
-    for (int32_t s = 0; s < r->light->stretches; s++) {
-        const pvsz_stretch *stretch = &r->light->stretch[s];
-        double sum = 0;
+    pvsz_hold_rows(course->in, &strings, span->count, &holds);
+    for (int32_t k = 0; k < span->count; k++) {
+        pvsz_point own = pvsz_own_point(&strings, k);
+        double best = own.voltage * own.current;
+        pvsz_hold hold = {{best, best, best, best}, own.voltage, own.current > 0};
+        bool limited = held < holds.count && holds.hour[held] == k;
+        bool feeding =
+            course->in->start <= 0 || (course->feeding && follows(r->light, span->first + k));
 
-        for (int32_t h = stretch->first_hour; h < stretch->end_hour; h++) {
-            pvsz_point point = own_point(r, 0, h);
-            double mismatch = 0;
-
-            feeding = (feeding && follows(r->light, h)) || in->start <= 0;
-            power[h] = point.voltage * point.current;
-            voltage[h] = point.voltage;
-            if (!feeding || r->groups > 1 || !pvsz_is_free(in, point)) {
-                pvsz_hold hold = hold_hour(r, in, h, feeding, &mismatch);
-
-                power[h] = hold.power[PVSZ_AT_POWER];
-                voltage[h] = hold.voltage;
-                feeding = hold.feeds;
-                ledger->loss[PVSIZE_LOSS_MISMATCH][stretch->month] += mismatch;
-                add_limits(ledger, stretch->month, &hold);
-            }
-            sum += power[h];
+        if (limited)
+            hold = holds.hold[held++];
+        if (!feeding) {
+            feeding = may_start(r, course, k, own.voltage);
+            if (!feeding)
+                hold = (pvsz_hold){{best, 0, 0, 0}, 0, false};
+            limited = true;
         }
-        ledger->output[stretch->month] += sum;
+        if (limited)
+            add_limits(ledger, span->month, &hold);
+        course->feeding = limited ? hold.feeds : true;
+        power[k] = hold.power[PVSZ_AT_POWER];
+        voltage[k] = hold.voltage;
     }
 }
 
-void pvsz_run_input(pvsz_runner *r, int32_t i, double *power, double *voltage)
+/* Unlike strings, in one hour. */
+static pvsz_hold hold_unlike(pvsz_runner *r, const pvsz_course *course, int32_t k, bool feeding,
+                             double *mismatch)
 {
-    const pvsz_intake *in = &r->plant->intake[i];
+    pvsz_joined joined = pvsz_lay_hour(r, course, k);
+    pvsz_point best = pvsz_joined_mpp(&joined);
+    double own = 0;
+    pvsz_hold hold = {0};
+
+    for (int32_t g = 0; g < course->groups; g++) {
+        pvsz_alike strings = alike_of(r, &course->group[g]);
+        pvsz_point point = pvsz_own_point(&strings, k);
+
+        own += point.voltage * point.current;
+    }
+    *mismatch = own - best.voltage * best.current;
+    if (feeding || pvsz_may_start(course->in, &joined))
+        return pvsz_hold_at(course->in, &joined, best);
+    hold.power[PVSZ_AT_BEST] = best.voltage * best.current;
+    return hold;
+}
+
+static void run_unlike(pvsz_runner *r, int32_t i, const pvsz_span *span, double *power,
+                       double *voltage)
+{
+    pvsz_course *course = &r->course[i];
     pvsz_ledger *ledger = &r->body->input[i];
 
-    ledger->last = PVSIZE_LOSS_INPUT_POWER;
-    for (int32_t f = in->first, k = 0; k < in->feeds; k++, f = r->plant->feed[f].next)
-        pvsz_hand_on(&r->body->array[f], ledger);
-    if (in->feeds > 0)
-        run_intake(r, i, power, voltage);
+    for (int32_t k = 0; k < span->count; k++) {
+        bool feeding =
+            course->in->start <= 0 || (course->feeding && follows(r->light, span->first + k));
+        double mismatch;
+        pvsz_hold hold = hold_unlike(r, course, k, feeding, &mismatch);
+
+        ledger->loss[PVSIZE_LOSS_MISMATCH][span->month] += mismatch;
+        add_limits(ledger, span->month, &hold);
+        course->feeding = hold.feeds;
+        power[k] = hold.power[PVSZ_AT_POWER];
+        voltage[k] = hold.voltage;
+    }
+}
+
+void pvsz_run_input(pvsz_runner *r, int32_t i, const pvsz_span *span, double *power,
+                    double *voltage)
+{
+    double sum = 0;
+
+    if (r->course[i].groups == 1)
+        run_alike(r, i, span, power, voltage);
+    else if (r->course[i].groups > 1)
+        run_unlike(r, i, span, power, voltage);
+    else /* without strings; only the power is looked at */
+        for (int32_t k = 0; k < span->count; k++)
+            power[k] = voltage[k] = 0;
+    for (int32_t k = 0; k < span->count; k++)
+        sum += power[k];
+    r->body->input[i].output[span->month] += sum;
 }

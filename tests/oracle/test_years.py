@@ -332,3 +332,45 @@ def test_the_specific_yield_of_a_plane_is_that_of_a_system_without_limits():
     got = light.specific_yield(pvsize.Module(**parts["modules"][array["module"]]),
                                pvsize.Plane(**parts["planes"][array["plane"]]))
     assert got == pytest.approx(year.array(0).specific_yield, rel=1e-12)
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_hours_are_the_same_alone_and_among_many(seed):
+    """Hours are computed many at once; none may look at another but for the start."""
+    rng, parts, _ = random_case(seed)
+    site, days = pvsize.Site(**parts["site"]), 45
+    columns = {"beam": [], "diffuse": [], "temp": [], "wind": []}
+    for _ in range(days):
+        weather = random_weather(rng, site, gaps=False)
+        for name, values in columns.items():
+            values.extend(weather.column(name)[:24])
+    system = build(parts)
+
+    def power(first, count):
+        piece = {name: values[24 * first:24 * (first + count)] for name, values in columns.items()}
+        series = pvsize.Series(first_day=1 + first)
+        year = pvsize.Year(system, pvsize.Light(pvsize.Weather.from_series(site, piece, series)))
+        return list(year.system.power())
+
+    every = power(0, days)
+    for first, count in ((0, 1), (9, 13), (30, 1), (44, 1)):
+        assert power(first, count) == every[24 * first:24 * (first + count)]
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_like_inputs_are_computed_once_and_counted_each(seed):
+    _, parts, light = random_case(seed)
+    inputs = [parts["inverters"][0]["inputs"][0]] * 5
+    inputs[3] = dict(inputs[3], start_voltage=inputs[3].get("start_voltage", 100) * 1.2)
+    parts["inverters"] = [dict(parts["inverters"][0], inputs=inputs)]
+    parts["arrays"] = [dict(parts["arrays"][0], inverter=0, input=i) for i in range(5)]
+    parts["cables"] = []
+    year = pvsize.Year(build(parts), light)
+    for i, given in enumerate(inputs):  # so little that nothing but the likeness goes
+        inputs[i] = dict(given, tracking_max=given["tracking_max"] * (1 + (i + 1) * 1e-12))
+    other = pvsize.Year(build(parts), light)
+    for one, two in zip(all_parts(year, parts), all_parts(other, parts)):
+        assert one.output == pytest.approx(two.output, rel=1e-9)
+        for name, value in one.losses().items():
+            assert two.loss(name) == pytest.approx(value, abs=1e-9 * one.reference), name
+            assert two.active(name) == one.active(name)
