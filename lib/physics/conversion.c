@@ -199,9 +199,15 @@ PVSZ_INLINE void lay_losses(const pvsz_conversion *conversion, row *r)
                 r->loss[k][i] = r->voltage[i] > low ? from + share * more : r->loss[k][i];
             }
         }
-    for (int32_t k = 0; k < N && last > first; k++)
-        for (int32_t i = 0; i < PVSZ_ROW; i++)
-            r->loss[k][i] = r->voltage[i] >= last->voltage ? last->loss[k] : r->loss[k][i];
+    for (int32_t k = 0; k < N && last > first; k++) {
+        double high = last->voltage, loss = last->loss[k];
+
+        for (int32_t i = 0; i < PVSZ_ROW; i++) {
+            double before = r->loss[k][i];
+
+            r->loss[k][i] = r->voltage[i] >= high ? loss : before;
+        }
+    }
 }
 
 PVSZ_INLINE void convert_row(const pvsz_conversion *conversion, row *r)

@@ -1,11 +1,13 @@
-/* exp, log and their kin from + - * / alone: the same bits with every C library,
+/* exp, log and their kin from + - * / and sqrt alone: the same bits with every C library,
  * and loops over them vectorise. Error below 2 ulp of the result (tested against
  * libm in tests/unit/test_diode.c). Arguments must be finite.
- * Reductions and the polynomial of log are those of the fdlibm papers (K. C. Ng,
- * Sun Microsystems, 1993: ln 2 in two parts, Lg1 to Lg7); exp is its Taylor series. */
+ * Reductions, the polynomial of log and the quotient of acos are those of the fdlibm papers
+ * (K. C. Ng, Sun Microsystems, 1993: ln 2 in two parts, Lg1 to Lg7, pS0 to qS4); exp is its
+ * Taylor series. */
 #ifndef PVSZ_ELEMENTARY_H
 #define PVSZ_ELEMENTARY_H
 
+#include <math.h>
 #include <stdint.h>
 #include <string.h>
 
@@ -106,6 +108,26 @@ PVSZ_INLINE double pvsz_log1p(double x)
     double w = 1 + x;
 
     return pvsz_log(w) + (x - (w - 1)) / w;
+}
+
+/* acos(x) for x from 0 to 1: by the sine of the angle, or of its half. */
+PVSZ_INLINE double pvsz_acos(double x)
+{
+    double z = x > 0.5 ? 0.5 * (1 - x) : x * x;
+    double root = sqrt(z), s = x > 0.5 ? root : x;
+    double p =
+        z * (1.66666666666666657415e-01 +
+             z * (-3.25565818622400915405e-01 +
+                  z * (2.01212532134862925881e-01 +
+                       z * (-4.00555345006794114027e-02 +
+                            z * (7.91534994289814532176e-04 + z * 3.47933107596021167570e-05)))));
+    double q = 1 + z * (-2.40339491173441421878e+00 +
+                        z * (2.02094576023350569471e+00 +
+                             z * (-6.88283971605453293030e-01 + z * 7.70381505559019352791e-02)));
+    double more = s * (p / q); /* asin(s) - s */
+
+    return x > 0.5 ? 2 * (s + more)
+                   : 1.57079632679489655800e+00 - (s - (6.12323399573676603587e-17 - more));
 }
 
 #endif

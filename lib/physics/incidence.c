@@ -5,6 +5,7 @@
 
 #include "angle.h"
 #include "incidence.h"
+#include "sky_parts.h"
 
 pvsz_cover pvsz_usual_cover(pvsz_cover_kind kind)
 {
@@ -13,26 +14,12 @@ pvsz_cover pvsz_usual_cover(pvsz_cover_kind kind)
     return (pvsz_cover){.kind = kind, .index = 1.526, .depth = 4 * 0.002, .slope = slope};
 }
 
-/* Fresnel, with Snell's law for the ray inside. */
 void pvsz_reflectance(double index, double cosine, double *across, double *along)
 {
-    double inside = sqrt(1 - (1 - cosine * cosine) / (index * index));
-    double r = (cosine - index * inside) / (cosine + index * inside);
-    double p = (index * cosine - inside) / (index * cosine + inside);
+    pvsz_mirrored light = pvsz_mirror(index, cosine);
 
-    *across = r * r;
-    *along = p * p;
-}
-
-/* Share that gets to the cell, of that at light from straight ahead. */
-static double through(const pvsz_cover *cover, double cosine)
-{
-    double across, along, straight = (cover->index - 1) / (cover->index + 1);
-    double inside = sqrt(1 - (1 - cosine * cosine) / (cover->index * cover->index));
-
-    pvsz_reflectance(cover->index, cosine, &across, &along);
-    return exp(cover->depth - cover->depth / inside) * (1 - (across + along) / 2) /
-           (1 - straight * straight);
+    *across = light.across;
+    *along = light.along;
 }
 
 double pvsz_pass(const pvsz_cover *cover, double cosine)
@@ -43,11 +30,11 @@ double pvsz_pass(const pvsz_cover *cover, double cosine)
         return 0;
     switch (cover->kind) {
     case PVSZ_COVER_GLASS:
-        return through(cover, c);
+        return pvsz_pass_glass(cover, c);
     case PVSZ_COVER_EXPONENTIAL:
-        return expm1(-c / cover->slope) / expm1(-1 / cover->slope);
+        return pvsz_pass_exponential(cover, c);
     case PVSZ_COVER_SECANT:
-        return fmax(0, 1 - cover->slope * (1 / c - 1));
+        return pvsz_pass_secant(cover, c);
     default:
         return 1;
     }

@@ -4,44 +4,22 @@
 
 #include "angle.h"
 #include "sky.h"
+#include "sky_parts.h"
 
-static const struct {
-    double clearness, f1[3], f2[3];
-} bins[] = {
-#define SKY_BIN(clearness, f11, f12, f13, f21, f22, f23) \
-    {clearness, {f11, f12, f13}, {f21, f22, f23}},
-#include "../tables/sky_bins.def"
-#undef SKY_BIN
-};
-
-/* Cosine of the zenith angle that what lies round a low sun is divided by: 85 degrees,
- * as Perez has it. */
-#define LOWEST_SUN 0.087155742747658166
-
-static double lifted(const pvsz_sun *sun)
-{
-    return fmax(sun->up, LOWEST_SUN);
-}
-
-/* Perez 1990, equations 1 to 9, with the relative air mass. */
 static void spread_by_bins(pvsz_sky *sky, const pvsz_sun *sun, double diffuse)
 {
-    double zenith = acos(pvsz_clamp(sun->up, 0, 1));
-    double bend = 1.041 * zenith * zenith * zenith;
-    double clearness = ((diffuse + sky->beam) / diffuse + bend) / (1 + bend);
-    double brightness = diffuse * pvsz_air_mass(sun->up) / sun->beyond;
+    pvsz_clarity at = pvsz_clarity_of(sun->up, sun->beyond, sky->beam, diffuse);
+    const double *f;
+    double around;
     size_t i = 0;
-    double around, horizon;
 
-    while (clearness > bins[i].clearness)
+    while (at.clearness > pvsz_sky_bins[i].clearness)
         i++;
-    /* no more than all: skies so bright that it would be lie outside what was measured */
-    around = bins[i].f1[0] + bins[i].f1[1] * brightness + bins[i].f1[2] * zenith;
-    around = pvsz_clamp(around, 0, 1);
-    horizon = bins[i].f2[0] + bins[i].f2[1] * brightness + bins[i].f2[2] * zenith;
-    sky->around = diffuse * around / lifted(sun);
+    f = pvsz_sky_bins[i].term;
+    around = pvsz_share_around(at, f[0], f[1], f[2]);
+    sky->around = diffuse * around / pvsz_lifted(sun->up);
     sky->dome = diffuse * (1 - around);
-    sky->horizon = diffuse * horizon;
+    sky->horizon = diffuse * pvsz_share_horizon(at, f[3], f[4], f[5]);
 }
 
 /* Hay and Davies 1980: the share that the beam has of what it was outside. */
@@ -49,7 +27,7 @@ static void spread_round_sun(pvsz_sky *sky, const pvsz_sun *sun, double diffuse)
 {
     double around = fmin(sky->beam / sun->beyond, 1);
 
-    sky->around = diffuse * around / lifted(sun);
+    sky->around = diffuse * around / pvsz_lifted(sun->up);
     sky->dome = diffuse * (1 - around);
 }
 
@@ -106,28 +84,15 @@ double pvsz_incidence(const pvsz_face *face, const pvsz_sun *sun)
     return PVSZ_DEG(acos(pvsz_clamp(cosine_of(face, sun), -1, 1)));
 }
 
-/* `direct` of the light from the sun and round it, and shares of that from sky and ground. A
- * dark horizon can outweigh the rest in front of a steep plane. */
-static pvsz_plane_sun add_up(const pvsz_face *face, const pvsz_sky *sky, double albedo,
-                             double direct, double sky_share, double ground_share)
-{
-    double spread = sky->dome * face->sky + sky->horizon * face->horizon;
-
-    return (pvsz_plane_sun){
-        .beam = sky->beam * direct,
-        .sky = fmax(0, sky->around * direct + spread * sky_share),
-        .ground = sky->ground * albedo * face->ground * ground_share,
-    };
-}
-
 pvsz_plane_sun pvsz_through_face(const pvsz_face *face, const pvsz_sky *sky, const pvsz_sun *sun,
                                  double albedo, pvsz_plane_sun *before)
 {
-    double direct = fmax(0, cosine_of(face, sun));
+    double direct = pvsz_greatest(0, cosine_of(face, sun));
+    double ground = sky->ground * albedo;
     double passed = direct > 0 ? direct * pvsz_pass(&face->cover, direct) : 0;
 
-    *before = add_up(face, sky, albedo, direct, 1, 1);
-    return add_up(face, sky, albedo, passed, face->sky_pass, face->ground_pass);
+    *before = pvsz_add_up(face, sky, ground, direct, 1, 1);
+    return pvsz_add_up(face, sky, ground, passed, face->sky_pass, face->ground_pass);
 }
 
 pvsz_plane_sun pvsz_on_face(const pvsz_face *face, const pvsz_sky *sky, const pvsz_sun *sun,

@@ -2,6 +2,7 @@
 #include <math.h>
 
 #include "angle.h"
+#include "sky_parts.h"
 #include "sun.h"
 
 /* radius of the earth over its mean distance from the sun */
@@ -225,9 +226,8 @@ double pvsz_refraction(double elevation, double pressure, double temp)
 double pvsz_air_mass(double cos_zenith)
 {
     double cosine = pvsz_clamp(cos_zenith, 0, 1);
-    double zenith = PVSZ_DEG(acos(cosine));
 
-    return 1 / (cosine + 0.50572 * pow(96.07995 - zenith, -1.6364));
+    return pvsz_mass_of(cosine, pvsz_acos(cosine));
 }
 
 void pvsz_horizontal(const pvsz_sun *sun, double *azimuth, double *elevation)

@@ -1,5 +1,4 @@
 /* Linear law of data sheets, the correction table, and the cell in the sun. */
-#include <math.h>
 #include <stddef.h>
 
 #include "pvsize/ids.h"
@@ -33,9 +32,7 @@ bool pvsz_voc_factor(double temp, double *factor)
     return false;
 }
 
-static const struct {
-    double a, b, excess; /* K between the cell and the back, at 1000 W/m2 */
-} heats[] = {
+static const pvsz_heat_terms heats[] = {
 #define CELL_HEAT(ID, a, b, excess) {a, b, excess},
 #define MOUNTING_HEAT(MOUNTING, row)
 #include "../tables/cell_heat.def"
@@ -60,11 +57,6 @@ static const double rises[] = {
 #undef CELL_RISE
 };
 
-double pvsz_cell_temp_nominal(double ambient, double irradiance, double nominal)
-{
-    return ambient + (nominal - 20) / 800 * irradiance;
-}
-
 double pvsz_cell_temp_nominal_wind(double ambient, double irradiance, double nominal,
                                    double efficiency, double wind)
 {
@@ -78,18 +70,15 @@ double pvsz_cell_temp_ross(double ambient, double irradiance, double rise)
     return ambient + rise * irradiance;
 }
 
-double pvsz_cell_temp_linear(double ambient, double irradiance, double loss, double loss_by_wind,
-                             double wind)
-{
-    return ambient + irradiance / (loss + loss_by_wind * wind);
-}
-
 double pvsz_cell_temp_exponential(double ambient, double irradiance, pvsz_cell_heat heat,
                                   double wind)
 {
-    double back = exp(heats[heat].a + heats[heat].b * wind);
+    return pvsz_cell_temp_by(&heats[heat], ambient, irradiance, wind);
+}
 
-    return ambient + irradiance * (back + heats[heat].excess / 1000);
+pvsz_heat_terms pvsz_heat_terms_of(pvsz_cell_heat heat)
+{
+    return heats[heat];
 }
 
 pvsz_cell_heat pvsz_heat_of(int32_t mounting)

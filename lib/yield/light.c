@@ -27,7 +27,7 @@ void pvsize_light_free(pvsize_light *light)
     free_list(&light->head.memory, &light->panes);
     pvsz_release(&light->head.memory, light->state);
     pvsz_release(&light->head.memory, light->stretch);
-    pvsz_release(&light->head.memory, light->hour);
+    pvsz_release(&light->head.memory, light->hour.east);
     pvsz_unmake(light);
 }
 
@@ -84,15 +84,16 @@ static void measure_rows(pvsize_light *light, const pvsize_weather *weather)
     light->step = weather->step;
     for (int32_t i = 0; i < weather->rows; i++) {
         pvsz_row_state state = state_of(light, &weather->row[i]);
-        int32_t year, day, minute, month;
+        int32_t since = weather->minute + i * weather->step;
+        int32_t year, day, minute, month, count = since < 0 ? -1 : since / 1440;
 
         light->hours += state == PVSZ_ROW_LIT;
         light->gaps += state == PVSZ_ROW_GAP;
         light->state[i] = (uint8_t)state;
-        pvsz_row_time(weather, i, &year, &day, &minute);
-        if (last == day)
+        if (i > 0 && count == last) /* the same day */
             continue;
-        last = day;
+        last = count;
+        pvsz_row_time(weather, i, &year, &day, &minute);
         month = pvsz_month_of(year, day);
         /* the calendar goes through all months one after the other */
         if (light->stretches == 0 || light->stretch[light->stretches - 1].month != month)
@@ -103,35 +104,83 @@ static void measure_rows(pvsize_light *light, const pvsize_weather *weather)
             s + 1 < light->stretches ? light->stretch[s + 1].first_row : light->rows;
 }
 
-static void take_hour(pvsize_light *light, const pvsz_weather_row *row, int32_t i, pvsz_hour *hour)
+/* Puts a row into the columns, and what the sky needs into place i of its own. */
+static void take_hour(pvsize_light *light, const pvsize_weather *weather, int32_t row, int32_t hour,
+                      pvsz_sky_row *sky, int32_t i)
 {
-    bool wind = pvsz_known(row, PVSZ_WIND);
+    const pvsz_weather_row *from = &weather->row[row];
+    pvsz_hours *to = &light->hour;
+    bool wind = pvsz_known(from, PVSZ_WIND);
 
-    hour->row = i;
-    hour->albedo = row->albedo;
-    hour->temp = row->value[PVSZ_TEMP];
-    hour->wind = wind ? row->value[PVSZ_WIND] : light->wind;
-    hour->sun = row->sun;
-    hour->sky = pvsz_sky_of(light->sky, &row->sun, row->value[PVSZ_BEAM], row->value[PVSZ_DIFFUSE],
-                            row->value[PVSZ_GLOBAL]);
+    to->row[hour] = row;
+    to->east[hour] = from->sun.east;
+    to->north[hour] = from->sun.north;
+    to->up[hour] = sky->up[i] = from->sun.up;
+    to->ground[hour] = from->value[PVSZ_GLOBAL] * from->albedo;
+    to->temp[hour] = from->value[PVSZ_TEMP];
+    to->wind[hour] = wind ? from->value[PVSZ_WIND] : light->wind;
     light->took_wind |= !wind && light->cell_temp != PVSIZE_CELL_TEMP_NOMINAL;
+    sky->beyond[i] = from->sun.beyond;
+    sky->lit[i] = from->sun.lit;
+    sky->beam[i] = from->value[PVSZ_BEAM];
+    sky->diffuse[i] = from->value[PVSZ_DIFFUSE];
+}
+
+static void take_skies(pvsize_light *light, pvsz_sky_row *sky, int32_t first, int32_t count)
+{
+    size_t size = (size_t)count * sizeof(double);
+    pvsz_hours *to = &light->hour;
+
+    pvsz_skies_of(pvsz_widest(), light->sky, sky);
+    memcpy(to->beam + first, sky->beam, size);
+    memcpy(to->around + first, sky->around, size);
+    memcpy(to->dome + first, sky->dome, size);
+    memcpy(to->horizon + first, sky->horizon, size);
 }
 
 static void take_hours(pvsize_light *light, const pvsize_weather *weather)
 {
-    int32_t hour = 0;
+    pvsz_sky_row sky = {{0}, {0}, {0}, {0}, {0}, {0}, {0}, {0}};
+    int32_t hour = 0, taken = 0;
 
     for (int32_t s = 0; s < light->stretches; s++) {
         pvsz_stretch *stretch = &light->stretch[s];
 
         stretch->first_hour = hour;
-        for (int32_t i = stretch->first_row; i < stretch->end_row; i++)
-            if (light->state[i] == PVSZ_ROW_LIT)
-                take_hour(light, &weather->row[i], i, &light->hour[hour++]);
-            else if (light->state[i] == PVSZ_ROW_DARK)
-                stretch->dark++;
+        for (int32_t i = stretch->first_row; i < stretch->end_row; i++) {
+            stretch->dark += light->state[i] == PVSZ_ROW_DARK;
+            if (light->state[i] != PVSZ_ROW_LIT)
+                continue;
+            take_hour(light, weather, i, hour, &sky, hour - taken);
+            if (++hour - taken == PVSZ_ROW) {
+                take_skies(light, &sky, taken, PVSZ_ROW);
+                taken = hour;
+            }
+        }
         stretch->end_hour = hour;
     }
+    take_skies(light, &sky, taken, hour - taken);
+}
+
+/* With columns for a module on each of two planes: many small blocks would cost more than what
+ * is computed into them. */
+static bool make_hours(pvsize_light *light)
+{
+    enum { COLUMNS = 11, ROOM = 8 };
+    size_t n = (size_t)light->hours + 1; /* never none */
+    pvsz_hours *to = &light->hour;
+    double *column = pvsz_new(&light->head.memory, n * (COLUMNS + ROOM), sizeof *column);
+    double **const columns[] = {&to->east, &to->north,   &to->up,     &to->beam, &to->around,
+                                &to->dome, &to->horizon, &to->ground, &to->temp, &to->wind};
+
+    if (!column)
+        return false;
+    for (size_t i = 0; i < sizeof columns / sizeof columns[0]; i++, column += n)
+        *columns[i] = column;
+    to->row = (int32_t *)(void *)column;
+    light->room = column + n;
+    light->room_left = ROOM;
+    return true;
 }
 
 /* Weather of which no hour with light can be computed would give a year of nothing. */
@@ -167,8 +216,7 @@ static pvsize_status take_weather(pvsize_light *light, const pvsize_weather *wea
     status = check_rows(light, weather, diag);
     if (status)
         return status;
-    light->hour = pvsz_new(memory, (size_t)light->hours + 1, sizeof *light->hour);
-    if (!light->hour)
+    if (!make_hours(light))
         return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
     take_hours(light, weather);
     return PVSIZE_OK;

@@ -4,7 +4,7 @@
 #define PVSZ_LIGHT_H
 
 #include "../physics/diode_shift.h"
-#include "../physics/temperature.h"
+#include "../physics/sky_rows.h"
 #include "../weather/weather.h"
 #include "pvsize/year.h"
 
@@ -13,13 +13,13 @@ enum { PVSZ_YEAR_MONTHS = 12 };
 /* Sums by month of the calendar, over rows. */
 typedef double pvsz_months[PVSZ_YEAR_MONTHS];
 
-/* A row of the weather with light; an "hour" below, whatever its length. */
-typedef struct pvsz_hour {
-    int32_t row;
-    double albedo, temp, wind;
-    pvsz_sky sky;
-    pvsz_sun sun;
-} pvsz_hour;
+/* The rows of the weather with light, "hours" below, whatever their length; in columns. */
+typedef struct pvsz_hours {
+    double *east, *north, *up;                       /* to the sun */
+    double *beam, *around, *dome, *horizon, *ground; /* the sky; what the ground reflects */
+    double *temp, *wind;
+    int32_t *row;
+} pvsz_hours;
 
 /* Rows of one month, and the hours among them. */
 typedef struct pvsz_stretch {
@@ -29,13 +29,6 @@ typedef struct pvsz_stretch {
 } pvsz_stretch;
 
 typedef enum pvsz_row_state { PVSZ_ROW_DARK, PVSZ_ROW_LIT, PVSZ_ROW_GAP } pvsz_row_state;
-
-/* How warm the cells of a plane get; what a kind does not need is 0. */
-typedef struct pvsz_warmth {
-    int32_t kind; /* PVSIZE_CELL_TEMP_... */
-    int32_t heat; /* pvsz_cell_heat */
-    double loss, loss_by_wind, nominal;
-} pvsz_warmth;
 
 /* A plane: by hour the light that gets to the cells, in W/m2, and their temperature. */
 typedef struct pvsz_pane {
@@ -71,7 +64,9 @@ struct pvsize_light {
     double wind;
     int32_t rows, hours, gaps;
     int32_t stretches;
-    pvsz_hour *hour;
+    pvsz_hours hour; /* one block, `east` its first, with room for the first planes */
+    double *room;
+    int32_t room_left; /* columns */
     pvsz_stretch *stretch;
     uint8_t *state; /* of each row */
     pvsz_list panes, pairs;

@@ -1,4 +1,6 @@
 /* Planes and the modules on them, each computed once. */
+#include <string.h>
+
 #include "../equipment/curve.h"
 #include "../physics/diode_rows.h"
 #include "light.h"
@@ -66,32 +68,23 @@ static pvsize_status warmth_of(const pvsize_light *light, const pvsize_spec *pla
     return PVSIZE_OK;
 }
 
-static double cell_temp(const pvsz_warmth *warmth, const pvsz_hour *hour, double gross)
-{
-    switch (warmth->kind) {
-    case PVSIZE_CELL_TEMP_MOUNTING:
-        return pvsz_cell_temp_exponential(hour->temp, gross, (pvsz_cell_heat)warmth->heat,
-                                          hour->wind);
-    case PVSIZE_CELL_TEMP_HEAT_LOSS:
-        return pvsz_cell_temp_linear(hour->temp, gross, warmth->loss, warmth->loss_by_wind,
-                                     WIND_AT_MODULES * hour->wind);
-    default:
-        return pvsz_cell_temp_nominal(hour->temp, gross, warmth->nominal);
-    }
-}
-
 /* panes */
 
-/* One block: the thing, then its two columns. */
-static void *make_columns(const pvsize_light *light, size_t size, double **first, double **second)
+/* The thing, and two columns: of the room of the light, or behind it. */
+static void *make_columns(pvsize_light *light, size_t size, double **first, double **second)
 {
     size_t n = (size_t)light->hours + 1; /* never none */
     size_t head = (size + sizeof(double) - 1) / sizeof(double);
-    double *block = pvsz_new(&light->head.memory, head + 2 * n, sizeof *block);
+    bool has_room = light->room_left >= 2;
+    double *block = pvsz_new(&light->head.memory, has_room ? head : head + 2 * n, sizeof *block);
 
-    if (block) {
-        *first = block + head;
-        *second = block + head + n;
+    if (!block)
+        return NULL;
+    *first = has_room ? light->room : block + head;
+    *second = *first + n;
+    if (has_room) {
+        light->room += 2 * n;
+        light->room_left -= 2;
     }
     return block;
 }
@@ -111,29 +104,50 @@ static pvsize_status keep(const pvsize_light *light, pvsz_list *list, void *item
     return PVSIZE_OK;
 }
 
-static double total(const pvsz_plane_sun *on)
+static void lay_row(const pvsz_hours *from, size_t first, size_t count, pvsz_plane_row *row)
 {
-    return on->beam + on->sky + on->ground;
+    const double *const columns[] = {from->east,   from->north, from->up,      from->beam,
+                                     from->around, from->dome,  from->horizon, from->ground,
+                                     from->temp,   from->wind};
+    double *const places[] = {row->east, row->north,   row->up,     row->beam, row->around,
+                              row->dome, row->horizon, row->ground, row->temp, row->wind};
+
+    for (size_t i = 0; i < sizeof places / sizeof places[0]; i++)
+        memcpy(places[i], columns[i] + first, count * sizeof(double));
+}
+
+static void light_hours(const pvsize_light *light, const pvsz_face *face, const pvsz_warmth *warmth,
+                        const pvsz_stretch *stretch, pvsz_pane *pane)
+{
+    static const pvsz_plane_row nothing;
+    pvsz_plane_row row = nothing;
+    int width = pvsz_widest();
+
+    for (int32_t h = stretch->first_hour; h < stretch->end_hour; h += PVSZ_ROW) {
+        int32_t count = stretch->end_hour - h < PVSZ_ROW ? stretch->end_hour - h : PVSZ_ROW;
+        double gross = 0, glass = 0;
+
+        lay_row(&light->hour, (size_t)h, (size_t)count, &row);
+        pvsz_light_plane(width, face, warmth, &row);
+        for (int32_t i = 0; i < count; i++) {
+            gross += row.gross[i];
+            glass += row.glass[i];
+            pane->net[h + i] = row.glass[i] * light->clean;
+            pane->cell[h + i] = row.cell[i];
+        }
+        pane->gross[stretch->month] += gross;
+        pane->glass[stretch->month] += glass;
+    }
 }
 
 static void light_pane(const pvsize_light *light, pvsz_pane *pane)
 {
     pvsz_face face = pvsz_face_of(light->sky, pane->tilt, pane->azimuth, &light->cover);
+    pvsz_warmth warmth = pane->warmth;
 
-    for (int32_t s = 0; s < light->stretches; s++) {
-        const pvsz_stretch *stretch = &light->stretch[s];
-
-        for (int32_t h = stretch->first_hour; h < stretch->end_hour; h++) {
-            const pvsz_hour *hour = &light->hour[h];
-            pvsz_plane_sun on,
-                in = pvsz_through_face(&face, &hour->sky, &hour->sun, hour->albedo, &on);
-
-            pane->gross[stretch->month] += total(&on);
-            pane->glass[stretch->month] += total(&in);
-            pane->net[h] = total(&in) * light->clean;
-            pane->cell[h] = cell_temp(&pane->warmth, hour, total(&on));
-        }
-    }
+    warmth.loss_by_wind *= WIND_AT_MODULES;
+    for (int32_t s = 0; s < light->stretches; s++)
+        light_hours(light, &face, &warmth, &light->stretch[s], pane);
 }
 
 static bool same_warmth(const pvsz_warmth *a, const pvsz_warmth *b)

@@ -70,7 +70,7 @@ static void add_output(pvsz_runner *r, const pvsz_span *span)
 void pvsz_run_site(pvsz_runner *r, const pvsz_span *span, const double *load)
 {
     for (int32_t h = span->first; h < span->first + span->count; h++)
-        run_hour(r, span->month, h, load ? load[r->light->hour[h].row] : 0);
+        run_hour(r, span->month, h, load ? load[r->light->hour.row[h]] : 0);
     add_output(r, span);
 }
 

@@ -51,7 +51,14 @@ START_TEST(elementary_functions_are_within_two_ulp)
             worst = fmax(worst, ulps(pvsz_log1p(y), log1pl(y)));
         }
     }
+    for (int i = 0; i < 100000; i++) {
+        double x = random_between(0, 1), near_one = 1 - pow(10, random_between(-16, 0));
+
+        worst = fmax(worst, ulps(pvsz_acos(x), acosl(x)));
+        worst = fmax(worst, ulps(pvsz_acos(near_one), acosl(near_one)));
+    }
     ck_assert_msg(worst < 2, "%g", worst);
+    ck_assert(pvsz_acos(1) == 0 && pvsz_acos(0) == acos(0) && pvsz_acos(0.5) > 1);
     ck_assert(pvsz_exp(0) == 1 && pvsz_expm1(0) == 0 && pvsz_log(1) == 0);
     ck_assert(pvsz_exp(1000) == pvsz_exp(600) && pvsz_exp(-1e9) == pvsz_exp(-600));
 }

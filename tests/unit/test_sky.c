@@ -4,8 +4,7 @@
  * memory only, the line says so. */
 #include "../../lib/physics/angle.h"
 #include "../../lib/physics/clearness.h"
-#include "../../lib/physics/sky.h"
-#include "../../lib/physics/temperature.h"
+#include "../../lib/physics/sky_rows.h"
 #include "../support/pv_test.h"
 
 static double uniform(double low, double high)
@@ -354,8 +353,110 @@ START_TEST(mountings_get_warmer)
 }
 END_TEST
 
+/* rows */
+
+static void expect_bits(double got, double want)
+{
+    ck_assert_msg(memcmp(&got, &want, sizeof got) == 0, "%.17g instead of %.17g", got, want);
+}
+
+/* Skies of a row, with some that have no sun, or no diffuse light. */
+static void random_skies(pvsz_sky_row *row, pvsz_sun *suns)
+{
+    for (int i = 0; i < PVSZ_ROW; i++) {
+        suns[i] = sun_by(uniform(-90, 90), uniform(-23.45, 23.45), uniform(-110, 110), 1367);
+        row->up[i] = suns[i].up;
+        row->beyond[i] = suns[i].beyond;
+        row->lit[i] = suns[i].lit;
+        row->beam[i] = i % 5 ? uniform(0, 1100) : 0;
+        row->diffuse[i] = i % 11 ? pow(10, uniform(-2, 2.7)) : 0;
+    }
+}
+
+START_TEST(rows_have_the_skies_of_single_calls)
+{
+    for (int round = 0; round < 3000; round++) {
+        pvsz_sky_row from, row;
+        pvsz_sun suns[PVSZ_ROW];
+        pvsz_sky_model model = round % 4 ? PVSZ_SKY_BINNED : (round / 4) % PVSZ_SKY_MODELS;
+
+        random_skies(&from, suns);
+        for (int width = 0; width <= pvsz_widest(); width++) {
+            row = from;
+            pvsz_skies_of(width, model, &row);
+            for (int i = 0; i < PVSZ_ROW; i++) {
+                pvsz_sky sky = pvsz_sky_of(model, &suns[i], from.beam[i], from.diffuse[i], 0);
+
+                expect_bits(row.beam[i], sky.beam);
+                expect_bits(row.around[i], sky.around);
+                expect_bits(row.dome[i], sky.dome);
+                expect_bits(row.horizon[i], sky.horizon);
+            }
+        }
+    }
+}
+END_TEST
+
+static double cell_of(const pvsz_warmth *w, double ambient, double irradiance, double wind)
+{
+    if (w->kind == PVSIZE_CELL_TEMP_MOUNTING)
+        return pvsz_cell_temp_exponential(ambient, irradiance, w->heat, wind);
+    if (w->kind == PVSIZE_CELL_TEMP_HEAT_LOSS)
+        return pvsz_cell_temp_linear(ambient, irradiance, w->loss, w->loss_by_wind, wind);
+    return pvsz_cell_temp_nominal(ambient, irradiance, w->nominal);
+}
+
+static void random_plane_row(pvsz_plane_row *row, pvsz_sun *suns)
+{
+    for (int i = 0; i < PVSZ_ROW; i++) {
+        suns[i] = sun_by(uniform(-90, 90), uniform(-23.45, 23.45), uniform(-110, 110), 1367);
+        row->east[i] = suns[i].east;
+        row->north[i] = suns[i].north;
+        row->up[i] = suns[i].up;
+        row->beam[i] = uniform(0, 1100);
+        row->around[i] = uniform(0, 300);
+        row->dome[i] = uniform(0, 300);
+        row->horizon[i] = uniform(-100, 100);
+        row->ground[i] = uniform(0, 200);
+        row->temp[i] = uniform(-30, 50);
+        row->wind[i] = uniform(0, 20);
+    }
+}
+
+START_TEST(rows_have_the_planes_of_single_calls)
+{
+    static const int32_t kinds[] = {PVSIZE_CELL_TEMP_MOUNTING, PVSIZE_CELL_TEMP_HEAT_LOSS,
+                                    PVSIZE_CELL_TEMP_NOMINAL};
+
+    for (int round = 0; round < 3000; round++) {
+        pvsz_cover cover = pvsz_usual_cover(round % PVSZ_COVERS);
+        pvsz_face face = pvsz_face_of(PVSZ_SKY_BINNED, uniform(0, 180), uniform(0, 360), &cover);
+        pvsz_warmth warmth = {kinds[round % 3], round % PVSZ_HEATS, uniform(10, 40), uniform(0, 8),
+                              45};
+        pvsz_plane_row row;
+        pvsz_sun suns[PVSZ_ROW];
+
+        random_plane_row(&row, suns);
+        for (int width = 0; width <= pvsz_widest(); width++) {
+            pvsz_light_plane(width, &face, &warmth, &row);
+            for (int i = 0; i < PVSZ_ROW; i++) {
+                pvsz_sky sky = {row.beam[i], row.around[i], row.dome[i], row.horizon[i],
+                                row.ground[i]};
+                pvsz_plane_sun on, in = pvsz_through_face(&face, &sky, &suns[i], 1, &on);
+
+                expect_bits(row.gross[i], total(on));
+                expect_bits(row.glass[i], total(in));
+                expect_bits(row.cell[i], cell_of(&warmth, row.temp[i], total(on), row.wind[i]));
+            }
+        }
+    }
+}
+END_TEST
+
 static void add(Suite *suite)
 {
+    add_test(suite, "rows of skies", rows_have_the_skies_of_single_calls);
+    add_test(suite, "rows of planes", rows_have_the_planes_of_single_calls);
     add_test(suite, "mountings", mountings_get_warmer);
     add_test(suite, "incidence", incidence_angles_of_textbooks);
     add_test(suite, "textbook plane", the_textbook_plane);
