@@ -40,8 +40,8 @@ extern "C" {
  *
  * Accuracy is that of its models and means: measured yields of rooftops differ from each
  * other by tens of per cents. Means of hours hide short peaks: what limits take is a little
- * more in truth. Of energies the last bits depend on the C library (sin, exp in sky and
- * temperature).
+ * more in truth. Of energies the last bits depend on the C library (sin and its like, in the
+ * sun's and the planes' directions).
  *
  * A year holds no reference to what it was made from. Const calls may run at once on it.
  *
