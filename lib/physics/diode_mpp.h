@@ -6,12 +6,17 @@
 #include "diode_shift.h"
 #include "elementary.h"
 
+PVSZ_INLINE double pvsz_sun_share(double irradiance)
+{
+    return irradiance >= PVSZ_LEAST_IRRADIANCE ? irradiance * (1 / PVSZ_STC_IRRADIANCE) : 0;
+}
+
 PVSZ_INLINE pvsz_diode pvsz_shift(const pvsz_module *module, double irradiance, double cell_temp)
 {
     const pvsz_diode *stc = &module->stc;
     double warmer = cell_temp - 25, kelvin = cell_temp + 273.15;
     double t = kelvin * (1 / PVSZ_STC_KELVIN);
-    double sun = irradiance >= PVSZ_LEAST_IRRADIANCE ? irradiance * (1 / PVSZ_STC_IRRADIANCE) : 0;
+    double sun = pvsz_sun_share(irradiance);
     /* Eg,ref / k Tref - Eg / k T, without taking two large numbers apart */
     double barrier = module->band_gap / PVSZ_BOLTZMANN * warmer *
                      (1 / PVSZ_STC_KELVIN - module->narrowing) / kelvin;

@@ -17,7 +17,16 @@ PVSZ_INLINE pvsz_diode diode_of(const row *r, double series, int i)
     return (pvsz_diode){r->light[i], r->saturation[i], r->ideality[i], series, r->shunt[i]};
 }
 
-PVSZ_INLINE void start_row(const pvsz_module *m, row *r)
+PVSZ_INLINE void start_row(double series, row *r)
+{
+    for (int i = 0; i < PVSZ_ROW; i++) {
+        pvsz_diode d = diode_of(r, series, i);
+
+        r->u[i] = pvsz_quick_start(&d);
+    }
+}
+
+PVSZ_INLINE void shift_row(const pvsz_module *m, row *r)
 {
     for (int i = 0; i < PVSZ_ROW; i++) {
         pvsz_diode d = pvsz_shift(m, r->irradiance[i], r->cell_temp[i]);
@@ -27,18 +36,14 @@ PVSZ_INLINE void start_row(const pvsz_module *m, row *r)
         r->ideality[i] = d.ideality;
         r->shunt[i] = d.shunt;
     }
-    for (int i = 0; i < PVSZ_ROW; i++) {
-        pvsz_diode d = diode_of(r, m->stc.series, i);
-
-        r->u[i] = pvsz_quick_start(&d);
-    }
 }
 
 PVSZ_INLINE void point_row(const pvsz_module *module, row *r)
 {
     pvsz_module m = *module; /* of its own: not changed by what is written below */
 
-    start_row(&m, r);
+    shift_row(&m, r);
+    start_row(m.stc.series, r);
     for (int i = 0; i < PVSZ_ROW; i++) {
         pvsz_diode d = diode_of(r, m.stc.series, i);
 
@@ -53,14 +58,21 @@ PVSZ_INLINE void point_row(const pvsz_module *module, row *r)
     }
 }
 
-/* One step s leaves u wrong by about s^3 / 12, and the power by the square of that. */
-PVSZ_INLINE void power_row(const pvsz_module *module, row *r)
+/* At one temperature only light and shunt follow the sun. One step s leaves u wrong by about
+ * s^3 / 12, and the power by the square of that. */
+PVSZ_INLINE void power_row(const pvsz_diode *in_full_sun, row *r)
 {
-    pvsz_module m = *module;
+    pvsz_diode full = *in_full_sun;
 
-    start_row(&m, r);
     for (int i = 0; i < PVSZ_ROW; i++) {
-        pvsz_diode d = diode_of(r, m.stc.series, i);
+        double sun = pvsz_sun_share(r->irradiance[i]);
+
+        r->light[i] = full.light * sun;
+        r->shunt[i] = full.shunt * sun;
+    }
+    start_row(full.series, r);
+    for (int i = 0; i < PVSZ_ROW; i++) {
+        pvsz_diode d = diode_of(r, full.series, i);
         pvsz_seeker at = pvsz_seek(&d, r->u[i]);
         pvsz_point point = pvsz_settle(&d, at);
         double settled = 0.02 - pvsz_size(at.step);
@@ -73,7 +85,7 @@ PVSZ_INLINE void power_row(const pvsz_module *module, row *r)
 }
 
 PVSZ_IN_WIDTHS(point_row, pvsz_module, row)
-PVSZ_IN_WIDTHS(power_row, pvsz_module, row)
+PVSZ_IN_WIDTHS(power_row, pvsz_diode, row)
 
 /* Those that the quick way is not sure of, one by one. */
 static void mend_row(const pvsz_module *module, row *r)
@@ -124,16 +136,19 @@ void pvsz_module_mpps(const pvsz_module *module, size_t n, const double *irradia
 void pvsz_module_powers_by(int width, const pvsz_module *module, size_t n, const double *irradiance,
                            double cell_temp, double *power)
 {
+    pvsz_diode full = pvsz_module_at(module, PVSZ_STC_IRRADIANCE, cell_temp);
     row r;
 
-    for (int i = 0; i < PVSZ_ROW; i++)
-        r.cell_temp[i] = cell_temp;
+    for (int i = 0; i < PVSZ_ROW; i++) {
+        r.saturation[i] = full.saturation;
+        r.ideality[i] = full.ideality;
+    }
     for (size_t done = 0; done < n; done += PVSZ_ROW) {
         size_t count = least_count(n - done);
 
         for (size_t i = 0; i < PVSZ_ROW; i++)
             r.irradiance[i] = i < count ? irradiance[done + i] : PVSZ_STC_IRRADIANCE;
-        power_row_by[width](module, &r);
+        power_row_by[width](&full, &r);
         mend_row(module, &r);
         for (size_t i = 0; i < count; i++)
             power[done + i] = r.voltage[i] * r.current[i];

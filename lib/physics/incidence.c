@@ -50,11 +50,16 @@ static double share_of_sky(double t, double tilt)
     return acos(pvsz_clamp(-cos(t) * cos(tilt) / edge, -1, 1)) / PVSZ_PI;
 }
 
-/* Adds the integrals over the angle, with the cover and without, from `from` to `to`. The
- * integrand bends sharply at the ends; a smooth step of the ninth degree brings the points
- * so close together there that the midpoint rule does not see it. */
-static void add_piece(const pvsz_cover *cover, double tilt, bool sky, double from, double to,
-                      double *passed, double *seen)
+/* Integrals over the directions, with the cover and without. */
+typedef struct means {
+    double passed, seen;
+} means;
+
+/* Adds them over the angle from `from` to `to`, for the sky and the ground. The integrand bends
+ * sharply at the ends; a smooth step of the ninth degree brings the points so close together
+ * there that the midpoint rule does not see it. */
+static void add_piece(const pvsz_cover *cover, double tilt, double from, double to, means *sky,
+                      means *ground)
 {
     enum { POINTS = 64 };
 
@@ -62,36 +67,36 @@ static void add_piece(const pvsz_cover *cover, double tilt, bool sky, double fro
         double u = (i + 0.5) / POINTS, v = u * (1 - u), square = u * u;
         double step = square * square * u * (126 - u * (420 - u * (540 - u * (315 - 70 * u))));
         double t = from + (to - from) * step, c = cos(t);
-        double share = share_of_sky(t, tilt);
-        double weight = v * v * v * v * c * sin(t) * (sky ? share : 1 - share) * (to - from);
+        double share = share_of_sky(t, tilt), pass = pvsz_pass(cover, c);
+        double weight = v * v * v * v * c * sin(t) * (to - from);
 
-        *passed += weight * pvsz_pass(cover, c);
-        *seen += weight;
+        sky->passed += weight * share * pass;
+        sky->seen += weight * share;
+        ground->passed += weight * (1 - share) * pass;
+        ground->seen += weight * (1 - share);
     }
 }
 
-static double mean_pass(const pvsz_cover *cover, double tilt, bool sky)
+static double mean_of(const means *m)
 {
-    double b = PVSZ_RAD(tilt), right = PVSZ_PI / 2, passed = 0, seen = 0;
+    return m->seen > 1e-9 ? m->passed / m->seen : 1;
+}
+
+void pvsz_mean_passes(const pvsz_cover *cover, double tilt, double *sky, double *ground)
+{
+    double b = PVSZ_RAD(tilt), right = PVSZ_PI / 2;
     double bend = fabs(right - b); /* from here the horizon cuts the circle */
     double corner = right;         /* from here nothing passes */
+    means of_sky = {0, 0}, of_ground = {0, 0};
 
+    *sky = *ground = 1;
     if (cover->kind == PVSZ_COVER_NONE)
-        return 1;
+        return;
     if (cover->kind == PVSZ_COVER_SECANT)
         corner = acos(cover->slope / (1 + cover->slope));
-    add_piece(cover, b, sky, 0, fmin(bend, corner), &passed, &seen);
-    add_piece(cover, b, sky, fmin(bend, corner), fmax(bend, corner), &passed, &seen);
-    add_piece(cover, b, sky, fmax(bend, corner), right, &passed, &seen);
-    return seen > 1e-9 ? passed / seen : 1;
-}
-
-double pvsz_pass_sky(const pvsz_cover *cover, double tilt)
-{
-    return mean_pass(cover, tilt, true);
-}
-
-double pvsz_pass_ground(const pvsz_cover *cover, double tilt)
-{
-    return mean_pass(cover, tilt, false);
+    add_piece(cover, b, 0, fmin(bend, corner), &of_sky, &of_ground);
+    add_piece(cover, b, fmin(bend, corner), fmax(bend, corner), &of_sky, &of_ground);
+    add_piece(cover, b, fmax(bend, corner), right, &of_sky, &of_ground);
+    *sky = mean_of(&of_sky);
+    *ground = mean_of(&of_ground);
 }

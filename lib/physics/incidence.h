@@ -24,10 +24,9 @@ pvsz_cover pvsz_usual_cover(pvsz_cover_kind kind);
 void pvsz_reflectance(double index, double cosine, double *across, double *along);
 /* Of light that meets the plane under an angle with this cosine. */
 double pvsz_pass(const pvsz_cover *cover, double cosine);
-/* Of light that comes evenly from all the sky, or all the ground, that a plane of this
- * tilt (degrees) sees: the mean over the directions, not at one equivalent angle. 1
+/* Of light that comes evenly from all the sky, and from all the ground, that a plane of this
+ * tilt (degrees) sees: the means over the directions, not at one equivalent angle. 1
  * where the plane sees none. */
-double pvsz_pass_sky(const pvsz_cover *cover, double tilt);
-double pvsz_pass_ground(const pvsz_cover *cover, double tilt);
+void pvsz_mean_passes(const pvsz_cover *cover, double tilt, double *sky, double *ground);
 
 #endif

@@ -69,8 +69,7 @@ pvsz_face pvsz_face_of(pvsz_sky_model model, double tilt, double azimuth, const 
     face.sky = 1 - face.ground;
     face.horizon = model == PVSZ_SKY_AND_HORIZON ? face.sky * half * half * half : sin(b);
     face.cover = cover ? *cover : none;
-    face.sky_pass = pvsz_pass_sky(&face.cover, tilt);
-    face.ground_pass = pvsz_pass_ground(&face.cover, tilt);
+    pvsz_mean_passes(&face.cover, tilt, &face.sky_pass, &face.ground_pass);
     return face;
 }
 

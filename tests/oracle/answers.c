@@ -67,8 +67,7 @@ static int cover(const double *q, double *a)
 
     c.slope = q[1];
     a[0] = pvsz_pass(&c, q[2]);
-    a[1] = pvsz_pass_sky(&c, q[3]);
-    a[2] = pvsz_pass_ground(&c, q[3]);
+    pvsz_mean_passes(&c, q[3], &a[1], &a[2]);
     return 3;
 }
 
