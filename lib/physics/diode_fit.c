@@ -110,8 +110,9 @@ static double beyond_at(const void *context, double a)
     return beyond(context, &m);
 }
 
-/* Largest ideality factor with a curve, by halving; `low` has one. */
-static double largest_ideality(const pvsz_sheet *s, double low)
+/* An ideality factor at which the model is not beyond the sheet, or else the largest with a
+ * curve; by halving, `low` has a curve. */
+static double high_ideality(const pvsz_sheet *s, double low)
 {
     double high = s->voc;
 
@@ -119,10 +120,13 @@ static double largest_ideality(const pvsz_sheet *s, double low)
         trial t = {s, 0.5 * (low + high)};
         double drop;
 
-        if (find_drop(&t, &drop))
-            low = t.a;
-        else
+        if (!find_drop(&t, &drop)) {
             high = t.a;
+            continue;
+        }
+        low = t.a;
+        if (beyond_at(s, low) <= 0)
+            break;
     }
     return low;
 }
@@ -170,7 +174,7 @@ pvsz_fit pvsz_fit_sheet(const pvsz_sheet *s, pvsz_module *module)
         return PVSZ_FIT_NO_CURVE;
     if (beyond_at(s, low) < 0)
         return PVSZ_FIT_BAD_COEFFICIENT;
-    high = largest_ideality(s, low);
+    high = high_ideality(s, low);
     if (beyond_at(s, high) > 0)
         return bent(s, high, module);
     t.a = pvsz_find_root(beyond_at, s, low, high);

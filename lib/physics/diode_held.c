@@ -158,31 +158,43 @@ static size_t lay_row(row *r, const pvsz_peaks *peaks, size_t done, size_t n, co
                       const double *asked)
 {
     for (size_t i = 0; i < PVSZ_ROW; i++) {
-        size_t k = done + i < n ? done + i : n - 1, at = pick ? (size_t)pick[k] : k;
+        size_t k = done + i < n ? done + i : n - 1, at = (size_t)pick[k];
 
         r->irradiance[i] = peaks->irradiance[at];
         r->cell_temp[i] = peaks->cell_temp[at];
         r->from_voltage[i] = peaks->voltage[at];
         r->from_current[i] = peaks->current[at];
-        r->asked[i] = asked ? asked[k] : 0;
+        r->asked[i] = asked[k];
     }
     return n - done < PVSZ_ROW ? n - done : PVSZ_ROW;
 }
 
+/* Of all conditions; places beyond the last hold what stood there before. */
+static size_t lay_all(row *r, const pvsz_peaks *peaks, size_t done, size_t n)
+{
+    size_t count = n - done < PVSZ_ROW ? n - done : PVSZ_ROW, size = count * sizeof(double);
+
+    memcpy(r->irradiance, peaks->irradiance + done, size);
+    memcpy(r->cell_temp, peaks->cell_temp + done, size);
+    memcpy(r->from_voltage, peaks->voltage + done, size);
+    memcpy(r->from_current, peaks->current + done, size);
+    return count;
+}
+
 /* Long cables, and poor modules: those that two steps do not reach, by the plain way. */
-static void mend_wired(int width, const wiring *w, row *r)
+static void mend_wired(int width, const wiring *w, size_t count, row *r)
 {
     pvsz_module wired = w->module;
     double voltage[PVSZ_ROW], current[PVSZ_ROW];
-    int i = 0;
+    size_t i = 0;
 
-    while (i < PVSZ_ROW && r->sure[i] > 0)
+    while (i < count && r->sure[i] > 0)
         i++;
-    if (i == PVSZ_ROW)
+    if (i == count)
         return;
     wired.stc.series += w->added;
-    pvsz_module_mpps_by(width, &wired, PVSZ_ROW, r->irradiance, r->cell_temp, voltage, current);
-    for (; i < PVSZ_ROW; i++)
+    pvsz_module_mpps_by(width, &wired, count, r->irradiance, r->cell_temp, voltage, current);
+    for (; i < count; i++)
         if (!(r->sure[i] > 0)) {
             r->voltage[i] = voltage[i];
             r->current[i] = current[i];
@@ -193,13 +205,13 @@ void pvsz_wired_mpps_by(int width, const pvsz_module *module, double added, size
                         const pvsz_peaks *peaks, double *voltage, double *current)
 {
     wiring w = {*module, added};
-    row r;
+    row r = {{0}, {0}, {0}, {0}, {0}, {0}, {0}, {0}};
 
     for (size_t done = 0; done < n; done += PVSZ_ROW) {
-        size_t count = lay_row(&r, peaks, done, n, NULL, NULL);
+        size_t count = lay_all(&r, peaks, done, n);
 
         wired_row_by[width](&w, &r);
-        mend_wired(width, &w, &r);
+        mend_wired(width, &w, count, &r);
         memcpy(voltage + done, r.voltage, count * sizeof *voltage);
         memcpy(current + done, r.current, count * sizeof *current);
     }

@@ -3,6 +3,7 @@
 
 #include "../equipment/curve.h"
 #include "../physics/diode_rows.h"
+#include "../physics/sums.h"
 #include "light.h"
 
 /* Of the wind at 10 m, what blows at the modules of a roof or rack: common practice. */
@@ -125,18 +126,15 @@ static void light_hours(const pvsize_light *light, const pvsz_face *face, const 
 
     for (int32_t h = stretch->first_hour; h < stretch->end_hour; h += PVSZ_ROW) {
         int32_t count = stretch->end_hour - h < PVSZ_ROW ? stretch->end_hour - h : PVSZ_ROW;
-        double gross = 0, glass = 0;
 
         lay_row(&light->hour, (size_t)h, (size_t)count, &row);
         pvsz_light_plane(width, face, warmth, &row);
         for (int32_t i = 0; i < count; i++) {
-            gross += row.gross[i];
-            glass += row.glass[i];
             pane->net[h + i] = row.glass[i] * light->clean;
             pane->cell[h + i] = row.cell[i];
         }
-        pane->gross[stretch->month] += gross;
-        pane->glass[stretch->month] += glass;
+        pane->gross[stretch->month] += pvsz_sum((size_t)count, row.gross);
+        pane->glass[stretch->month] += pvsz_sum((size_t)count, row.glass);
     }
 }
 
@@ -227,12 +225,9 @@ static void add_at_25(pvsz_pair *pair, const pvsz_stretch *stretch)
 
     for (int32_t h = stretch->first_hour; h < stretch->end_hour; h += MANY) {
         int32_t n = stretch->end_hour - h < MANY ? stretch->end_hour - h : MANY;
-        double sum = 0;
 
         pvsz_module_powers(&pair->module, (size_t)n, pair->pane->net + h, 25, power);
-        for (int32_t k = 0; k < n; k++)
-            sum += power[k];
-        pair->at_25[stretch->month] += sum;
+        pair->at_25[stretch->month] += pvsz_sum((size_t)n, power);
     }
 }
 
@@ -247,12 +242,11 @@ static void solve_pair(const pvsize_light *light, pvsz_pair *pair)
                      pair->current);
     for (int32_t s = 0; s < light->stretches; s++) {
         const pvsz_stretch *stretch = &light->stretch[s];
-        double sum = 0;
+        int32_t first = stretch->first_hour;
 
         add_at_25(pair, stretch);
-        for (int32_t h = stretch->first_hour; h < stretch->end_hour; h++)
-            sum += pair->voltage[h] * pair->current[h];
-        pair->own[stretch->month] += sum;
+        pair->own[stretch->month] += pvsz_sum_products(
+            (size_t)(stretch->end_hour - first), pair->voltage + first, pair->current + first);
     }
 }
 

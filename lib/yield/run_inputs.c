@@ -1,5 +1,5 @@
 /* From the strings to what their inputs take, span by span. */
-#include "../physics/elementary.h"
+#include "../physics/sums.h"
 #include "run.h"
 
 /* strings */
@@ -92,7 +92,6 @@ static void run_track(pvsz_track *t, const pvsz_span *span)
 {
     const pvsz_pair *pair = t->feed->pair;
     size_t first = (size_t)span->first, n = (size_t)span->count;
-    double sum = 0;
 
     t->peaks = (pvsz_peaks){pair->pane->net + first, pair->pane->cell + first,
                             pair->voltage + first, pair->current + first};
@@ -101,9 +100,7 @@ static void run_track(pvsz_track *t, const pvsz_span *span)
         t->peaks.voltage = t->room;
         t->peaks.current = t->room + PVSZ_SPAN;
     }
-    for (size_t k = 0; k < n; k++)
-        sum += t->peaks.voltage[k] * t->peaks.current[k];
-    t->sums[span->month] += sum;
+    t->sums[span->month] += pvsz_sum_products(n, t->peaks.voltage, t->peaks.current);
 }
 
 void pvsz_run_tracks(pvsz_runner *r, const pvsz_span *span)
@@ -189,36 +186,45 @@ static bool may_start(pvsz_runner *r, const pvsz_course *course, int32_t k, doub
     return pvsz_may_start(course->in, &joined);
 }
 
+/* Where the strings would be by themselves. */
+static void lay_own(const pvsz_alike *strings, int32_t count, double *power, double *voltage)
+{
+    for (int32_t k = 0; k < count; k++) {
+        pvsz_point own = pvsz_own_point(strings, k);
+
+        power[k] = own.voltage * own.current;
+        voltage[k] = own.voltage;
+    }
+}
+
 /* Equal strings: all hours at once, then those put to nothing in which the input does not feed. */
 static void run_alike(pvsz_runner *r, int32_t i, const pvsz_span *span, double *power,
                       double *voltage)
 {
     pvsz_course *course = &r->course[i];
     pvsz_alike strings = alike_of(r, course->group);
-    pvsz_ledger *ledger = &r->body->input[i];
     pvsz_holds holds;
     int32_t held = 0;
 
+    lay_own(&strings, span->count, power, voltage);
     pvsz_hold_rows(course->in, &strings, span->count, &holds);
     for (int32_t k = 0; k < span->count; k++) {
-        pvsz_point own = pvsz_own_point(&strings, k);
-        double best = own.voltage * own.current;
-        pvsz_hold hold = {{best, best, best, best}, own.voltage, own.current > 0};
         bool limited = held < holds.count && holds.hour[held] == k;
         bool feeding =
             course->in->start <= 0 || (course->feeding && follows(r->light, span->first + k));
+        pvsz_hold hold;
 
+        course->feeding = true;
+        if (feeding && !limited)
+            continue;
         if (limited)
             hold = holds.hold[held++];
-        if (!feeding) {
-            feeding = may_start(r, course, k, own.voltage);
-            if (!feeding)
-                hold = (pvsz_hold){{best, 0, 0, 0}, 0, false};
-            limited = true;
-        }
-        if (limited)
-            add_limits(ledger, span->month, &hold);
-        course->feeding = limited ? hold.feeds : true;
+        else
+            hold = (pvsz_hold){{power[k], power[k], power[k], power[k]}, voltage[k], power[k] > 0};
+        if (!feeding && !may_start(r, course, k, voltage[k]))
+            hold = (pvsz_hold){{power[k], 0, 0, 0}, 0, false};
+        add_limits(&r->body->input[i], span->month, &hold);
+        course->feeding = hold.feeds;
         power[k] = hold.power[PVSZ_AT_POWER];
         voltage[k] = hold.voltage;
     }
@@ -269,8 +275,6 @@ static void run_unlike(pvsz_runner *r, int32_t i, const pvsz_span *span, double 
 void pvsz_run_input(pvsz_runner *r, int32_t i, const pvsz_span *span, double *power,
                     double *voltage)
 {
-    double sum = 0;
-
     if (r->course[i].groups == 1)
         run_alike(r, i, span, power, voltage);
     else if (r->course[i].groups > 1)
@@ -278,7 +282,5 @@ void pvsz_run_input(pvsz_runner *r, int32_t i, const pvsz_span *span, double *po
     else /* without strings; only the power is looked at */
         for (int32_t k = 0; k < span->count; k++)
             power[k] = voltage[k] = 0;
-    for (int32_t k = 0; k < span->count; k++)
-        sum += power[k];
-    r->body->input[i].output[span->month] += sum;
+    r->body->input[i].output[span->month] += pvsz_sum((size_t)span->count, power);
 }

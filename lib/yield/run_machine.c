@@ -108,23 +108,43 @@ static void limit_dc(pvsz_runner *r, const pvsz_machine *m, int32_t count, const
         throttle(r, m, &t, mean_voltage);
 }
 
-/* From a.c. power, and from d.c. power, to what comes out behind the a.c. cable. */
-static double feed_in(const pvsz_machine *m, pvsz_ledger *ledger, int32_t month, double all,
-                      double ac)
-{
-    double dc = pvsz_least(all, m->dc_limit), rated = pvsz_least(ac, m->ac_limit);
-    double wired = rated - pvsz_least(rated, m->ac_wiring * rated * rated);
+/* Of d.c. power `all` and a.c. power before any limit: what each step leaves. */
+typedef struct steps {
+    double dc, ac, rated, wired, night;
+} steps;
 
-    ledger->loss[PVSIZE_LOSS_DC_POWER][month] += all - dc;
-    ledger->loss[PVSIZE_LOSS_CONVERSION][month] += dc - ac;
-    ledger->loss[PVSIZE_LOSS_AC_RATING][month] += ac - rated;
-    ledger->loss[PVSIZE_LOSS_AC_WIRING][month] += rated - wired;
-    ledger->active[PVSIZE_LOSS_DC_POWER] += dc < all;
-    ledger->active[PVSIZE_LOSS_AC_RATING] += rated < ac;
-    if (rated > 0)
-        return wired;
-    ledger->loss[PVSIZE_LOSS_NIGHT][month] += m->night;
-    return -m->night;
+static inline steps steps_of(const pvsz_machine *m, double all, double ac)
+{
+    double rated = pvsz_least(ac, m->ac_limit);
+
+    return (steps){pvsz_least(all, m->dc_limit), ac, rated,
+                   rated - pvsz_least(rated, m->ac_wiring * rated * rated),
+                   rated > 0 ? 0 : m->night};
+}
+
+/* To what comes out behind the a.c. cable, drawn power where nothing does. */
+static void feed_in(const pvsz_machine *m, pvsz_ledger *ledger, const pvsz_span *span,
+                    const double *all, const double *ac, double *power)
+{
+    double dc = 0, conversion = 0, rating = 0, wiring = 0, night = 0;
+
+    for (int32_t k = 0; k < span->count; k++) {
+        steps s = steps_of(m, all[k], m->rating * ac[k]);
+
+        dc += all[k] - s.dc;
+        conversion += s.dc - s.ac;
+        rating += s.ac - s.rated;
+        wiring += s.rated - s.wired;
+        night += s.night;
+        ledger->active[PVSIZE_LOSS_DC_POWER] += s.dc < all[k];
+        ledger->active[PVSIZE_LOSS_AC_RATING] += s.rated < s.ac;
+        power[k] = s.wired - s.night;
+    }
+    ledger->loss[PVSIZE_LOSS_DC_POWER][span->month] += dc;
+    ledger->loss[PVSIZE_LOSS_CONVERSION][span->month] += conversion;
+    ledger->loss[PVSIZE_LOSS_AC_RATING][span->month] += rating;
+    ledger->loss[PVSIZE_LOSS_AC_WIRING][span->month] += wiring;
+    ledger->loss[PVSIZE_LOSS_NIGHT][span->month] += night;
 }
 
 void pvsz_run_machine(pvsz_runner *r, int32_t i, const pvsz_span *span)
@@ -140,6 +160,5 @@ void pvsz_run_machine(pvsz_runner *r, int32_t i, const pvsz_span *span)
     join_inputs(r, m, span->count, all, voltage);
     limit_dc(r, m, span->count, all, share, voltage);
     pvsz_ac_powers(&m->conversion, (size_t)span->count, share, voltage, ac);
-    for (int32_t k = 0; k < span->count; k++)
-        power[k] = feed_in(m, &r->body->inverter[i], span->month, all[k], m->rating * ac[k]);
+    feed_in(m, &r->body->inverter[i], span, all, ac, power);
 }

@@ -1,5 +1,5 @@
 /* From the inverters to the site. */
-#include "../physics/elementary.h"
+#include "../physics/sums.h"
 #include "run.h"
 
 /* Takes a share of what each inverter feeds in. */
@@ -59,11 +59,8 @@ static void add_output(pvsz_runner *r, const pvsz_span *span)
 {
     for (int32_t i = 0; i < r->plant->machines; i++) {
         const double *power = pvsz_power_of(r->body, i) + span->first;
-        double sum = 0;
 
-        for (int32_t k = 0; k < span->count; k++)
-            sum += power[k];
-        r->body->inverter[i].output[span->month] += sum;
+        r->body->inverter[i].output[span->month] += pvsz_sum((size_t)span->count, power);
     }
 }
 
