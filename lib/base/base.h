@@ -59,8 +59,8 @@ void pvsz_unmake(void *object);
 pvsize_status pvsz_take_memory(const pvsize_allocator *memory, pvsz_memory *out, pvsize_diag *diag);
 /* Zeroed memory for n items; null if there is none or the size overflows. */
 void *pvsz_new(const pvsz_memory *memory, size_t n, size_t size);
-/* The same, with whatever stands in it. */
-void *pvsz_new_raw(const pvsz_memory *memory, size_t n, size_t size);
+/* The same, not zeroed: for what is written before it is read. */
+void *pvsz_new_unset(const pvsz_memory *memory, size_t n, size_t size);
 void pvsz_release(const pvsz_memory *memory, void *block);
 char *pvsz_copy_text(const pvsz_memory *memory, const char *text);
 /* A list with room for one more item: itself, or a larger copy in its place.

@@ -28,7 +28,7 @@ pvsize_status pvsz_take_memory(const pvsize_allocator *memory, pvsz_memory *out,
     return PVSIZE_OK;
 }
 
-void *pvsz_new_raw(const pvsz_memory *memory, size_t n, size_t size)
+void *pvsz_new_unset(const pvsz_memory *memory, size_t n, size_t size)
 {
     if (n == 0 || size == 0)
         n = size = 1;
@@ -37,7 +37,7 @@ void *pvsz_new_raw(const pvsz_memory *memory, size_t n, size_t size)
 
 void *pvsz_new(const pvsz_memory *memory, size_t n, size_t size)
 {
-    void *block = pvsz_new_raw(memory, n, size);
+    void *block = pvsz_new_unset(memory, n, size);
 
     if (block)
         memset(block, 0, n && size ? n * size : 1);
@@ -85,7 +85,7 @@ void pvsz_unmake(void *object)
 char *pvsz_copy_text(const pvsz_memory *memory, const char *text)
 {
     size_t size = strlen(text) + 1;
-    char *copy = pvsz_new_raw(memory, size, 1);
+    char *copy = pvsz_new_unset(memory, size, 1);
 
     if (copy)
         memcpy(copy, text, size);

@@ -31,8 +31,8 @@ PVSZ_INLINE pvsz_diode pvsz_shift(const pvsz_module *module, double irradiance, 
     };
 }
 
-/* dP/dV = I - V g / r with its derivatives by u, where g is the diode's conductance and
- * r = 1 + series g. It falls wherever V is not negative, so there is one root. */
+/* dP/dV = I - V flow / rise with its derivatives by u, where flow is -dI/du and rise dV/du. It
+ * falls wherever V is not negative, so there is one root. */
 typedef struct pvsz_peak {
     double value, first, second;
 } pvsz_peak;
@@ -41,17 +41,16 @@ typedef struct pvsz_peak {
 PVSZ_INLINE pvsz_peak pvsz_peak_at(const pvsz_diode *d, double u, double em1)
 {
     double a = d->ideality;
-    double p = d->saturation * (em1 + 1) / a; /* dg/du */
-    double g = p + d->shunt;
-    double inverse = 1 / (1 + d->series * g);
-    double current = d->light - d->saturation * em1 - d->shunt * a * u;
+    double e = d->saturation * (em1 + 1), leak = d->shunt * a;
+    double flow = e + leak, inverse = 1 / (a + d->series * flow);
+    double current = d->light - d->saturation * em1 - leak * u;
     double voltage = a * u - d->series * current;
-    double bend = voltage * p * inverse * inverse;
+    double bend = voltage * e * a * inverse * inverse;
 
     return (pvsz_peak){
-        .value = current - voltage * g * inverse,
-        .first = -2 * a * g - bend,
-        .second = -a * p * (2 + inverse) - bend * (1 - 2 * d->series * p * inverse),
+        .value = current - voltage * flow * inverse,
+        .first = -2 * flow - bend,
+        .second = -e * (2 + a * inverse) - bend * (1 - 2 * d->series * e * inverse),
     };
 }
 
@@ -67,18 +66,18 @@ PVSZ_INLINE double pvsz_peak_step(pvsz_peak peak)
 PVSZ_INLINE double pvsz_peak_start(const pvsz_diode *d)
 {
     double level = d->light + d->saturation;
-    double z = 1 + pvsz_log1p(d->light / d->saturation);
+    double z = 1 + pvsz_log(1 + d->light / d->saturation);
     double y = z - pvsz_log(z) * z / (1 + z);
     double u = y - 1;
     double leak = d->shunt * d->ideality * u;
-    double once = 2 * d->series / d->ideality, base = 1 + 2 * d->series * d->shunt;
-    double rise = base + once * level / y;
+    double base = 1 + 2 * d->series * d->shunt;
+    double rise = base + 2 * d->series * level / (d->ideality * y);
     double rest = level - pvsz_least(leak + leak / rise, 0.75 * level);
 
-    rise = base + once * rest * rise / (rise + u);
-    double ratio = rest * y * rise / (level * (rise + u));
-    /* log(ratio) is near enough 2 (ratio - 1) / (ratio + 1) */
-    return u + 2 * (ratio - 1) / (ratio + 1) * y / (1 + y);
+    rise = base + 2 * d->series * rest * rise / (d->ideality * (rise + u));
+    double wanted = rest * y * rise, found = level * (rise + u);
+    /* log(wanted / found) is near enough 2 (wanted - found) / (wanted + found) */
+    return u + 2 * (wanted - found) * y / ((wanted + found) * (1 + y));
 }
 
 /* Where a search stands. */

@@ -107,7 +107,7 @@ static pvsize_status make_room(pvsize_report *report, const room *need, arrays *
     size_t size = cut_all(NULL, need, out);
 
     if (size > report->block_size) {
-        void *block = pvsz_new_raw(&report->head.memory, size, 1);
+        void *block = pvsz_new_unset(&report->head.memory, size, 1);
 
         if (!block)
             return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);

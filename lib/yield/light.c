@@ -169,7 +169,7 @@ static bool make_hours(pvsize_light *light)
     enum { COLUMNS = 11, ROOM = 8 };
     size_t n = (size_t)light->hours + 1; /* never none */
     pvsz_hours *to = &light->hour;
-    double *column = pvsz_new(&light->head.memory, n * (COLUMNS + ROOM), sizeof *column);
+    double *column = pvsz_new_unset(&light->head.memory, n * (COLUMNS + ROOM), sizeof *column);
     double **const columns[] = {&to->east, &to->north,   &to->up,     &to->beam, &to->around,
                                 &to->dome, &to->horizon, &to->ground, &to->temp, &to->wind};
 

@@ -128,6 +128,42 @@ def whole_job(way, start):
     return script(way, light)
 
 
+def powers_at_25(sun):
+    """One diode in weaker or stronger sun, and one step less: a power hardly changes there."""
+    m, share = curve_points.M, sun / 1000
+    i0, rest = m.saturation_current, (m.ideality_voltage, BARE, share / m.shunt_resistance)
+    il = share * m.light_current
+    u = curve_points.start(il, i0, *rest)
+    e = i0 * np.exp(u)
+    step = curve_points.halley_step(il, e, e - i0, u, *rest)
+    v, c = curve_points.settled(il, i0, e, u + step, step, *rest)
+    return v * c
+
+
+def wired(sun, cell, v, i):
+    """From the points without cables, where exp is known."""
+    m = curve_points.M
+    a, gsh, rs = m.ideality_voltage * (cell + 273.15) / 298.15, sun / 1000 / m.shunt_resistance, BARE
+    e0 = (i / (v - i * rs) - gsh) * a
+    u = (v + i * rs) / a
+    il, rest = i + gsh * a * u, (a, rs + OHM / N, gsh)
+    step = curve_points.halley_step(il, e0, 0, u, *rest)
+    u, e = u + step, e0 * np.exp(step)
+    step = curve_points.halley_step(il, e, e - e0, u, *rest)
+    return curve_points.settled(il, e0, e, u + step, step, *rest)
+
+
+def whole_job_by_same_steps(start):
+    light, points = light_by_numpy(*start), []
+    for sun, cell in light:
+        powers_at_25(sun).sum()
+        v, i = curve_points.by_numpy(sun, cell, BARE)
+        (v * i).sum()
+        points.append(wired(sun, cell, v, i))
+    points = iter(points)
+    return script(lambda sun, cell: next(points), light)
+
+
 def lambert_current(v, il, i0, a, rs, gsh):
     rsh = 1 / gsh
     x = rs * rsh * i0 / (a * (rs + rsh)) * np.exp(rsh * (rs * (il + i0) + v) / (a * (rs + rsh)))
@@ -186,6 +222,8 @@ def main():
     rounds = int(sys.argv[1]) if len(sys.argv) > 1 else 15
     hours, plant = weather(), system()
     curve_points.M = pvsize.Curve(MODULE).model()
+    global BARE
+    BARE = curve_points.M.series_resistance
     curve_points.M.series_resistance += OHM / N
     light = light_for_nothing(hours)
     start = sun_and_columns(hours)
@@ -196,6 +234,7 @@ def main():
             "NumPy, light given, no ledger": lambda: script(curve_points.by_numpy, light),
             "SciPy, light given, no ledger": lambda: script(curve_points.by_lambert_w, light),
             "NumPy, whole job": lambda: whole_job(curve_points.by_numpy, start),
+            "NumPy, whole job, by the library's steps": lambda: whole_job_by_same_steps(start),
             "SciPy, whole job": lambda: whole_job(curve_points.by_lambert_w, start)}
     year = pvsize.Year(plant, kept).system
     want = year.output + year.loss("night")
