@@ -52,7 +52,7 @@ START_TEST(elementary_functions_are_within_two_ulp)
         }
     }
     for (int i = 0; i < 100000; i++) {
-        double x = random_between(0, 1), near_one = 1 - pow(10, random_between(-16, 0));
+        double x = i / 1e5, near_one = 1 - pow(10, -16 * x);
 
         worst = fmax(worst, ulps(pvsz_acos(x), acosl(x)));
         worst = fmax(worst, ulps(pvsz_acos(near_one), acosl(near_one)));
