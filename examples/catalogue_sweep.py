@@ -27,7 +27,7 @@ import typing
 
 import pvsize
 
-PAIRS_IN_A_SHARD = 50000  # some seconds: long beside what a shard costs to send
+PAIRS_IN_A_SHARD = 1000000  # about a second: long beside what a shard costs to send
 IN_FLIGHT = 3  # shards at a worker, or on their way to it: one ends, the next is there
 WAIT = 20  # seconds for a scheduler, and for its first worker
 # energy is ranked in whole watt hours of a module, and a roof here has fewer than 100: kWh
@@ -115,13 +115,11 @@ def shards_of(task):
 
 
 def judge(task, shard):
-    """The ranking of one shard. Only one module is held at a time."""
+    """The ranking of one shard, whose modules are held only meanwhile."""
     place, first, end = shard
     found = ranking(task, place)
-    for number in range(first, end):
-        one = module(task.seed, number)
-        for other, device in enumerate(inverters(task.seed, task.inverters)):
-            found.add(one, device, number, other)
+    found.add_all((module(task.seed, number) for number in range(first, end)),
+                  inverters(task.seed, task.inverters), first)
     return found
 
 

@@ -424,6 +424,8 @@ export interface RankedPair {
 export class Ranking extends Sequence<RankedPair> {
   constructor(question: Search, options?: { rules?: Rules; most?: number });
   add(module: Module, inverter: Inverter, moduleNumber: number, inverterNumber: number): boolean;
+  addAll(modules: Module[], inverters: Inverter[], firstModule?: number,
+    firstInverter?: number): number;
   addShard(shard?: number, shards?: number): number;
   merge(other: Ranking): void;
   readonly judged: { judged: number; fitting: number; unproven: number };

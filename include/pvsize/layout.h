@@ -160,9 +160,23 @@ PVSIZE_API pvsize_status pvsize_ranking_add(pvsize_ranking *ranking, const pvsiz
                                             const pvsize_spec *inverter, int32_t module_number,
                                             int32_t inverter_number, const int32_t *cancel,
                                             int32_t *fits, pvsize_diag *diag);
+/* Judges every module with every inverter: the pairs of `modules` (a list of `module_count`)
+ * and `inverters` (`inverter_count`), numbered from `first_module` and `first_inverter` on.
+ * The result is that of pvsize_ranking_add for each pair, byte by byte, and is there much
+ * sooner: a pair that surely fits and surely is not among the best is counted without being
+ * searched. Rules that need a check of every pair (see doc/scale.md) take as long as before.
+ * Pairs are judged in an order of the library's. `done` (may be null): how many were; all
+ * unless the flag `cancel` was raised. On failure what was judged before stays. */
+PVSIZE_API pvsize_status pvsize_ranking_add_all(pvsize_ranking *ranking,
+                                                const pvsize_spec *const *modules,
+                                                size_t module_count,
+                                                const pvsize_spec *const *inverters,
+                                                size_t inverter_count, int32_t first_module,
+                                                int32_t first_inverter, const int32_t *cancel,
+                                                double *done, pvsize_diag *diag);
 /* Judges pair number shard, shard + shards, ... of the question's own, which are numbered
- * module by module. `done` (may be null): how many were judged; all unless the flag `cancel`
- * was raised. On failure what was judged before stays. */
+ * module by module, as pvsize_ranking_add_all does. `done` (may be null): how many were judged;
+ * all unless the flag `cancel` was raised. On failure what was judged before stays. */
 PVSIZE_API pvsize_status pvsize_ranking_add_shard(pvsize_ranking *ranking, int32_t shard,
                                                   int32_t shards, const int32_t *cancel,
                                                   double *done, pvsize_diag *diag);

@@ -90,8 +90,7 @@ static void limit_modules(pvsz_problem *problem, int32_t rule, double limit)
     problem->modules_rule = rule;
 }
 
-/* Sums whose parts are never negative. The room of planes the search keeps itself. */
-static bool is_sum(int32_t term)
+bool pvsz_is_sum(int32_t term)
 {
     return term == PVSIZE_QUANTITY_INVERTER_PV_POWER || term == PVSIZE_QUANTITY_ARRAY_RATIO ||
            term == PVSIZE_QUANTITY_SYSTEM_PV_POWER || term == PVSIZE_QUANTITY_SYSTEM_MODULES;
@@ -102,7 +101,7 @@ static void apply(pvsz_problem *problem, int32_t place, const pvsz_subject *subj
     const pvsz_rule *rule = &problem->rules->force[place];
     double limit;
 
-    if (!is_sum(rule->value.number) || !limit_of(problem, rule, subject, &limit))
+    if (!pvsz_is_sum(rule->value.number) || !limit_of(problem, rule, subject, &limit))
         return;
     switch (rule->value.number) {
     case PVSIZE_QUANTITY_INVERTER_PV_POWER:

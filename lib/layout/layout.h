@@ -1,5 +1,5 @@
 /* The search as its steps see it. It goes: the question is read into a problem
- * (problem.c, inputs.c, budgets.c), every input gets its options (options.c, value.c),
+ * (problem.c, inputs.c, budgets.c), every input gets its options (probe.c, options.c, value.c),
  * bounds are prepared (bound.c, planes.c), options are combined (branch.c, with seen.c),
  * and what stood in the way is noted (obstacles.c); solve.c runs it all. Values are whole
  * numbers, so that sums are exact and do not depend on their order. */
@@ -158,6 +158,8 @@ pvsize_status pvsz_no_memory(pvsize_diag *diag);
 /* problem.c */
 pvsize_status pvsz_pose(pvsz_problem *problem, const pvsize_spec *search);
 void pvsz_end_problem(pvsz_problem *problem);
+/* Whether somebody wants the search to stop; `flag` may be null. */
+bool pvsz_is_raised(const int32_t *flag);
 /* Counts a step; false when the search must stop. */
 bool pvsz_step(pvsz_problem *problem);
 int64_t pvsz_milliwatts(double watts);
@@ -171,6 +173,8 @@ pvsize_status pvsz_read_inputs(pvsz_problem *problem);
 bool pvsz_holds_fixed(const pvsz_problem *problem, int32_t inverter, int32_t input);
 
 /* budgets.c: what MUST rules on sums leave for power and room */
+/* Sums whose parts are never negative. The room of planes the search keeps itself. */
+bool pvsz_is_sum(int32_t term);
 pvsize_status pvsz_set_budgets(pvsz_problem *problem);
 
 /* wire.c: putting options into specs */
@@ -186,6 +190,19 @@ pvsize_status pvsz_check_wired(pvsz_problem *problem);
 bool pvsz_breaks(const pvsz_finding *finding);
 /* The rule's place among those in force. */
 int32_t pvsz_place_in_force(const pvsz_problem *problem, const pvsz_finding *finding);
+
+/* probe.c: one input alone on the site, with two arrays to fill */
+typedef struct pvsz_probe {
+    pvsz_problem *problem;
+    pvsize_spec *system;
+    pvsize_spec **array;
+} pvsz_probe;
+/* On failure too, give it back to pvsz_free_probe. */
+pvsize_status pvsz_make_probe(pvsz_problem *problem, const pvsz_group *group, pvsz_probe *probe);
+void pvsz_free_probe(pvsz_probe *probe);
+/* Checks an option, into the problem's report; fits the devices that its strings need, if
+ * the search may. */
+pvsize_status pvsz_judge_alone(pvsz_probe *probe, pvsz_option *option);
 
 /* options.c */
 pvsize_status pvsz_find_options(pvsz_problem *problem);

@@ -7,12 +7,11 @@
 
 enum { MOST_KNOWN = 32 };
 
-/* One input alone on the site, with two arrays to fill. */
+/* One input alone on the site, and what is known of its options. */
 typedef struct probe {
+    pvsz_probe alone;
     pvsz_problem *problem;
     pvsz_group *group;
-    pvsize_spec *system;
-    pvsize_spec **array;
     int64_t power;  /* most that an option may have */
     bool separable; /* see is_separable */
     bool fewest_passed;
@@ -23,93 +22,7 @@ typedef struct probe {
     } known[MOST_KNOWN];
 } probe;
 
-/* making it */
-
-static pvsize_status add_input(const pvsz_problem *problem, const pvsz_group *group,
-                               pvsize_spec *system)
-{
-    const pvsz_part_list *inverters = pvsz_spec_parts(problem->system, PVSZ_KIND_INVERTER);
-    pvsize_spec *inverter;
-    pvsz_part_list *inputs;
-    pvsize_status status = pvsize_spec_clone(inverters->item[group->inverter], problem->memory,
-                                             &inverter, problem->diag);
-
-    if (status)
-        return status;
-    inputs = pvsz_spec_list(inverter, PVSZ_KIND_INPUT);
-    for (int32_t i = (int32_t)inputs->count - 1; i >= 0; i--)
-        if (i != group->input)
-            pvsize_spec_remove(inverter, PVSIZE_KIND_INPUT, i, NULL);
-    status = pvsize_spec_add(system, inverter, NULL, problem->diag);
-    pvsize_spec_free(inverter);
-    return status;
-}
-
-static pvsize_status make_probe(probe *p)
-{
-    pvsz_problem *problem = p->problem;
-    const pvsz_part_list *sites = pvsz_spec_parts(problem->system, PVSZ_KIND_SITE);
-    pvsz_part_list *arrays;
-    pvsize_status status =
-        pvsize_spec_new(PVSIZE_KIND_SYSTEM, problem->memory, &p->system, problem->diag);
-
-    if (!status)
-        status = pvsize_spec_add(p->system, sites->item[0], NULL, problem->diag);
-    if (!status)
-        status = add_input(problem, p->group, p->system);
-    if (status)
-        return status;
-    arrays = pvsz_spec_list(p->system, PVSZ_KIND_ARRAY);
-    arrays->item = pvsz_new(problem->memory, 2, sizeof *arrays->item);
-    if (!arrays->item)
-        return pvsz_no_memory(problem->diag);
-    arrays->capacity = 2;
-    p->array = problem->array; /* any two will do */
-    memcpy(arrays->item, p->array, 2 * sizeof *arrays->item);
-    return PVSIZE_OK;
-}
-
-static void free_probe(probe *p)
-{
-    if (p->system)
-        pvsz_spec_list(p->system, PVSZ_KIND_ARRAY)->count = 0;
-    pvsize_spec_free(p->system);
-}
-
 /* judging */
-
-static pvsize_status check_probe(probe *p, const pvsz_option *option)
-{
-    pvsz_spec_list(p->system, PVSZ_KIND_ARRAY)->count =
-        (size_t)pvsz_fill(p->problem, option, p->array, 0, 0);
-    return pvsize_check(p->system, p->problem->rules, p->problem->report, p->problem->diag);
-}
-
-static double array_quantity(const pvsize_report *report, int32_t array, int32_t place)
-{
-    int32_t entry =
-        pvsz_report_entry(report, place, &report->design.subject[PVSZ_KIND_ARRAY][array]);
-
-    return entry >= 0 && report->entry[entry].state == PVSZ_VALUE ? report->entry[entry].value : 0;
-}
-
-/* Fits the devices that the strings need, if the search may. */
-static pvsize_status judge(probe *p, pvsz_option *option)
-{
-    const pvsize_report *report = p->problem->report;
-    pvsize_status status = check_probe(p, option);
-
-    if (status || !p->problem->devices)
-        return status;
-    for (int32_t i = 0; i < report->design.count[PVSZ_KIND_ARRAY]; i++) {
-        if (array_quantity(report, i, PVSZ_QUANTITY_STRING_DEVICE_NEEDED) != PVSIZE_ANSWER_YES)
-            continue;
-        option->device[i] = array_quantity(report, i, PVSZ_QUANTITY_STRING_DEVICE_RATING);
-        if (option->device[i] > 0)
-            option->devices += option->strings[i];
-    }
-    return option->devices ? check_probe(p, option) : PVSIZE_OK;
-}
 
 /* Rules of the input and what is on it; the rest is for the full check. */
 static bool concerns(const pvsz_finding *finding)
@@ -148,6 +61,8 @@ static bool has_limit(const pvsz_problem *problem, const pvsz_group *group, cons
 
     if (rule->limit.number == PVSIZE_ARRAY_STRING_DEVICE_VOLTAGE)
         return problem->devices && problem->device_voltage > 0;
+    if (rule->limit.number == PVSIZE_ARRAY_ARRAY_DEVICE_VOLTAGE)
+        return false;
     return rule->limit.number == 0 || rule->limit.kind != PVSZ_KIND_INPUT ||
            pvsz_spec_number(pvsz_spec_parts(inverter, PVSZ_KIND_INPUT)->item[group->input],
                             rule->limit.number, &value);
@@ -280,7 +195,7 @@ static pvsize_status try_option(probe *p, pvsz_option *option, bool fewest, pvsz
         lesson->no_more = lesson->no_longer = true;
         return PVSIZE_OK;
     }
-    status = judge(p, option);
+    status = pvsz_judge_alone(&p->alone, option);
     if (status)
         return status;
     for (int32_t i = 0; i < report->findings; i++)
@@ -384,12 +299,12 @@ static pvsize_status find_group(pvsz_problem *problem, pvsz_group *group)
     if (!group->miss)
         return pvsz_no_memory(problem->diag);
     p.separable = is_separable(problem, group);
-    status = make_probe(&p);
+    status = pvsz_make_probe(problem, group, &p.alone);
     for (int32_t i = 0; !status && i < problem->modules; i++)
         status = try_planes(&p, i);
     if (!status && group->unused)
         status = keep(&p, &nothing);
-    free_probe(&p);
+    pvsz_free_probe(&p.alone);
     return status;
 }
 

@@ -29,8 +29,10 @@ pvsize_status pvsz_no_memory(pvsize_diag *diag)
 }
 
 /* The flag may be written by another thread while this one reads it. */
-static bool is_raised(const int32_t *flag)
+bool pvsz_is_raised(const int32_t *flag)
 {
+    if (!flag)
+        return false;
 #ifdef __GNUC__
     return __atomic_load_n(flag, __ATOMIC_RELAXED) != 0;
 #else
@@ -42,7 +44,7 @@ bool pvsz_step(pvsz_problem *problem)
 {
     if (problem->ending != PVSIZE_ENDING_PROVEN)
         return false;
-    if (problem->cancel && is_raised(problem->cancel))
+    if (pvsz_is_raised(problem->cancel))
         problem->ending = PVSIZE_ENDING_CANCELLED;
     else if (problem->nodes >= problem->budget)
         problem->ending = PVSIZE_ENDING_BUDGET;

@@ -1,28 +1,8 @@
 /* Pairs of module and inverter for one site, the best first. The order of pairs is
  * total, so that parts of a catalogue can be ranked apart and merged. */
-#include "layout.h"
+#include "ranking.h"
 
-typedef struct pair {
-    pvsz_key key;
-    int32_t module, inverter;
-    bool has_energy;
-    double number[PVSIZE_LAYOUT_OUTCOME + 1];
-} pair;
-
-struct pvsize_ranking {
-    pvsz_head head;
-    pvsize_spec *search; /* with a site, but neither inverter nor module */
-    pvsize_spec *catalogue;
-    pvsize_rules *rules;
-    pvsize_layouts *layouts;
-    pair *row;
-    int32_t rows, most;
-    size_t capacity;
-    double judged, fitting, unproven;
-};
-
-static pvsize_status check_handle(const pvsize_ranking *ranking, const char *name,
-                                  pvsize_diag *diag)
+pvsize_status pvsz_check_ranking(const pvsize_ranking *ranking, const char *name, pvsize_diag *diag)
 {
     if (!ranking)
         return pvsz_fail_null(diag, name);
@@ -128,7 +108,7 @@ void pvsize_ranking_free(pvsize_ranking *ranking)
 
 /* ranking */
 
-static bool precedes(const pair *a, const pair *b)
+static bool precedes(const pvsz_pair *a, const pvsz_pair *b)
 {
     int order = pvsz_compare_keys(&a->key, &b->key);
 
@@ -140,8 +120,8 @@ static bool precedes(const pair *a, const pair *b)
 /* Room for one more is made before. */
 static pvsize_status make_room(pvsize_ranking *ranking, pvsize_diag *diag)
 {
-    pair *grown = pvsz_grow(&ranking->head.memory, ranking->row, (size_t)ranking->rows,
-                            &ranking->capacity, sizeof *grown);
+    pvsz_pair *grown = pvsz_grow(&ranking->head.memory, ranking->row, (size_t)ranking->rows,
+                                 &ranking->capacity, sizeof *grown);
 
     if (!grown)
         return pvsz_no_memory(diag);
@@ -149,11 +129,16 @@ static pvsize_status make_room(pvsize_ranking *ranking, pvsize_diag *diag)
     return PVSIZE_OK;
 }
 
-static void put_in_order(pvsize_ranking *ranking, const pair *added)
+bool pvsz_would_keep(const pvsize_ranking *ranking, const pvsz_pair *pair)
+{
+    return ranking->rows < ranking->most || precedes(pair, &ranking->row[ranking->rows - 1]);
+}
+
+static void put_in_order(pvsize_ranking *ranking, const pvsz_pair *added)
 {
     int32_t at = ranking->rows, low = 0;
 
-    if (ranking->rows == ranking->most && !precedes(added, &ranking->row[ranking->rows - 1]))
+    if (!pvsz_would_keep(ranking, added))
         return;
     while (low < at) {
         int32_t middle = low + (at - low) / 2;
@@ -170,8 +155,8 @@ static void put_in_order(pvsize_ranking *ranking, const pair *added)
     ranking->row[at] = *added;
 }
 
-static pvsize_status check_pair(const pvsize_spec *module, const pvsize_spec *inverter,
-                                int32_t module_number, int32_t inverter_number, pvsize_diag *diag)
+pvsize_status pvsz_check_pair(const pvsize_spec *module, const pvsize_spec *inverter,
+                              int32_t module_number, int32_t inverter_number, pvsize_diag *diag)
 {
     int32_t bad = module_number < 0 ? module_number : inverter_number;
 
@@ -216,7 +201,7 @@ static pvsize_status search_pair(pvsize_ranking *ranking, const pvsize_spec *mod
 static void count_pair(pvsize_ranking *ranking, int32_t module, int32_t inverter)
 {
     const pvsize_layouts *layouts = ranking->layouts;
-    pair added = {.module = module, .inverter = inverter};
+    pvsz_pair added = {.module = module, .inverter = inverter};
 
     ranking->judged++;
     if (layouts->layouts == 0)
@@ -230,70 +215,33 @@ static void count_pair(pvsize_ranking *ranking, int32_t module, int32_t inverter
     put_in_order(ranking, &added);
 }
 
+pvsize_status pvsz_rank_pair(pvsize_ranking *ranking, const pvsize_spec *module,
+                             const pvsize_spec *inverter, int32_t module_number,
+                             int32_t inverter_number, const int32_t *cancel, pvsize_diag *diag)
+{
+    pvsize_status status = make_room(ranking, diag);
+
+    if (!status)
+        status = search_pair(ranking, module, inverter, cancel, diag);
+    if (!status && ranking->layouts->ending != PVSIZE_ENDING_CANCELLED)
+        count_pair(ranking, module_number, inverter_number);
+    return status;
+}
+
 pvsize_status pvsize_ranking_add(pvsize_ranking *ranking, const pvsize_spec *module,
                                  const pvsize_spec *inverter, int32_t module_number,
                                  int32_t inverter_number, const int32_t *cancel, int32_t *fits,
                                  pvsize_diag *diag)
 {
-    pvsize_status status = check_handle(ranking, "ranking", diag);
+    pvsize_status status = pvsz_check_ranking(ranking, "ranking", diag);
 
     if (!status)
-        status = check_pair(module, inverter, module_number, inverter_number, diag);
+        status = pvsz_check_pair(module, inverter, module_number, inverter_number, diag);
     if (!status)
-        status = make_room(ranking, diag);
-    if (!status)
-        status = search_pair(ranking, module, inverter, cancel, diag);
-    if (status)
-        return status;
-    if (fits)
+        status =
+            pvsz_rank_pair(ranking, module, inverter, module_number, inverter_number, cancel, diag);
+    if (!status && fits)
         *fits = ranking->layouts->layouts > 0;
-    if (ranking->layouts->ending != PVSIZE_ENDING_CANCELLED)
-        count_pair(ranking, module_number, inverter_number);
-    return PVSIZE_OK;
-}
-
-static pvsize_status check_shard(int32_t shard, int32_t shards, pvsize_diag *diag)
-{
-    if (shards < 1) {
-        pvsz_fail_range(diag, PVSIZE_E_OUT_OF_RANGE, 0, shards, 1, INT32_MAX);
-        pvsz_fail_argument(diag, "shards");
-        return PVSIZE_E_OUT_OF_RANGE;
-    }
-    if (shard >= 0 && shard < shards)
-        return PVSIZE_OK;
-    pvsz_fail_range(diag, PVSIZE_E_OUT_OF_RANGE, 0, shard, 0, shards - 1);
-    pvsz_fail_argument(diag, "shard");
-    return PVSIZE_E_OUT_OF_RANGE;
-}
-
-pvsize_status pvsize_ranking_add_shard(pvsize_ranking *ranking, int32_t shard, int32_t shards,
-                                       const int32_t *cancel, double *done, pvsize_diag *diag)
-{
-    const pvsz_part_list *modules, *inverters;
-    pvsize_status status = check_handle(ranking, "ranking", diag);
-    double before;
-    int64_t pairs;
-
-    if (!status)
-        status = check_shard(shard, shards, diag);
-    if (status)
-        return status;
-    modules = pvsz_spec_parts(ranking->catalogue, PVSZ_KIND_MODULE);
-    inverters = pvsz_spec_parts(pvsz_spec_parts(ranking->catalogue, PVSZ_KIND_SYSTEM)->item[0],
-                                PVSZ_KIND_INVERTER);
-    before = ranking->judged;
-    pairs = (int64_t)modules->count * (int64_t)inverters->count;
-    for (int64_t i = shard; !status && i < pairs; i += shards) {
-        int32_t module = (int32_t)(i / (int64_t)inverters->count);
-        int32_t inverter = (int32_t)(i % (int64_t)inverters->count);
-
-        status = pvsize_ranking_add(ranking, modules->item[module], inverters->item[inverter],
-                                    module, inverter, cancel, NULL, diag);
-        if (!status && ranking->layouts->ending == PVSIZE_ENDING_CANCELLED)
-            break;
-    }
-    if (done)
-        *done = ranking->judged - before;
     return status;
 }
 
@@ -301,11 +249,11 @@ pvsize_status pvsize_ranking_merge(pvsize_ranking *ranking, const pvsize_ranking
                                    pvsize_diag *diag)
 {
     size_t wanted, capacity;
-    pair *grown;
-    pvsize_status status = check_handle(ranking, "ranking", diag);
+    pvsz_pair *grown;
+    pvsize_status status = pvsz_check_ranking(ranking, "ranking", diag);
 
     if (!status)
-        status = check_handle(other, "other", diag);
+        status = pvsz_check_ranking(other, "other", diag);
     if (!status && other == ranking) {
         pvsz_fail(diag, PVSIZE_E_BAD_HANDLE);
         pvsz_fail_argument(diag, "other");
@@ -336,7 +284,7 @@ pvsize_status pvsize_ranking_merge(pvsize_ranking *ranking, const pvsize_ranking
 pvsize_status pvsize_ranking_judged(const pvsize_ranking *ranking, double *judged, double *fitting,
                                     double *unproven, pvsize_diag *diag)
 {
-    pvsize_status status = check_handle(ranking, "ranking", diag);
+    pvsize_status status = pvsz_check_ranking(ranking, "ranking", diag);
 
     if (!status && judged)
         *judged = ranking->judged;
@@ -349,7 +297,7 @@ pvsize_status pvsize_ranking_judged(const pvsize_ranking *ranking, double *judge
 
 pvsize_status pvsize_ranking_count(const pvsize_ranking *ranking, int32_t *count, pvsize_diag *diag)
 {
-    pvsize_status status = check_handle(ranking, "ranking", diag);
+    pvsize_status status = pvsz_check_ranking(ranking, "ranking", diag);
 
     if (!status && !count)
         return pvsz_fail_null(diag, "count");
@@ -358,10 +306,10 @@ pvsize_status pvsize_ranking_count(const pvsize_ranking *ranking, int32_t *count
     return status;
 }
 
-static pvsize_status find_row(const pvsize_ranking *ranking, int32_t i, const pair **row,
+static pvsize_status find_row(const pvsize_ranking *ranking, int32_t i, const pvsz_pair **row,
                               pvsize_diag *diag)
 {
-    pvsize_status status = check_handle(ranking, "ranking", diag);
+    pvsize_status status = pvsz_check_ranking(ranking, "ranking", diag);
 
     if (status)
         return status;
@@ -377,7 +325,7 @@ static pvsize_status find_row(const pvsize_ranking *ranking, int32_t i, const pa
 pvsize_status pvsize_ranking_pair(const pvsize_ranking *ranking, int32_t i, int32_t *module,
                                   int32_t *inverter, pvsize_diag *diag)
 {
-    const pair *row;
+    const pvsz_pair *row;
     pvsize_status status = find_row(ranking, i, &row, diag);
 
     if (!status && module)
@@ -390,7 +338,7 @@ pvsize_status pvsize_ranking_pair(const pvsize_ranking *ranking, int32_t i, int3
 pvsize_status pvsize_ranking_number(const pvsize_ranking *ranking, int32_t i, int32_t what,
                                     double *value, pvsize_diag *diag)
 {
-    const pair *row = NULL;
+    const pvsz_pair *row = NULL;
     pvsize_status status = find_row(ranking, i, &row, diag);
 
     if (status)

@@ -14,6 +14,43 @@ static const struct row {
 #undef GROWS
 };
 
+static const int32_t traits[] = {
+#define TRAIT(TERM) PVSIZE_##TERM,
+#define APART(QUANTITY)
+#include "../tables/apart.def"
+#undef TRAIT
+#undef APART
+};
+
+static const int32_t apart[] = {
+#define TRAIT(TERM)
+#define APART(QUANTITY) PVSIZE_QUANTITY_##QUANTITY,
+#include "../tables/apart.def"
+#undef TRAIT
+#undef APART
+};
+
+bool pvsz_is_apart(int32_t term)
+{
+    int32_t kind = term ? pvsize_term_kind(term) : PVSIZE_KIND_FIGURE;
+
+    for (int32_t i = 0; i < PVSZ_COUNT(apart); i++)
+        if (apart[i] == term)
+            return true;
+    return kind == PVSIZE_KIND_FIGURE || kind == PVSIZE_KIND_MODULE || kind == PVSIZE_KIND_PLANE ||
+           kind == PVSIZE_KIND_SITE || kind == PVSIZE_KIND_ARRAY;
+}
+
+int32_t pvsz_traits(void)
+{
+    return PVSZ_COUNT(traits);
+}
+
+int32_t pvsz_trait(int32_t i)
+{
+    return traits[i];
+}
+
 /* Parameters of everything but an array are data that no stringing changes; which
  * module an input gets is for the search to say. */
 static pvsz_growth growth_of_kind(int32_t kind)

@@ -21,6 +21,13 @@ int32_t pvsz_rule_reach(const pvsz_rule *rule);
  * alike. */
 bool pvsz_rule_tells_places(const pvsz_rule *rule);
 
+/* Whether a side of a rule is the same on all inputs of the same traits (apart.def): a
+ * figure, what modules, planes and arrays state, and what is computed from it. */
+bool pvsz_is_apart(int32_t term);
+/* Parameters of inverters and inputs that make traits: how many, and the i-th. */
+int32_t pvsz_traits(void);
+int32_t pvsz_trait(int32_t i);
+
 /* What a broken finding says of more modules in the string and of more strings. */
 typedef struct pvsz_lesson {
     bool no_longer;  /* no longer string passes, whatever the strings */

@@ -498,6 +498,7 @@ START_TEST(wrong_rankings_are_refused)
     pvsize_spec *search = question(10.5, 16, 12, 1), *module = trade_module(10);
     pvsize_rules *rules = preset("asnzs_5033_2021");
     pvsize_ranking *ranking;
+    const pvsize_spec *none[] = {NULL}, *one[] = {module}, *two[] = {module, module};
     const int32_t raised = 1;
     double done;
 
@@ -514,6 +515,22 @@ START_TEST(wrong_rankings_are_refused)
     FAILS(PVSIZE_E_WRONG_KIND, "inverter",
           pvsize_ranking_add(ranking, module, module, 0, 0, NULL, NULL, diag));
     FAILS(PVSIZE_E_BAD_INDEX, "", pvsize_ranking_pair(ranking, 0, NULL, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "ranking",
+          pvsize_ranking_add_all(NULL, one, 1, one, 1, 0, 0, NULL, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "modules",
+          pvsize_ranking_add_all(ranking, NULL, 1, one, 1, 0, 0, NULL, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "modules",
+          pvsize_ranking_add_all(ranking, none, 1, one, 1, 0, 0, NULL, NULL, diag));
+    FAILS(PVSIZE_E_WRONG_KIND, "inverter",
+          pvsize_ranking_add_all(ranking, one, 1, one, 1, 0, 0, NULL, NULL, diag));
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "first_module",
+          pvsize_ranking_add_all(ranking, one, 1, NULL, 0, -1, 0, NULL, NULL, diag));
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "first_module",
+          pvsize_ranking_add_all(ranking, two, 2, NULL, 0, INT32_MAX, 0, NULL, NULL, diag));
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "first_inverter",
+          pvsize_ranking_add_all(ranking, one, 1, NULL, 0, 0, -1, NULL, NULL, diag));
+    OK(pvsize_ranking_add_all(ranking, one, 1, NULL, 0, INT32_MAX, 0, NULL, &done, diag));
+    ck_assert(done == 0);
     OK(pvsize_ranking_add_shard(ranking, 0, 1, &raised, &done, diag));
     ck_assert(done == 0);
     pvsize_ranking_free(ranking);
@@ -527,8 +544,11 @@ END_TEST
 /* memory */
 
 static pvsize_status every_call(const pvsize_spec *search, const pvsize_rules *rules,
+                                const pvsize_spec *module, const pvsize_spec *inverter,
                                 const pvsize_allocator *memory)
 {
+    const pvsize_spec *modules[] = {module, module, module, module};
+    const pvsize_spec *inverters[] = {inverter, inverter};
     pvsize_layouts *layouts = NULL;
     pvsize_ranking *ranking = NULL, *other = NULL;
     pvsize_spec *system = NULL;
@@ -551,6 +571,8 @@ static pvsize_status every_call(const pvsize_spec *search, const pvsize_rules *r
         s = pvsize_ranking_new(search, rules, 2, memory, &other, NULL);
     if (!s)
         s = pvsize_ranking_merge(other, ranking, NULL);
+    if (!s)
+        s = pvsize_ranking_add_all(other, modules, 4, inverters, 2, 0, 0, NULL, NULL, NULL);
     pvsize_layouts_free(layouts);
     pvsize_ranking_free(ranking);
     pvsize_ranking_free(other);
@@ -561,7 +583,8 @@ static pvsize_status every_call(const pvsize_spec *search, const pvsize_rules *r
 
 START_TEST(every_allocation_fails_once)
 {
-    pvsize_spec *search = question(10.5, 8, 0, 1);
+    pvsize_spec *search = question(10.5, 8, 0, 1), *module = trade_module(10.5);
+    pvsize_spec *inverter = trade_inverter();
     pvsize_rules *rules = preset("asnzs_5033_2021");
     long n;
 
@@ -569,7 +592,7 @@ START_TEST(every_allocation_fails_once)
     for (n = 0;; n++) {
         counter c = {0, 0, n};
         const pvsize_allocator memory = {counted, released, &c};
-        pvsize_status status = every_call(search, rules, &memory);
+        pvsize_status status = every_call(search, rules, module, inverter, &memory);
 
         ck_assert_msg(c.live == 0, "%ld blocks left after failing allocation %ld", c.live, n);
         if (status == PVSIZE_OK)
@@ -578,6 +601,8 @@ START_TEST(every_allocation_fails_once)
     }
     ck_assert_int_gt(n, 100); /* that many were tried */
     pvsize_rules_free(rules);
+    pvsize_spec_free(module);
+    pvsize_spec_free(inverter);
     pvsize_spec_free(search);
 }
 END_TEST
@@ -613,6 +638,47 @@ START_TEST(combining_allocates_nothing)
 }
 END_TEST
 
+/* Most pairs are judged without a search, and so without an allocation, by every preset:
+ * none has a rule that a sweep cannot tell by. */
+START_TEST(a_sweep_searches_few_pairs)
+{
+    enum { MODULES = 30, INVERTERS = 10, PAIRS = MODULES * INVERTERS };
+    pvsize_spec *search = question(10.5, 16, 12, 1), *module[MODULES], *inverter[INVERTERS];
+
+    for (int i = 0; i < MODULES; i++) {
+        module[i] = trade_module(8 + 0.2 * i);
+        OK(pvsize_spec_set_number(module[i], PVSIZE_MODULE_PMAX, 415 - 0.1 * i, diag));
+    }
+    for (int i = 0; i < INVERTERS; i++) {
+        inverter[i] = trade_inverter();
+        OK(pvsize_spec_set_number(inverter[i], PVSIZE_INVERTER_RATED_AC_POWER, 7500 - 200 * i,
+                                  diag));
+    }
+    for (int32_t i = 0; i < pvsize_preset_count(); i++) {
+        pvsize_rules *rules = preset(pvsize_preset_name(i));
+        counter c = {0, 0, -1};
+        const pvsize_allocator memory = {counted, released, &c};
+        pvsize_ranking *ranking;
+        double done, fitting;
+
+        OK(pvsize_ranking_new(search, rules, 1, &memory, &ranking, diag));
+        OK(pvsize_ranking_add_all(ranking, (const pvsize_spec *const *)module, MODULES,
+                                  (const pvsize_spec *const *)inverter, INVERTERS, 0, 0, NULL,
+                                  &done, diag));
+        OK(pvsize_ranking_judged(ranking, NULL, &fitting, NULL, diag));
+        ck_assert(done == PAIRS && fitting > PAIRS / 3);
+        ck_assert_msg(c.made < 8 * PAIRS, "%s: %ld", pvsize_preset_name(i), c.made);
+        pvsize_ranking_free(ranking);
+        pvsize_rules_free(rules);
+    }
+    for (int i = 0; i < MODULES; i++)
+        pvsize_spec_free(module[i]);
+    for (int i = 0; i < INVERTERS; i++)
+        pvsize_spec_free(inverter[i]);
+    pvsize_spec_free(search);
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "trade", the_trades_unlike_inputs);
@@ -626,6 +692,7 @@ static void add(Suite *suite)
     add_test(suite, "plane order", planes_are_filled_in_order);
     add_test(suite, "wrong questions", wrong_questions_are_refused);
     add_test(suite, "own rules", an_own_rule_cannot_speak_of_a_search);
+    add_test(suite, "sweep", a_sweep_searches_few_pairs);
     add_test(suite, "shards", shards_merge_to_the_same_ranking);
     add_test(suite, "wrong rankings", wrong_rankings_are_refused);
     add_test(suite, "memory", every_allocation_fails_once);

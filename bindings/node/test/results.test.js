@@ -233,6 +233,10 @@ test('a ranking', () => {
   const fed = new pvsize.Ranking(question);
   assert.ok(fed.add(question.parts('module')[0], second, 0, 7));
   assert.equal(fed.at(0).inverter, 7);
+  const all = new pvsize.Ranking(question, { most: 5 });
+  assert.equal(all.addAll(question.parts('module'), system.inverters), 2);
+  assert.deepEqual(all.rows(), whole.rows());
+  assert.throws(() => all.addAll(system.inverters, system.inverters), { code: 'wrong_kind' });
 });
 
 test('a year', () => {

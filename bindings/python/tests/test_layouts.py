@@ -104,6 +104,14 @@ def test_ranking():
     for i, inverter in enumerate(system.parts("inverter")):
         assert fed.add(search.parts("module")[0], inverter, 0, i)
     assert list(fed) == list(whole)
+    all_ = pvsize.Ranking(search, most=5)
+    assert all_.add_all(search.parts("module"), system.parts("inverter")) == 2
+    assert list(all_) == list(whole)
+    assert all_.add_all((module for module in search.parts("module")), [], 4) == 0
+    with pytest.raises(pvsize.ArgumentError, match=r"module\[0\]"):
+        all_.add_all(search.parts("module"), search.parts("module"))
+    with pytest.raises(pvsize.RangeError, match="first_module"):
+        all_.add_all(search.parts("module"), [], -1)
 
 
 def test_the_table_of_growth_is_true():

@@ -1,0 +1,432 @@
+/* Judging pairs by a sieve: lengths that pass, what they come to on the whole inverter,
+ * and how good that can be at best. */
+#include <math.h>
+
+#include "sieve_parts.h"
+
+/* rules on lengths */
+
+/* far more than roundings of the quotient, far less than the guard of a limit */
+#define BLUR 1e-11
+enum { LONGEST = 1000000 };
+
+/* A quotient as a whole number, from below; unsure where rounding could tell. */
+static int32_t whole(double quotient, pvsz_window *window)
+{
+    double below = floor(quotient);
+
+    if (quotient > LONGEST)
+        return LONGEST;
+    if (quotient - below < BLUR * quotient || below + 1 - quotient < BLUR * quotient)
+        window->unsure = true;
+    return (int32_t)below;
+}
+
+static bool holds(const pvsz_rule *rule, double value, double limit)
+{
+    if (rule->compare == PVSIZE_COMPARE_AT_MOST)
+        return pvsz_within(pvsz_subtract(limit, value), limit);
+    return pvsz_within(pvsz_subtract(value, limit), limit) &&
+           !(rule->compare == PVSIZE_COMPARE_MORE_THAN &&
+             pvsz_within(pvsz_subtract(limit, value), limit));
+}
+
+static void raise_low(pvsz_window *window, int32_t low)
+{
+    window->low = low > window->low ? low : window->low;
+}
+
+/* The value is of one module in the string. */
+static void narrow_up(const pvsz_mesh *mesh, double value, double limit, pvsz_window *window)
+{
+    int32_t high;
+
+    if (!(value > 0) || !(limit > 0)) {
+        window->unsure = true;
+        return;
+    }
+    if (mesh->rule->compare == PVSIZE_COMPARE_AT_LEAST) {
+        raise_low(window, whole(limit * (1 - PVSZ_GUARD) / value, window) + 1);
+        return;
+    }
+    high = whole(limit * (1 + PVSZ_GUARD) / value, window);
+    if (mesh->rule->compare == PVSIZE_COMPARE_MORE_THAN) {
+        raise_low(window, high + 1);
+        return;
+    }
+    window->high = high < window->high ? high : window->high;
+    if (mesh->ends && high < window->reach)
+        window->reach = high;
+}
+
+void pvsz_narrow(const pvsz_mesh *mesh, const pvsz_side *value, const pvsz_side *limit,
+                 pvsz_window *window)
+{
+    double most;
+
+    if (!value->has || !limit->has)
+        return;
+    most = limit->value * mesh->rule->factor;
+    if (mesh->up) {
+        narrow_up(mesh, value->value, most, window);
+    } else if (!holds(mesh->rule, value->value, most)) {
+        window->high = 0;
+        if (mesh->ends)
+            window->reach = 0;
+    }
+}
+
+/* the module */
+
+void pvsz_sieve_turn(pvsz_sieve *sieve, const pvsize_spec *module)
+{
+    size_t rows = (size_t)sieve->planes * PVSZ_SIEVE_STRINGS;
+
+    sieve->module = module;
+    sieve->power = pvsz_milliwatts(pvsz_number_of(module, PVSIZE_MODULE_PMAX, 0));
+    sieve->valued = false;
+    for (size_t i = 0; i < sieve->classes; i++)
+        for (size_t k = 0; k < rows; k++)
+            sieve->class[i]->row[k].known = false;
+}
+
+/* Puts the present module in the place of the one that the class was made with. */
+static void put_module(const pvsz_sieve *sieve, pvsz_problem *problem)
+{
+    problem->module[0] = (pvsize_spec *)(uintptr_t)sieve->module; /* checks only read it */
+    problem->module_power[0] = sieve->power;
+}
+
+static void order_planes(const int64_t *worth, int32_t planes, int32_t *order)
+{
+    for (int32_t i = 0; i < planes; i++) {
+        int32_t at = i;
+
+        for (; at > 0 && worth[order[at - 1]] < worth[i]; at--)
+            order[at] = order[at - 1];
+        order[at] = i;
+    }
+}
+
+/* What one of the module is worth on each plane. */
+static void value_planes(pvsz_sieve *sieve, pvsz_problem *problem)
+{
+    put_module(sieve, problem);
+    for (int32_t i = 0; i < sieve->planes; i++) {
+        const pvsz_option one = {.plane = {i, -1}, .strings = {1, 0}, .length = 1};
+        pvsz_key key = pvsz_key_of(problem, &one);
+
+        sieve->worth[0][i] = key.level[0];
+        sieve->worth[1][i] = key.level[1];
+    }
+    for (int32_t level = 0; level < 2; level++)
+        order_planes(sieve->worth[level], sieve->planes, sieve->order[level]);
+    sieve->valued = true;
+}
+
+/* rows */
+
+static const pvsize_spec *spec_of(const pvsz_trait_class *class, int32_t kind, int32_t plane)
+{
+    const pvsize_spec *site = pvsz_spec_parts(class->probe.system, PVSZ_KIND_SITE)->item[0];
+
+    switch (kind) {
+    case PVSZ_KIND_MODULE:
+        return class->problem.module[0];
+    case PVSZ_KIND_ARRAY:
+        return class->probe.array[0];
+    case PVSZ_KIND_PLANE:
+        return pvsz_spec_parts(site, PVSZ_KIND_PLANE)->item[plane];
+    default:
+        return site;
+    }
+}
+
+/* A side that does not look at the inverter, after the check of an option. */
+static pvsz_side side_apart(const pvsz_trait_class *class, const pvsz_ref *ref, int32_t plane)
+{
+    const pvsize_report *report = class->problem.report;
+    pvsz_side side = {.has = ref->number == 0, .value = 1};
+    int32_t entry;
+
+    if (ref->number == 0)
+        return side;
+    if (ref->kind == PVSZ_KIND_FIGURE) {
+        side = (pvsz_side){report->figure[ref->place].set, report->figure[ref->place].value};
+    } else if (ref->kind == PVSZ_KIND_QUANTITY) {
+        entry = pvsz_report_entry(report, ref->place, report->design.subject[PVSZ_KIND_ARRAY]);
+        if (entry >= 0 && report->entry[entry].state == PVSZ_VALUE)
+            side = (pvsz_side){true, report->entry[entry].value};
+    } else {
+        side.has = pvsz_spec_number(spec_of(class, ref->kind, plane), ref->number, &side.value);
+    }
+    return side;
+}
+
+/* What a check of the module with so many strings of one module shows. */
+static pvsize_status make_row(const pvsz_sieve *sieve, pvsz_trait_class *class, int32_t plane,
+                              int32_t strings, pvsz_row *row)
+{
+    pvsz_option option = {.plane = {plane, -1}, .strings = {strings, 0}, .length = 1};
+    pvsize_status status;
+
+    put_module(sieve, &class->problem);
+    status = pvsz_judge_alone(&class->probe, &option);
+    if (status)
+        return status;
+    row->window = (pvsz_window){.low = 1, .high = LONGEST, .reach = LONGEST};
+    for (int32_t i = 0; i < sieve->owns; i++) {
+        const pvsz_mesh *mesh = &sieve->own[i];
+        pvsz_side value = side_apart(class, &mesh->rule->value, plane);
+        pvsz_side limit = side_apart(class, &mesh->rule->limit, plane);
+
+        pvsz_narrow(mesh, &value, &limit, &row->window);
+    }
+    for (int32_t i = 0; i < sieve->crosses; i++) {
+        const pvsz_mesh *mesh = &sieve->cross[i];
+
+        row->side[i] =
+            side_apart(class, mesh->value_apart ? &mesh->rule->value : &mesh->rule->limit, plane);
+    }
+    row->known = true;
+    return PVSIZE_OK;
+}
+
+static void narrow_by_port(const pvsz_sieve *sieve, const pvsz_port *port, const pvsz_row *row,
+                           pvsz_window *window)
+{
+    *window = row->window;
+    for (int32_t i = 0; i < sieve->crosses; i++) {
+        const pvsz_mesh *mesh = &sieve->cross[i];
+
+        if (mesh->value_apart)
+            pvsz_narrow(mesh, &row->side[i], &port->side[i], window);
+        else
+            pvsz_narrow(mesh, &port->side[i], &row->side[i], window);
+    }
+}
+
+/* the pair */
+
+/* What the inputs of a pair can get. */
+typedef struct tally {
+    const pvsz_problem *problem;
+    const pvsz_allowance *allows;
+    int64_t within; /* modules that sums leave at most */
+    bool unsure;
+    int64_t least;   /* modules of the smallest option */
+    int64_t most;    /* of the largest on every input */
+    int32_t longest; /* string */
+    double options;  /* of the inputs at hand */
+    double checks, ways;
+} tally;
+
+static int64_t smaller(int64_t a, int64_t b)
+{
+    return a < b ? a : b;
+}
+
+/* Lengths of so many strings that pass, that have room and that sums leave; the modules
+ * of the largest. */
+static int64_t count_lengths(const tally *t, const pvsz_window *window, int32_t room,
+                             int32_t strings, int32_t *low, int64_t *count)
+{
+    const pvsz_problem *problem = t->problem;
+    int64_t high = smaller(smaller(window->high, room / strings), problem->longest);
+
+    high = smaller(high, t->within / strings);
+    *low = window->low > problem->shortest ? window->low : problem->shortest;
+    *count = high < *low ? 0 : high - *low + 1;
+    return *count ? high * strings : 0;
+}
+
+/* The options of an input on a plane; what the largest has. */
+static pvsize_status tally_plane(pvsz_sieve *sieve, const pvsz_port *port, int32_t plane, tally *t,
+                                 int64_t *largest)
+{
+    pvsz_trait_class *class = sieve->class[port->class];
+    int32_t room = t->problem->plane[plane].room, tried = 0;
+    int64_t lengths = smaller(room, t->problem->longest);
+
+    *largest = 0;
+    for (int32_t strings = 1; (int64_t)strings * t->problem->shortest <= room; strings++) {
+        pvsz_row *row = &class->row[plane * PVSZ_SIEVE_STRINGS + strings - 1];
+        pvsz_window window;
+        int64_t most, count;
+        int32_t low;
+        pvsize_status status = strings > PVSZ_SIEVE_STRINGS || row->known
+                                   ? PVSIZE_OK
+                                   : make_row(sieve, class, plane, strings, row);
+
+        t->unsure |= strings > PVSZ_SIEVE_STRINGS;
+        if (status || t->unsure)
+            return status;
+        narrow_by_port(sieve, port, row, &window);
+        t->unsure |= window.unsure;
+        tried++;
+        if (strings == 1)
+            lengths = smaller(lengths, (int64_t)window.reach + 1);
+        most = count_lengths(t, &window, room, strings, &low, &count);
+        t->options += (double)count;
+        if (count && (t->least == 0 || (int64_t)low * strings < t->least))
+            t->least = (int64_t)low * strings;
+        if (count && most / strings > t->longest)
+            t->longest = (int32_t)(most / strings);
+        *largest = most > *largest ? most : *largest;
+        if (window.reach < t->problem->shortest)
+            break;
+    }
+    t->checks += (double)lengths * (tried + 1);
+    return PVSIZE_OK;
+}
+
+/* Ways to give like inputs options, the order left aside. */
+static double ways_of(double options, int32_t inputs)
+{
+    double ways = 1;
+
+    for (int32_t i = 1; i <= inputs; i++)
+        ways *= (options + i - 1) / i;
+    return ways;
+}
+
+static pvsize_status tally_port(pvsz_sieve *sieve, const pvsz_port *port, tally *t)
+{
+    int64_t most = 0;
+
+    t->options = 1; /* nothing */
+    for (int32_t plane = 0; plane < sieve->planes; plane++) {
+        int64_t largest;
+        pvsize_status status = tally_plane(sieve, port, plane, t, &largest);
+
+        if (status || t->unsure)
+            return status;
+        sieve->most[plane] = (int32_t)smaller(sieve->most[plane] + largest * port->inputs,
+                                              t->problem->plane[plane].room);
+        most = largest > most ? largest : most;
+    }
+    t->most += most * port->inputs;
+    t->ways *= ways_of(t->options, port->inputs);
+    return PVSIZE_OK;
+}
+
+/* At least so many steps are not too many for the budget, whatever a search meets. */
+static bool is_within_budget(const tally *t)
+{
+    double inputs = 0;
+
+    for (int32_t i = 0; i < t->allows->ports; i++)
+        inputs += t->allows->port[i].inputs;
+    return t->checks + 2 * inputs * t->ways < t->problem->budget;
+}
+
+/* Whether the smallest option keeps all sums, and not only by rounding. */
+static bool surely_fits(const pvsz_sieve *sieve, const tally *t)
+{
+    int64_t power = t->least * sieve->power;
+
+    return (t->allows->power == INT64_MAX || power + power / 1000000 + 1000 < t->allows->power) &&
+           (t->allows->modules == INT32_MAX || t->least < t->allows->modules);
+}
+
+/* Modules put where they are worth most, as far as there is room. */
+static int64_t fill(const pvsz_sieve *sieve, int32_t level, int64_t modules)
+{
+    int64_t sum = 0;
+
+    for (int32_t i = 0; i < sieve->planes && modules > 0; i++) {
+        int32_t plane = sieve->order[level][i];
+        int64_t here = smaller(modules, sieve->most[plane]);
+
+        sum += here * sieve->worth[level][plane];
+        modules -= here;
+    }
+    return sum;
+}
+
+/* The least distance from the wanted power, as both passes value it. */
+static int64_t nearest(const pvsz_sieve *sieve, const tally *t, int64_t modules)
+{
+    int64_t wanted = t->problem->wanted_power;
+    int64_t below = smaller(modules, wanted / sieve->power);
+    int64_t under = 2 * (below * sieve->power - wanted);
+    int64_t over = 2 * (wanted - (below + 1) * sieve->power) - 1;
+
+    return below < modules && over > under ? over : under;
+}
+
+/* No answer has a better key: on each level the best that can be, and of strings as
+ * many as that takes at least. */
+static pvsz_key best_of(const pvsz_sieve *sieve, const tally *t)
+{
+    int64_t modules = smaller(t->most, t->within), room = 0, needed = 1;
+    pvsz_key key = {{0, 0, 0}};
+
+    for (int32_t i = 0; i < sieve->planes; i++)
+        room += sieve->most[i];
+    modules = smaller(modules, room);
+    key.level[1] = fill(sieve, 1, modules);
+    if (t->problem->objective == PVSIZE_OBJECTIVE_NEAREST_POWER) {
+        key.level[0] = nearest(sieve, t, modules);
+    } else {
+        int64_t worth = sieve->worth[0][sieve->order[0][0]];
+
+        key.level[0] = fill(sieve, 0, modules);
+        if (worth > 0)
+            needed = (key.level[0] + worth - 1) / worth;
+    }
+    needed = (needed + t->longest - 1) / t->longest;
+    key.level[2] = -(needed > 1 ? needed : 1) * (1 << 24);
+    return key;
+}
+
+static pvsize_status tally_pair(pvsz_sieve *sieve, tally *t)
+{
+    int64_t power = t->allows->power;
+
+    t->within = t->allows->modules;
+    if (power != INT64_MAX)
+        t->within = smaller(t->within, power < 0 ? 0 : power / sieve->power);
+    for (int32_t i = 0; i < sieve->planes; i++)
+        sieve->most[i] = 0;
+    for (int32_t i = 0; i < t->allows->ports; i++) {
+        pvsize_status status = tally_port(sieve, &t->allows->port[i], t);
+
+        if (status || t->unsure)
+            return status;
+    }
+    return PVSIZE_OK;
+}
+
+pvsize_status pvsz_sift(pvsz_sieve *sieve, size_t inverter, int32_t *verdict, pvsz_key *bound,
+                        pvsize_diag *diag)
+{
+    const pvsz_allowance *allows = &sieve->allowance[inverter];
+    tally t = {.allows = allows, .ways = 1};
+    pvsize_status status = PVSIZE_OK;
+
+    *verdict = PVSZ_SIEVE_UNSURE;
+    if (sieve->blind || sieve->power == 0)
+        return PVSIZE_OK;
+    if (!allows->known)
+        status = pvsz_sieve_take_in(sieve, inverter, diag);
+    if (status || sieve->blind || allows->unsure)
+        return status;
+    if (allows->broken || allows->ports == 0) {
+        *verdict = allows->broken ? PVSZ_SIEVE_NOTHING : PVSZ_SIEVE_UNSURE;
+        return PVSIZE_OK;
+    }
+    t.problem = &sieve->class[allows->port[0].class]->problem;
+    if (!sieve->valued)
+        value_planes(sieve, &sieve->class[allows->port[0].class] -> problem);
+    status = tally_pair(sieve, &t);
+    if (status || t.unsure || !is_within_budget(&t))
+        return status;
+    if (t.least == 0) {
+        *verdict = PVSZ_SIEVE_NOTHING;
+    } else if (surely_fits(sieve, &t)) {
+        *verdict = PVSZ_SIEVE_FITS;
+        *bound = best_of(sieve, &t);
+    }
+    return PVSIZE_OK;
+}
