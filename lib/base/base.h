@@ -113,6 +113,12 @@ typedef struct pvsz_text {
 /* Starts writing to a caller's buffer; null with capacity 0 only counts. */
 pvsize_status pvsz_text_begin(pvsz_text *text, char *buffer, size_t capacity, pvsize_diag *diag);
 pvsize_status pvsz_text_end(pvsz_text *text, size_t *length, pvsize_diag *diag);
+/* Puts row i of an object that has it. */
+typedef void pvsz_row_put(pvsz_text *text, const void *object, int32_t i);
+/* The text of a row that was looked for with the status `found`: that failure, or what
+ * `put` puts. Nothing looks at the object unless the row was found. */
+pvsize_status pvsz_row_text(pvsize_status found, pvsz_row_put *put, const void *object, int32_t i,
+                            char *buffer, size_t capacity, size_t *length, pvsize_diag *diag);
 void pvsz_put(pvsz_text *text, const char *bytes);
 void pvsz_put_bytes(pvsz_text *text, const char *bytes, size_t count);
 /* Text that a caller gave: may hold signs that Markdown takes for its own. */

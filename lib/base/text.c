@@ -38,6 +38,18 @@ pvsize_status pvsz_text_end(pvsz_text *text, size_t *length, pvsize_diag *diag)
     return pvsz_fail_value(diag, PVSIZE_E_CAPACITY, 0, (double)text->length + 1);
 }
 
+pvsize_status pvsz_row_text(pvsize_status found, pvsz_row_put *put, const void *object, int32_t i,
+                            char *buffer, size_t capacity, size_t *length, pvsize_diag *diag)
+{
+    pvsz_text text;
+    pvsize_status status = found ? found : pvsz_text_begin(&text, buffer, capacity, diag);
+
+    if (status)
+        return status;
+    put(&text, object, i);
+    return pvsz_text_end(&text, length, diag);
+}
+
 void pvsz_put_bytes(pvsz_text *text, const char *bytes, size_t count)
 {
     if (text->length < text->capacity) {

@@ -200,10 +200,20 @@ static pvsize_status check_format(int32_t format, pvsize_diag *diag)
                : pvsz_fail_choice(diag, "format", PVSIZE_SET_FORMAT, format);
 }
 
-static void put_text(pvsz_text *text, const pvsize_exercise *exercise, const pvsz_asked *asked,
-                     int32_t what, int32_t format)
+/* Which text of a question, and how. */
+typedef struct wanted {
+    const pvsize_exercise *exercise;
+    int32_t what, format;
+} wanted;
+
+static void put_text(pvsz_text *text, const void *object, int32_t i)
 {
-    switch (what) {
+    const wanted *want = object;
+    const pvsize_exercise *exercise = want->exercise;
+    const pvsz_asked *asked = &exercise->asked[i];
+
+    text->markdown = want->format == PVSIZE_FORMAT_MARKDOWN;
+    switch (want->what) {
     case PVSIZE_ASKED_QUESTION:
         pvsz_put_question(text, exercise, asked);
         break;
@@ -214,7 +224,8 @@ static void put_text(pvsz_text *text, const pvsize_exercise *exercise, const pvs
         pvsz_put_answer(text, exercise, asked, asked->answer);
         break;
     default:
-        pvsz_put_answer_working(text, exercise, asked, pvsz_manner_of(format, PVSIZE_DETAIL_SHORT));
+        pvsz_put_answer_working(text, exercise, asked,
+                                pvsz_manner_of(want->format, PVSIZE_DETAIL_SHORT));
     }
 }
 
@@ -223,20 +234,14 @@ pvsize_status pvsize_exercise_text(const pvsize_exercise *exercise, int32_t i, i
                                    pvsize_diag *diag)
 {
     const pvsz_asked *asked = NULL;
-    pvsz_text text;
-    pvsize_status status = pvsz_find_asked(exercise, i, &asked, diag);
+    wanted want = {exercise, what, format};
+    pvsize_status found = pvsz_find_asked(exercise, i, &asked, diag);
 
-    if (!status && !pvsz_set_has(PVSIZE_SET_ASKED, what))
-        return pvsz_fail_choice(diag, "what", PVSIZE_SET_ASKED, what);
-    if (!status)
-        status = check_format(format, diag);
-    if (!status)
-        status = pvsz_text_begin(&text, buffer, capacity, diag);
-    if (status)
-        return status;
-    text.markdown = format == PVSIZE_FORMAT_MARKDOWN;
-    put_text(&text, exercise, asked, what, format);
-    return pvsz_text_end(&text, length, diag);
+    if (!found && !pvsz_set_has(PVSIZE_SET_ASKED, what))
+        found = pvsz_fail_choice(diag, "what", PVSIZE_SET_ASKED, what);
+    if (!found)
+        found = check_format(format, diag);
+    return pvsz_row_text(found, put_text, &want, i, buffer, capacity, length, diag);
 }
 
 pvsize_status pvsize_exercise_sheet(const pvsize_exercise *exercise, int32_t sheet, int32_t format,

@@ -158,19 +158,20 @@ pvsize_status pvsize_judgement_cause(const pvsize_judgement *judgement, int32_t 
     return PVSIZE_OK;
 }
 
+static void put_row(pvsz_text *text, const void *object, int32_t i)
+{
+    const pvsize_judgement *judgement = object;
+
+    pvsz_put_reading(text, &judgement->row[i]);
+    pvsz_put(text, ": ");
+    pvsz_put_judged(text, &judgement->row[i]);
+}
+
 pvsize_status pvsize_judgement_text(const pvsize_judgement *judgement, int32_t i, char *buffer,
                                     size_t capacity, size_t *length, pvsize_diag *diag)
 {
     const pvsz_judged *row = NULL;
-    pvsz_text text;
-    pvsize_status status = find_row(judgement, i, &row, diag);
+    pvsize_status found = find_row(judgement, i, &row, diag);
 
-    if (!status)
-        status = pvsz_text_begin(&text, buffer, capacity, diag);
-    if (status)
-        return status;
-    pvsz_put_reading(&text, row);
-    pvsz_put(&text, ": ");
-    pvsz_put_judged(&text, row);
-    return pvsz_text_end(&text, length, diag);
+    return pvsz_row_text(found, put_row, judgement, i, buffer, capacity, length, diag);
 }

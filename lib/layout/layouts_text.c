@@ -63,8 +63,9 @@ static void put_option(pvsz_text *text, const pvsize_layouts *layouts, const pvs
     }
 }
 
-static void put_answer(pvsz_text *text, const pvsize_layouts *layouts, int32_t i)
+static void put_answer(pvsz_text *text, const void *object, int32_t i)
 {
+    const pvsize_layouts *layouts = object;
     const pvsz_option *option = &layouts->option[(size_t)i * (size_t)layouts->slots];
     const double *number = layouts->layout[i].number;
     bool any = false;
@@ -95,16 +96,10 @@ static void put_answer(pvsz_text *text, const pvsize_layouts *layouts, int32_t i
 pvsize_status pvsize_layouts_text(const pvsize_layouts *layouts, int32_t i, char *buffer,
                                   size_t capacity, size_t *length, pvsize_diag *diag)
 {
-    pvsz_text text;
     int32_t count;
-    pvsize_status status = pvsize_layouts_array_count(layouts, i, &count, diag);
+    pvsize_status found = pvsize_layouts_array_count(layouts, i, &count, diag);
 
-    if (!status)
-        status = pvsz_text_begin(&text, buffer, capacity, diag);
-    if (status)
-        return status;
-    put_answer(&text, layouts, i);
-    return pvsz_text_end(&text, length, diag);
+    return pvsz_row_text(found, put_answer, layouts, i, buffer, capacity, length, diag);
 }
 
 static void put_title(pvsz_text *text, const pvsize_layouts *layouts, int32_t rule)
@@ -138,9 +133,10 @@ static void put_wanted(pvsz_text *text, const pvsz_obstacle *obstacle)
     pvsz_put_int(text, (int64_t)obstacle->value);
 }
 
-static void put_obstacle(pvsz_text *text, const pvsize_layouts *layouts,
-                         const pvsz_obstacle *obstacle)
+static void put_obstacle(pvsz_text *text, const void *object, int32_t i)
 {
+    const pvsize_layouts *layouts = object;
+    const pvsz_obstacle *obstacle = &layouts->obstacle[i];
     const pvsz_option *option = &obstacle->option;
 
     if (obstacle->rule == 0) {
@@ -170,13 +166,7 @@ static void put_obstacle(pvsz_text *text, const pvsize_layouts *layouts,
 pvsize_status pvsize_layouts_obstacle_text(const pvsize_layouts *layouts, int32_t i, char *buffer,
                                            size_t capacity, size_t *length, pvsize_diag *diag)
 {
-    pvsz_text text;
-    pvsize_status status = pvsize_layouts_obstacle_numbers(layouts, i, NULL, NULL, NULL, diag);
+    pvsize_status found = pvsize_layouts_obstacle_numbers(layouts, i, NULL, NULL, NULL, diag);
 
-    if (!status)
-        status = pvsz_text_begin(&text, buffer, capacity, diag);
-    if (status)
-        return status;
-    put_obstacle(&text, layouts, &layouts->obstacle[i]);
-    return pvsz_text_end(&text, length, diag);
+    return pvsz_row_text(found, put_obstacle, layouts, i, buffer, capacity, length, diag);
 }

@@ -1,14 +1,6 @@
 /* Rows of a bill, and the whole of it, as text. */
 #include "bill.h"
 
-static void put_subject(pvsz_text *text, const pvsize_report *report, int32_t number)
-{
-    const pvsz_subject *subject = NULL;
-
-    if (!pvsz_find_subject(report, number, &subject, NULL))
-        pvsz_put_subject(text, report, subject);
-}
-
 static void put_number(pvsz_text *text, double value)
 {
     pvsz_put_rounded(text, value, PVSZ_WORKING_DIGITS);
@@ -62,7 +54,7 @@ static void put_type(pvsz_text *text, const pvsize_report *report, const pvsz_bi
 
     if (row->type >= 0) {
         pvsz_put(text, connectors ? ", to mate with " : inverter ? ", like " : ", ");
-        put_subject(text, report, row->type);
+        pvsz_put_subject_row(text, report, row->type);
     } else if (connectors) {
         pvsz_put(text, ", at isolators and combiners");
     }
@@ -113,7 +105,7 @@ static void put_shares(pvsz_text *text, const pvsz_bill_body *body, const pvsz_b
 
     for (const pvsz_share *share = first; share < first + row->shares; share++) {
         pvsz_put(text, share > first ? ", " : "");
-        put_subject(text, body->report, share->subject);
+        pvsz_put_subject_row(text, body->report, share->subject);
         if (share->installed == 0)
             continue;
         pvsz_put(text, " ");
@@ -136,19 +128,20 @@ static void put_line(pvsz_text *text, const pvsz_bill_body *body, const pvsz_bil
     put_shares(text, body, row);
 }
 
+static void put_row(pvsz_text *text, const void *object, int32_t i)
+{
+    const pvsize_bill *bill = object;
+
+    put_line(text, &bill->body, &bill->body.row[i]);
+}
+
 pvsize_status pvsize_bill_text(const pvsize_bill *bill, int32_t i, char *buffer, size_t capacity,
                                size_t *length, pvsize_diag *diag)
 {
     const pvsz_bill_row *row = NULL;
-    pvsz_text text;
-    pvsize_status status = pvsz_find_row(bill, i, &row, diag);
+    pvsize_status found = pvsz_find_row(bill, i, &row, diag);
 
-    if (!status)
-        status = pvsz_text_begin(&text, buffer, capacity, diag);
-    if (status)
-        return status;
-    put_line(&text, &bill->body, row);
-    return pvsz_text_end(&text, length, diag);
+    return pvsz_row_text(found, put_row, bill, i, buffer, capacity, length, diag);
 }
 
 pvsize_status pvsize_bill_subject_text(const pvsize_bill *bill, int32_t subject, char *buffer,
@@ -183,19 +176,20 @@ static void put_taken(pvsz_text *text, const pvsize_report *report, const pvsz_t
                     report->figure[pvsz_term_place(term)].known);
 }
 
+static void put_taken_row(pvsz_text *text, const void *object, int32_t i)
+{
+    const pvsize_bill *bill = object;
+
+    put_taken(text, bill->body.report, &bill->body.taken[i]);
+}
+
 pvsize_status pvsize_bill_assumption_text(const pvsize_bill *bill, int32_t i, char *buffer,
                                           size_t capacity, size_t *length, pvsize_diag *diag)
 {
     const pvsz_taken *taken = NULL;
-    pvsz_text text;
-    pvsize_status status = pvsz_find_taken(bill, i, &taken, diag);
+    pvsize_status found = pvsz_find_taken(bill, i, &taken, diag);
 
-    if (!status)
-        status = pvsz_text_begin(&text, buffer, capacity, diag);
-    if (status)
-        return status;
-    put_taken(&text, bill->body.report, taken);
-    return pvsz_text_end(&text, length, diag);
+    return pvsz_row_text(found, put_taken_row, bill, i, buffer, capacity, length, diag);
 }
 
 /* the whole */

@@ -243,17 +243,18 @@ pvsize_status pvsize_comparison_figure(const pvsize_comparison *comparison, int3
     return PVSIZE_E_BAD_INDEX;
 }
 
+static void put_row(pvsz_text *text, const void *object, int32_t i)
+{
+    const pvsize_comparison *comparison = object;
+
+    pvsz_put(text, comparison->row[i].text);
+}
+
 pvsize_status pvsize_comparison_text(const pvsize_comparison *comparison, int32_t i, char *buffer,
                                      size_t capacity, size_t *length, pvsize_diag *diag)
 {
     const pvsz_difference *row = NULL;
-    pvsz_text text;
-    pvsize_status status = find_row(comparison, i, &row, diag);
+    pvsize_status found = find_row(comparison, i, &row, diag);
 
-    if (!status)
-        status = pvsz_text_begin(&text, buffer, capacity, diag);
-    if (status)
-        return status;
-    pvsz_put(&text, row->text);
-    return pvsz_text_end(&text, length, diag);
+    return pvsz_row_text(found, put_row, comparison, i, buffer, capacity, length, diag);
 }

@@ -129,10 +129,19 @@ static void put_working(pvsz_text *text, const pvsize_report *report, const pvsz
                        at_length ? PVSIZE_DETAIL_LONG : PVSIZE_DETAIL_SHORT));
 }
 
-static void put_text(pvsz_text *text, const pvsize_report *report, const pvsz_finding *finding,
-                     int32_t what)
+/* Which text of a finding. */
+typedef struct wanted {
+    const pvsize_report *report;
+    int32_t what;
+} wanted;
+
+static void put_text(pvsz_text *text, const void *object, int32_t i)
 {
-    switch (what) {
+    const wanted *want = object;
+    const pvsize_report *report = want->report;
+    const pvsz_finding *finding = &report->finding[i];
+
+    switch (want->what) {
     case PVSIZE_TEXT_SENTENCE:
         pvsz_put_sentence(text, report, finding);
         break;
@@ -158,7 +167,7 @@ static void put_text(pvsz_text *text, const pvsize_report *report, const pvsz_fi
         pvsz_put_reason(text, finding);
         break;
     default:
-        put_working(text, report, finding, what);
+        put_working(text, report, finding, want->what);
     }
 }
 
@@ -166,17 +175,12 @@ pvsize_status pvsize_report_text(const pvsize_report *report, int32_t i, int32_t
                                  size_t capacity, size_t *length, pvsize_diag *diag)
 {
     const pvsz_finding *finding = NULL;
-    pvsz_text text;
-    pvsize_status status = find_finding(report, i, &finding, diag);
+    wanted want = {report, what};
+    pvsize_status found = find_finding(report, i, &finding, diag);
 
-    if (!status && !pvsz_set_has(PVSIZE_SET_TEXT, what))
-        return pvsz_fail_choice(diag, "what", PVSIZE_SET_TEXT, what);
-    if (!status)
-        status = pvsz_text_begin(&text, buffer, capacity, diag);
-    if (status)
-        return status;
-    put_text(&text, report, finding, what);
-    return pvsz_text_end(&text, length, diag);
+    if (!found && !pvsz_set_has(PVSIZE_SET_TEXT, what))
+        found = pvsz_fail_choice(diag, "what", PVSIZE_SET_TEXT, what);
+    return pvsz_row_text(found, put_text, &want, i, buffer, capacity, length, diag);
 }
 
 /* assumptions */
@@ -222,17 +226,18 @@ pvsize_status pvsize_report_assumption(const pvsize_report *report, int32_t i, i
     return PVSIZE_OK;
 }
 
+static void put_assumption(pvsz_text *text, const void *object, int32_t i)
+{
+    const pvsize_report *report = object;
+
+    pvsz_put_assumption(text, report, &report->assumption[i]);
+}
+
 pvsize_status pvsize_report_assumption_text(const pvsize_report *report, int32_t i, char *buffer,
                                             size_t capacity, size_t *length, pvsize_diag *diag)
 {
     const pvsz_assumption *assumption = NULL;
-    pvsz_text text;
-    pvsize_status status = find_assumption(report, i, &assumption, diag);
+    pvsize_status found = find_assumption(report, i, &assumption, diag);
 
-    if (!status)
-        status = pvsz_text_begin(&text, buffer, capacity, diag);
-    if (status)
-        return status;
-    pvsz_put_assumption(&text, report, assumption);
-    return pvsz_text_end(&text, length, diag);
+    return pvsz_row_text(found, put_assumption, report, i, buffer, capacity, length, diag);
 }

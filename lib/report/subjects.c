@@ -159,19 +159,22 @@ pvsize_status pvsize_report_find(const pvsize_report *report, int32_t kind, int3
     return PVSIZE_OK;
 }
 
+void pvsz_put_subject_row(pvsz_text *text, const void *object, int32_t i)
+{
+    const pvsz_subject *subject = NULL;
+
+    if (!pvsz_find_subject(object, i, &subject, NULL))
+        pvsz_put_subject(text, object, subject);
+}
+
 pvsize_status pvsize_report_subject_text(const pvsize_report *report, int32_t subject, char *buffer,
                                          size_t capacity, size_t *length, pvsize_diag *diag)
 {
-    const pvsz_subject *found = NULL;
-    pvsz_text text;
-    pvsize_status status = pvsz_find_subject(report, subject, &found, diag);
+    const pvsz_subject *row = NULL;
+    pvsize_status found = pvsz_find_subject(report, subject, &row, diag);
 
-    if (!status)
-        status = pvsz_text_begin(&text, buffer, capacity, diag);
-    if (status)
-        return status;
-    pvsz_put_subject(&text, report, found);
-    return pvsz_text_end(&text, length, diag);
+    return pvsz_row_text(found, pvsz_put_subject_row, report, subject, buffer, capacity, length,
+                         diag);
 }
 
 /* quantities */

@@ -26,6 +26,8 @@ void pvsz_put_page_title(pvsz_text *text, const char *what, const char *name, co
 void pvsz_put_title(pvsz_text *text, const pvsize_report *report, const char *what);
 /* "input 2 of inverter 1 (B)" */
 void pvsz_put_subject(pvsz_text *text, const pvsize_report *report, const pvsz_subject *subject);
+/* The same by its number in a report. */
+void pvsz_put_subject_row(pvsz_text *text, const void *report, int32_t i);
 /* A value of a term: number with unit, or name of a choice. */
 void pvsz_put_value(pvsz_text *text, const pvsz_term *term, double value, int32_t digits);
 /* Term that gives a finding its unit and type. */

@@ -209,54 +209,57 @@ pvsize_status pvsize_review_remark_number(const pvsize_review *review, int32_t i
 
 /* rows in words */
 
+static void put_bound(pvsz_text *text, const void *object, int32_t i)
+{
+    const pvsize_review *review = object;
+
+    pvsz_put_input_name(text, review, review->bound[i].input);
+    pvsz_put(text, ": ");
+    pvsz_put_bound(text, &review->bound[i]);
+}
+
 pvsize_status pvsize_review_bound_text(const pvsize_review *review, int32_t i, char *buffer,
                                        size_t capacity, size_t *length, pvsize_diag *diag)
 {
-    pvsz_text text;
-    pvsize_status status = check_row(review, BOUNDS, i, diag);
+    pvsize_status found = check_row(review, BOUNDS, i, diag);
 
-    if (!status)
-        status = pvsz_text_begin(&text, buffer, capacity, diag);
-    if (status)
-        return status;
-    pvsz_put_input_name(&text, review, review->bound[i].input);
-    pvsz_put(&text, ": ");
-    pvsz_put_bound(&text, &review->bound[i]);
-    return pvsz_text_end(&text, length, diag);
+    return pvsz_row_text(found, put_bound, review, i, buffer, capacity, length, diag);
+}
+
+static void put_module(pvsz_text *text, const void *object, int32_t i)
+{
+    const pvsize_review *review = object;
+
+    pvsz_put_module_name(text, &review->module[i]);
+    pvsz_put(text, ", ");
+    pvsz_put_input_name(text, review, review->module[i].input);
+    pvsz_put(text, ": ");
+    pvsz_put_acceptance(text, &review->module[i]);
 }
 
 pvsize_status pvsize_review_module_text(const pvsize_review *review, int32_t i, char *buffer,
                                         size_t capacity, size_t *length, pvsize_diag *diag)
 {
-    pvsz_text text;
-    pvsize_status status = check_row(review, MODULES, i, diag);
+    pvsize_status found = check_row(review, MODULES, i, diag);
 
-    if (!status)
-        status = pvsz_text_begin(&text, buffer, capacity, diag);
-    if (status)
-        return status;
-    pvsz_put_module_name(&text, &review->module[i]);
-    pvsz_put(&text, ", ");
-    pvsz_put_input_name(&text, review, review->module[i].input);
-    pvsz_put(&text, ": ");
-    pvsz_put_acceptance(&text, &review->module[i]);
-    return pvsz_text_end(&text, length, diag);
+    return pvsz_row_text(found, put_module, review, i, buffer, capacity, length, diag);
+}
+
+static void put_remark(pvsz_text *text, const void *object, int32_t i)
+{
+    const pvsize_review *review = object;
+
+    pvsz_put_input_name(text, review, review->remark[i].input);
+    pvsz_put(text, ": ");
+    pvsz_put_remark(text, &review->remark[i]);
 }
 
 pvsize_status pvsize_review_remark_text(const pvsize_review *review, int32_t i, char *buffer,
                                         size_t capacity, size_t *length, pvsize_diag *diag)
 {
-    pvsz_text text;
-    pvsize_status status = check_row(review, REMARKS, i, diag);
+    pvsize_status found = check_row(review, REMARKS, i, diag);
 
-    if (!status)
-        status = pvsz_text_begin(&text, buffer, capacity, diag);
-    if (status)
-        return status;
-    pvsz_put_input_name(&text, review, review->remark[i].input);
-    pvsz_put(&text, ": ");
-    pvsz_put_remark(&text, &review->remark[i]);
-    return pvsz_text_end(&text, length, diag);
+    return pvsz_row_text(found, put_remark, review, i, buffer, capacity, length, diag);
 }
 
 pvsize_status pvsize_review_render(const pvsize_review *review, int32_t format, char *buffer,

@@ -35,19 +35,20 @@ static void put_granted(pvsz_text *text, const pvsize_report *report, const pvsz
     pvsz_put_rounded(text, granted->value, PVSZ_FINDING_DIGITS);
 }
 
+static void put_granted_row(pvsz_text *text, const void *object, int32_t i)
+{
+    const pvsize_year *year = object;
+
+    put_granted(text, year->body.report, &year->body.granted[i]);
+}
+
 pvsize_status pvsize_year_assumption_text(const pvsize_year *year, int32_t i, char *buffer,
                                           size_t capacity, size_t *length, pvsize_diag *diag)
 {
     const pvsz_granted *granted = NULL;
-    pvsz_text text;
-    pvsize_status status = pvsz_find_granted(year, i, &granted, diag);
+    pvsize_status found = pvsz_find_granted(year, i, &granted, diag);
 
-    if (!status)
-        status = pvsz_text_begin(&text, buffer, capacity, diag);
-    if (status)
-        return status;
-    put_granted(&text, year->body.report, granted);
-    return pvsz_text_end(&text, length, diag);
+    return pvsz_row_text(found, put_granted_row, year, i, buffer, capacity, length, diag);
 }
 
 /* tables */
