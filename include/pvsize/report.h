@@ -109,8 +109,10 @@ PVSIZE_API pvsize_status pvsize_report_working(const pvsize_report *report, int3
                                                char *buffer, size_t capacity, size_t *length,
                                                pvsize_diag *diag);
 
-/* What the report took for granted: defaults and estimates. How many; the term
- * and its value of the i-th; the line that says so. */
+/* What the report took for granted: defaults and estimates, and a coefficient of Voc that
+ * cannot be believed, so that a table or a fixed factor stands in for it
+ * (PVSIZE_QUANTITY_MODULE_VOC_COEFFICIENT with the value that is not used). How many; the
+ * term and its value of the i-th; the line that says so. */
 PVSIZE_API pvsize_status pvsize_report_assumption_count(const pvsize_report *report, int32_t *count,
                                                         pvsize_diag *diag);
 PVSIZE_API pvsize_status pvsize_report_assumption(const pvsize_report *report, int32_t i,

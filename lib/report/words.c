@@ -187,9 +187,12 @@ void pvsz_put_assumption(pvsz_text *text, const pvsize_report *report,
     pvsz_put(text, term->text);
     pvsz_put(text, ": ");
     pvsz_put_value(text, term, assumption->value, PVSZ_FINDING_DIGITS);
-    pvsz_put(text, term->kind == PVSZ_KIND_QUANTITY || term->need != PVSIZE_NEED_DEFAULT
-                       ? ", estimated"
-                       : ", the default");
+    if (assumption->term == PVSIZE_QUANTITY_MODULE_VOC_COEFFICIENT) /* never estimated */
+        pvsz_put(text, ", which cannot be believed: not used");
+    else
+        pvsz_put(text, term->kind == PVSZ_KIND_QUANTITY || term->need != PVSIZE_NEED_DEFAULT
+                           ? ", estimated"
+                           : ", the default");
 }
 
 void pvsz_put_caution(pvsz_text *text)

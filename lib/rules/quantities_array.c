@@ -48,6 +48,17 @@ static int32_t coefficient_lacking(pvsz_calc *calc)
                : PVSIZE_MODULE_VOC_COEFFICIENT;
 }
 
+/* A stated coefficient that something else stands in for is told. */
+static void pass_over_coefficient(pvsz_calc *calc)
+{
+    const pvsz_subject *subject = calc->subject;
+
+    if (pvsz_has_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT))
+        pvsz_assume(calc, PVSIZE_QUANTITY_MODULE_VOC_COEFFICIENT,
+                    &calc->report->design.subject[PVSZ_KIND_MODULE][subject->at[PVSZ_KIND_MODULE]],
+                    pvsz_peek_quantity(calc, PVSZ_QUANTITY_MODULE_VOC_COEFFICIENT));
+}
+
 /* The maker's coefficient first; else the table, for crystalline silicon and
  * where the rule set allows it; else the rule set's fixed factor. Some practice
  * takes its factor before all others for crystalline silicon, and has none for the
@@ -71,10 +82,13 @@ void pvsz_of_module_voc_cold(pvsz_calc *calc)
         pvsz_result(calc, pvsz_voltage_at(voc, coefficient, temp),
                     "{Voc} × (1 + {βVoc} / 100 × ({Tmin} - 25))");
     } else if (table && pvsz_voc_factor(pvsz_peek_param(calc, PVSIZE_SITE_TEMP_MIN), &factor)) {
+        pass_over_coefficient(calc);
         pvsz_literal(calc, factor);
         pvsz_param(calc, PVSIZE_SITE_TEMP_MIN);
         pvsz_result(calc, voc * factor, "{Voc} × {M}; M: correction table, row of {Tmin}");
     } else if (has_multiplier && !table) {
+        if (has_temp && !fixed)
+            pass_over_coefficient(calc);
         pvsz_result(calc, voc * pvsz_figure_of(calc, PVSZ_FIGURE_VOC_MULTIPLIER), "{Voc} × {kU}");
     } else {
         pvsz_missing(calc, has_temp ? coefficient_lacking(calc) : PVSIZE_SITE_TEMP_MIN);

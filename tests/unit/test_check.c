@@ -454,6 +454,41 @@ START_TEST(a_wrong_sign_is_not_trusted)
 }
 END_TEST
 
+/* How a coefficient that is passed over stands among what was taken for granted; "" where
+ * it does not. */
+static const char *passed_over(const pvsize_report *report, char *text, size_t capacity)
+{
+    int32_t count, term;
+
+    text[0] = '\0';
+    OK(pvsize_report_assumption_count(report, &count, diag));
+    for (int32_t i = 0; i < count; i++) {
+        OK(pvsize_report_assumption(report, i, &term, NULL, diag));
+        if (term == PVSIZE_QUANTITY_MODULE_VOC_COEFFICIENT)
+            OK(pvsize_report_assumption_text(report, i, text, capacity, NULL, diag));
+    }
+    return text;
+}
+
+START_TEST(a_coefficient_passed_over_is_told)
+{
+    char text[300];
+    pvsize_report *report = with(ARRAY(0), PVSIZE_MODULE_VOC_COEFFICIENT, 0.25);
+
+    /* two arrays, of unlike modules now: one row, for the one */
+    ck_assert_ptr_nonnull(strstr(passed_over(report, text, sizeof text), "module type 1"));
+    ck_assert_ptr_nonnull(strstr(text, ": 0.25 %/K, which cannot be believed: not used"));
+    pvsize_report_free(report);
+    /* V/K in the place of %/K: too near 0 for silicon */
+    report = with(ARRAY(0), PVSIZE_MODULE_VOC_COEFFICIENT, -0.098);
+    ck_assert_ptr_nonnull(strstr(passed_over(report, text, sizeof text), ": -0.098 %/K, which"));
+    pvsize_report_free(report);
+    report = with(ARRAY(0), PVSIZE_MODULE_VOC_COEFFICIENT, -0.25);
+    ck_assert_str_eq(passed_over(report, text, sizeof text), "");
+    pvsize_report_free(report);
+}
+END_TEST
+
 /* Every subject is found again by what it says of itself, and an array leads to
  * all it hangs on. */
 START_TEST(subjects_are_found_again)
@@ -541,6 +576,7 @@ static void add(Suite *suite)
     add_test(suite, "subjects", subjects_are_found_again);
     add_test(suite, "none stated", none_stated_is_an_answer);
     add_test(suite, "wrong sign", a_wrong_sign_is_not_trusted);
+    add_test(suite, "passed over", a_coefficient_passed_over_is_told);
 }
 
 int main(void)
