@@ -916,7 +916,7 @@ export interface MonthValues {
 export class Month extends Spec {
   constructor(values?: MonthValues);
   readonly kind: "month";
-  /** global irradiation of the horizontal in a mean day [kWh/m2], 0 to 15. */
+  /** global irradiation of the horizontal in a mean day, not the sum of the month; at most 0.9 of what arrives above the air at the latitude of the site [kWh/m2], 0 to 15. */
   get irradiation(): number | null;
   set irradiation(value: number | null);
   /** mean temperature [°C], -80 to 60. */

@@ -26,7 +26,7 @@ extern "C" {
  *          one of the PVSIZE_E_ numbers of ids.h. On failure nothing is
  *          changed: no object, and no output unless its text says so.
  * Detail   The last argument of such a call is a pvsize_diag or null (the calls
- *          on diags themselves and on the tables have none). A failure fills
+ *          on diags themselves and most on the tables have none). A failure fills
  *          it; success leaves it alone, so that the result of a run of calls can
  *          be asked for once at its end.
  * Handles  Opaque. Made by a ..._new or ..._clone call, given back to the

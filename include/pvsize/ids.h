@@ -686,7 +686,7 @@ enum {
     PVSIZE_DIODE_MODEL_BAND_GAP_NARROWING = 12009, /* relative change of the band gap per kelvin; the default is that of silicon, 1/K */
     PVSIZE_DIODE_MODEL_CELLS = 12010, /* cells in series */
     PVSIZE_DIODE_MODEL_BYPASS_DIODES = 12011, /* bypass diodes in series */
-    PVSIZE_MONTH_IRRADIATION = 13001, /* global irradiation of the horizontal in a mean day, kWh/m2 */
+    PVSIZE_MONTH_IRRADIATION = 13001, /* global irradiation of the horizontal in a mean day, not the sum of the month; at most 0.9 of what arrives above the air at the latitude of the site, kWh/m2 */
     PVSIZE_MONTH_TEMP_MEAN = 13002, /* mean temperature, °C */
     PVSIZE_MONTH_TEMP_DAILY_MIN = 13003, /* mean of the daily minima, °C */
     PVSIZE_MONTH_TEMP_DAILY_MAX = 13004, /* mean of the daily maxima, °C */

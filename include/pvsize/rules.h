@@ -21,7 +21,7 @@ PVSIZE_API const char *pvsize_preset_name(int32_t i);
 PVSIZE_API const char *pvsize_preset_title(int32_t i);
 
 /* Makes a rule set from a preset, or with preset null one in which every rule
- * is off and no figure is set. */
+ * is off and no figure is set. PVSIZE_E_UNKNOWN_NAME lists the presets there are. */
 PVSIZE_API pvsize_status pvsize_rules_new(const char *preset, const pvsize_allocator *memory,
                                           pvsize_rules **out, pvsize_diag *diag);
 PVSIZE_API pvsize_status pvsize_rules_clone(const pvsize_rules *rules,

@@ -75,6 +75,9 @@ struct pvsize_diag {
     int32_t term;
     int32_t set;          /* whose choices are allowed; 0: the term's own */
     const char *argument; /* of the call, where no term names it; static */
+    const char *allowed;  /* in words, where neither range nor set says it; static */
+    const char *nearest;  /* a name much like the one given; static */
+    const char *hint;     /* what such a failure mostly comes from; static */
     int32_t index;        /* of the part of that kind the term belongs to */
     bool has_value;
     bool has_range;
@@ -98,6 +101,10 @@ pvsize_status pvsz_fail_choice(pvsize_diag *diag, const char *argument, int32_t 
 /* Adds the place of the part that a failure is about; the argument of the call. */
 void pvsz_fail_at(pvsize_diag *diag, int32_t index);
 void pvsz_fail_argument(pvsize_diag *diag, const char *argument);
+/* Adds what is allowed, a name that may be meant, a hint: one of them each. */
+void pvsz_fail_allowed(pvsize_diag *diag, const char *allowed);
+void pvsz_fail_nearest(pvsize_diag *diag, const char *nearest);
+void pvsz_fail_hint(pvsize_diag *diag, const char *hint);
 /* `count` places exist, the last at count - 1 */
 pvsize_status pvsz_fail_index(pvsize_diag *diag, pvsize_status status, int32_t term, int32_t index,
                               int32_t count);

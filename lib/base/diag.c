@@ -35,7 +35,7 @@ static void reset(pvsize_diag *diag, pvsize_status status)
     diag->status = status;
     diag->term = 0;
     diag->set = 0;
-    diag->argument = NULL;
+    diag->argument = diag->allowed = diag->nearest = diag->hint = NULL;
     diag->index = -1;
     diag->has_value = diag->has_range = false;
     diag->value = diag->low = diag->high = 0;
@@ -179,6 +179,24 @@ void pvsz_fail_argument(pvsize_diag *diag, const char *argument)
 {
     if (live(diag))
         diag->argument = argument;
+}
+
+void pvsz_fail_allowed(pvsize_diag *diag, const char *allowed)
+{
+    if (live(diag))
+        diag->allowed = allowed;
+}
+
+void pvsz_fail_nearest(pvsize_diag *diag, const char *nearest)
+{
+    if (live(diag))
+        diag->nearest = nearest;
+}
+
+void pvsz_fail_hint(pvsize_diag *diag, const char *hint)
+{
+    if (live(diag))
+        diag->hint = hint;
 }
 
 void pvsz_fail_at(pvsize_diag *diag, int32_t index)

@@ -29,6 +29,23 @@ static const pvsz_preset presets[] = {
 #undef END
 };
 
+static const char names[] =
+#define SETS(FIGURE, value, KNOWN, source)
+#define APPLIES(RULE, SEVERITY, KNOWN, source)
+#define PRESET(name, title) ", " #name
+#define END(name)
+#include "../tables/presets/list.def"
+#undef SETS
+#undef APPLIES
+#undef PRESET
+#undef END
+    ;
+
+const char *pvsz_preset_names(void)
+{
+    return names + 2;
+}
+
 const pvsz_preset *pvsz_preset_named(const char *name)
 {
     for (int32_t i = 0; i < PVSZ_COUNT(presets); i++)

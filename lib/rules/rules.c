@@ -114,8 +114,12 @@ pvsize_status pvsize_rules_new(const char *preset, const pvsize_allocator *memor
     if (!out)
         return pvsz_fail_null(diag, "out");
     *out = NULL;
-    if (preset && !found)
-        return pvsz_fail_name(diag, PVSIZE_E_UNKNOWN_NAME, 0, preset);
+    if (preset && !found) {
+        pvsz_fail_name(diag, PVSIZE_E_UNKNOWN_NAME, 0, preset);
+        pvsz_fail_argument(diag, "preset");
+        pvsz_fail_allowed(diag, pvsz_preset_names());
+        return PVSIZE_E_UNKNOWN_NAME;
+    }
     status = make(memory, PVSZ_RULES, &rules, diag);
     if (status)
         return status;

@@ -72,6 +72,8 @@ typedef struct pvsz_preset {
 } pvsz_preset;
 
 const pvsz_preset *pvsz_preset_named(const char *name);
+/* Names of all of them, with commas. */
+const char *pvsz_preset_names(void);
 
 bool pvsz_rules_live(const pvsize_rules *rules);
 /* Null for a number that is no rule of this set. */

@@ -103,6 +103,8 @@ static pvsize_status make_claim(double power, int32_t zone, int32_t year, int32_
     /* the smallest double above 0 stands for "more than 0" */
     pvsize_status status = check_range("power", power, DBL_MIN, most_power, diag);
 
+    if (status)
+        pvsz_fail_allowed(diag, "more than 0 W to 100000 W");
     out->power = power;
     if (!status)
         status = find_zone(zone, &out->zone, diag);

@@ -91,6 +91,30 @@ static void put_given(pvsz_text *text, const pvsize_diag *diag)
         put_number(text, diag, diag->value);
 }
 
+static void put_range(pvsz_text *text, const pvsize_diag *diag)
+{
+    bool one = diag->low == diag->high;
+
+    pvsz_put(text, one ? "; allowed only " : "; allowed ");
+    put_number(text, diag, diag->low);
+    if (one)
+        return;
+    pvsz_put(text, " to ");
+    put_number(text, diag, diag->high);
+}
+
+static void put_allowed(pvsz_text *text, const pvsize_diag *diag)
+{
+    if (diag->status == PVSIZE_E_BAD_CHOICE) {
+        put_choices(text, diag);
+    } else if (diag->allowed) {
+        pvsz_put(text, "; allowed ");
+        pvsz_put(text, diag->allowed);
+    } else if (diag->has_range) {
+        put_range(text, diag);
+    }
+}
+
 static void put_reason(pvsz_text *text, const pvsize_diag *diag)
 {
     if (diag->argument) {
@@ -101,13 +125,15 @@ static void put_reason(pvsz_text *text, const pvsize_diag *diag)
     }
     pvsz_put(text, pvsize_status_text(diag->status));
     put_given(text, diag);
-    if (diag->status == PVSIZE_E_BAD_CHOICE) {
-        put_choices(text, diag);
-    } else if (diag->has_range) {
-        pvsz_put(text, "; allowed ");
-        put_number(text, diag, diag->low);
-        pvsz_put(text, " to ");
-        put_number(text, diag, diag->high);
+    put_allowed(text, diag);
+    if (diag->nearest) {
+        pvsz_put(text, "; did you mean '");
+        pvsz_put(text, diag->nearest);
+        pvsz_put(text, "'?");
+    }
+    if (diag->hint) {
+        pvsz_put(text, "; ");
+        pvsz_put(text, diag->hint);
     }
 }
 

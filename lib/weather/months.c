@@ -98,8 +98,11 @@ static pvsize_status fill_month(pvsize_weather *weather, int32_t first, int32_t 
     believed = most > 0 ? fmax(MOST_CLEAR * most, TWILIGHT) : 0;
     if (irradiation > believed) {
         pvsz_fail_range(diag, PVSIZE_E_OUT_OF_RANGE, PVSIZE_MONTH_IRRADIATION, irradiation / 1000,
-                        0, believed / 1000);
+                        0, floor(believed / 10) / 100);
         pvsz_fail_at(diag, index);
+        pvsz_fail_hint(diag, "at that latitude no more gets through the air in a day; is it the "
+                             "sum of the month, or has the latitude the wrong sign (south is "
+                             "negative)?");
         return PVSIZE_E_OUT_OF_RANGE;
     }
     if (irradiation > 0) {

@@ -116,6 +116,8 @@ static pvsize_status check_load(const pvsize_light *light, const double *load, s
     if (!load && count)
         return pvsz_fail_null(diag, "load");
     status = pvsz_check_argument("count", (double)count, (double)rows, (double)rows, -1, diag);
+    if (status)
+        pvsz_fail_hint(diag, "a load has one value for each row of the weather");
     for (int32_t i = 0; !status && load && i < light->rows; i++)
         if (!(load[i] >= 0 && load[i] <= 1e9))
             status = pvsz_check_argument("load", load[i], 0, 1e9, i, diag);

@@ -87,6 +87,8 @@ START_TEST(wrong_input)
     FAILS(PVSIZE_E_OUT_OF_RANGE, "to 100000",
           pvsize_certificate_count(100001, 3, 2024, 3, &value, diag));
     FAILS(PVSIZE_E_OUT_OF_RANGE, "power", pvsize_certificate_count(-1, 3, 2024, 3, &value, diag));
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "given 0; allowed more than 0 W to 100000 W",
+          pvsize_certificate_count(0, 3, 2024, 3, &value, diag));
     FAILS(PVSIZE_E_NOT_FINITE, "power", pvsize_certificate_count(NAN, 3, 2024, 3, &value, diag));
     FAILS(PVSIZE_E_BAD_CHOICE, "zone: not one of the choices; given 5; allowed zone_1 (1)",
           pvsize_certificate_count(5000, 5, 2024, 3, &value, diag));

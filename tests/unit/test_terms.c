@@ -75,6 +75,54 @@ START_TEST(terms_are_found)
 }
 END_TEST
 
+START_TEST(what_is_not_found_is_told)
+{
+    int32_t term = 7;
+
+    OK(pvsize_term_find(PVSIZE_KIND_MODULE, "voc", &term, diag));
+    ck_assert_int_eq(term, PVSIZE_MODULE_VOC);
+    term = 7;
+    FAILS(PVSIZE_E_UNKNOWN_NAME,
+          "module: no row of the table has this name; given 'vocc'; did you mean 'voc'?",
+          pvsize_term_find(PVSIZE_KIND_MODULE, "vocc", &term, diag));
+    FAILS(PVSIZE_E_UNKNOWN_NAME, "given 'string_voc_colt'; did you mean 'string_voc_cold'?",
+          pvsize_term_find(PVSIZE_KIND_QUANTITY, "string_voc_colt", &term, diag));
+    ck_assert_int_eq(pvsize_term_find(PVSIZE_KIND_QUANTITY, "x", &term, diag),
+                     PVSIZE_E_UNKNOWN_NAME);
+    ck_assert_int_eq(pvsize_diag_term(diag), PVSIZE_KIND_QUANTITY);
+    FAILS(PVSIZE_E_UNKNOWN_NAME, "input: no row of the table has this name",
+          pvsize_term_find(PVSIZE_KIND_INPUT, "", &term, diag));
+    FAILS(PVSIZE_E_UNKNOWN_NUMBER, "given 3", pvsize_term_find(3, "voc", &term, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "name", pvsize_term_find(PVSIZE_KIND_MODULE, NULL, &term, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "term", pvsize_term_find(PVSIZE_KIND_MODULE, "voc", NULL, diag));
+    ck_assert_int_eq(term, 7);
+}
+END_TEST
+
+/* Another word is no slip, and a name of any length is taken. */
+START_TEST(far_names_have_no_neighbour)
+{
+    static const char *const far[] = {"", "wombat", "colour", "ocv_of_it"};
+    char text[200], name[101] = "";
+    int32_t term;
+
+    memset(name, 'v', 100);
+    for (size_t i = 0; i < sizeof far / sizeof far[0] + 1; i++) {
+        ck_assert_int_eq(pvsize_term_find(PVSIZE_KIND_MODULE, i < 4 ? far[i] : name, &term, diag),
+                         PVSIZE_E_UNKNOWN_NAME);
+        OK(pvsize_diag_text(diag, text, sizeof text, NULL));
+        ck_assert_ptr_null(strstr(text, "did you mean"));
+    }
+    /* nor does a hint outlive its failure */
+    ck_assert_int_eq(pvsize_term_find(PVSIZE_KIND_MODULE, "vocc", &term, diag),
+                     PVSIZE_E_UNKNOWN_NAME);
+    ck_assert_int_eq(pvsize_term_find(PVSIZE_KIND_MODULE, NULL, &term, diag),
+                     PVSIZE_E_NULL_POINTER);
+    OK(pvsize_diag_text(diag, text, sizeof text, NULL));
+    ck_assert_ptr_null(strstr(text, "did you mean"));
+}
+END_TEST
+
 START_TEST(numbers_that_are_no_terms)
 {
     static const int32_t none[] = {0, -1, 999, 1000, 1999, 9099, 20000, INT32_MAX, INT32_MIN};
@@ -155,6 +203,8 @@ static void add(Suite *suite)
     add_test(suite, "kinds", kinds_are_found);
     add_test(suite, "parts", parts_are_described);
     add_test(suite, "terms", terms_are_found);
+    add_test(suite, "told", what_is_not_found_is_told);
+    add_test(suite, "no neighbour", far_names_have_no_neighbour);
     add_test(suite, "no terms", numbers_that_are_no_terms);
     add_test(suite, "content", terms_say_what_they_are);
     add_test(suite, "choices", choices_are_named);

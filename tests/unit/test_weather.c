@@ -178,6 +178,7 @@ START_TEST(months_that_cannot_be)
 {
     pvsize_spec *site = with_months(place(41.98, -87.92, -6), chicago);
     pvsize_weather *weather = (pvsize_weather *)site;
+    double low, high;
 
     FAILS(PVSIZE_E_OUT_OF_RANGE, "series.year",
           pvsize_weather_from_months(site, 1900, NULL, &weather, diag));
@@ -185,6 +186,16 @@ START_TEST(months_that_cannot_be)
     OK(pvsize_spec_set_part_number(site, 3, PVSIZE_MONTH_IRRADIATION, 12, diag));
     FAILS(PVSIZE_E_OUT_OF_RANGE, "month[3].irradiation: outside the allowed range; given 12 kWh/m2",
           pvsize_weather_from_months(site, 2026, NULL, &weather, diag));
+    ck_assert(pvsize_weather_from_months(site, 2026, NULL, &weather, diag) != PVSIZE_OK);
+    OK(pvsize_diag_range(diag, &low, &high));
+    /* two decimals, and what they say is taken */
+    ck_assert(low == 0 && high > 8 && high < 12 &&
+              fabs(high * 100 - floor(high * 100 + 0.5)) < 1e-9);
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "the sum of the month, or has the latitude the wrong sign",
+          pvsize_weather_from_months(site, 2026, NULL, &weather, diag));
+    OK(pvsize_spec_set_part_number(site, 3, PVSIZE_MONTH_IRRADIATION, high, diag));
+    OK(pvsize_weather_from_months(site, 2026, NULL, &weather, diag));
+    pvsize_weather_free(weather);
     OK(pvsize_spec_set_part_number(site, 3, PVSIZE_MONTH_IRRADIATION, 4, diag));
     OK(pvsize_spec_set_part_number(site, 5, PVSIZE_MONTH_TEMP_DAILY_MIN, 30, diag));
     FAILS(PVSIZE_E_OUT_OF_RANGE, "month[5].temp_daily_min",

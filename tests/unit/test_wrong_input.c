@@ -271,7 +271,12 @@ START_TEST(rule_sets)
           pvsize_rules_new("\x1b[31m\xff\xc3", NULL, &out, diag)); /* shown as text */
     FAILS(PVSIZE_E_NEEDS_VALUE, "figure.required_yes",
           pvsize_rules_unset_figure(rules, PVSIZE_FIGURE_REQUIRED_YES, diag));
-    FAILS(PVSIZE_E_UNKNOWN_NAME, "given 'as5033'", pvsize_rules_new("as5033", NULL, &out, diag));
+    FAILS(PVSIZE_E_UNKNOWN_NAME,
+          "preset: no row of the table has this name; given 'as5033'; allowed asnzs_5033_2014, ",
+          pvsize_rules_new("as5033", NULL, &out, diag));
+    for (int32_t i = 0; i < pvsize_preset_count(); i++)
+        FAILS(PVSIZE_E_UNKNOWN_NAME, pvsize_preset_name(i),
+              pvsize_rules_new("as5033", NULL, &out, diag));
     ck_assert_ptr_null(out);
     FAILS(PVSIZE_E_OUT_OF_RANGE,
           "figure.isc_factor: outside the allowed range; given 0.9; allowed 1 to 3",
@@ -369,7 +374,7 @@ START_TEST(reports)
           pvsize_report_quantity(report, PVSIZE_MODULE_VOC, 0, &value, diag));
     FAILS(PVSIZE_E_NOT_SET, "string_voc_cold",
           pvsize_report_quantity(report, PVSIZE_QUANTITY_STRING_VOC_COLD, 0, &value, diag));
-    FAILS(PVSIZE_E_BAD_INDEX, "subject: index outside the list; given 1; allowed 0 to 0",
+    FAILS(PVSIZE_E_BAD_INDEX, "subject: index outside the list; given 1; allowed only 0",
           pvsize_report_quantity(report, PVSIZE_QUANTITY_STRING_VOC_COLD, 1, &value, diag));
     FAILS(PVSIZE_E_BAD_INDEX, "array",
           pvsize_report_find(report, PVSIZE_KIND_ARRAY, 0, -1, &count, diag));

@@ -445,7 +445,8 @@ START_TEST(wrong_input)
     FAILS(PVSIZE_E_OUT_OF_RANGE, "load", pvsize_year_fill(system, light, load, ROWS, year, diag));
     load[7] = NAN;
     FAILS(PVSIZE_E_NOT_FINITE, "load", pvsize_year_fill(system, light, load, ROWS, year, diag));
-    FAILS(PVSIZE_E_OUT_OF_RANGE, "count", pvsize_year_fill(system, light, load, 7, year, diag));
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "given 7; allowed only 24; a load has one value for each row",
+          pvsize_year_fill(system, light, load, 7, year, diag));
     FAILS(PVSIZE_E_NULL_POINTER, "load", pvsize_year_fill(system, light, NULL, 7, year, diag));
     FAILS(PVSIZE_E_NOT_SET, "", pvsize_year_size(empty, &n, NULL, NULL, NULL, diag));
     FAILS(PVSIZE_E_NOT_SET, "",

@@ -701,7 +701,8 @@ class Month(Spec):
                  wind: float | Literal["none"] | None = ...,
                  albedo: float | Literal["none"] | None = ...,
                  ) -> None: ...
-    # global irradiation of the horizontal in a mean day [kWh/m2], 0 to 15
+    # global irradiation of the horizontal in a mean day, not the sum of the month; at most 0.9 of
+    # what arrives above the air at the latitude of the site [kWh/m2], 0 to 15
     irradiation: _Parameter[float | None, float | None]
     # mean temperature [°C], -80 to 60
     temp_mean: _Parameter[float | None, float | None]

@@ -1,0 +1,72 @@
+/* A term by its name, for callers that must tell what was not found. */
+#include <string.h>
+
+#include "tables.h"
+
+enum { MOST_LETTERS = 63 }; /* of a name */
+
+static int32_t least(int32_t a, int32_t b)
+{
+    return a < b ? a : b;
+}
+
+/* Letters to add, drop or change to make one name of the other. */
+static int32_t edits(const char *a, const char *b)
+{
+    int32_t row[MOST_LETTERS + 1], count = (int32_t)strlen(b);
+
+    for (int32_t j = 0; j <= count; j++)
+        row[j] = j;
+    for (; *a; a++) {
+        int32_t corner = row[0]++;
+
+        for (int32_t j = 1; j <= count; j++) {
+            int32_t change = corner + (*a != b[j - 1]);
+
+            corner = row[j];
+            row[j] = least(change, least(row[j], row[j - 1]) + 1);
+        }
+    }
+    return row[count];
+}
+
+/* The name of a table that is most like another; null if none is near. Farther than a
+ * third of the letters it is another word, not a slip. */
+static const char *nearest(const pvsz_kind *kind, const char *name)
+{
+    size_t length = strlen(name);
+    int32_t best = length <= MOST_LETTERS ? (int32_t)length / 3 + 2 : 0;
+    const char *found = NULL;
+
+    for (int32_t i = 0; best > 0 && i < kind->count; i++) {
+        const char *other = kind->rows[i].name;
+        int32_t distance = edits(name, other);
+
+        if (distance < best && distance < (int32_t)strlen(other)) {
+            best = distance;
+            found = other;
+        }
+    }
+    return found;
+}
+
+pvsize_status pvsize_term_find(int32_t kind, const char *name, int32_t *term, pvsize_diag *diag)
+{
+    const pvsz_kind *row = pvsz_kind_find(kind);
+    const pvsz_term *found;
+
+    if (!row)
+        return pvsz_fail_value(diag, PVSIZE_E_UNKNOWN_NUMBER, 0, kind);
+    if (!name)
+        return pvsz_fail_null(diag, "name");
+    if (!term)
+        return pvsz_fail_null(diag, "term");
+    found = pvsz_term_named(row, name);
+    if (!found) {
+        pvsz_fail_name(diag, PVSIZE_E_UNKNOWN_NAME, kind, name);
+        pvsz_fail_nearest(diag, nearest(row, name));
+        return PVSIZE_E_UNKNOWN_NAME;
+    }
+    *term = found->number;
+    return PVSIZE_OK;
+}
