@@ -46,8 +46,8 @@ PVSIZE_API int32_t pvsize_term_count(int32_t kind);
 PVSIZE_API int32_t pvsize_term_at(int32_t kind, int32_t i);
 PVSIZE_API int32_t pvsize_term_by_name(int32_t kind, const char *name);
 /* The number of a term by its `name`, told where there is none: `term` receives it.
- * PVSIZE_E_UNKNOWN_NAME says in which table what was looked for, and the name that may have
- * been meant; PVSIZE_E_UNKNOWN_NUMBER if there is no such kind. */
+ * PVSIZE_E_UNKNOWN_NAME says in which table what was looked for, and the name, of a term or
+ * a part, that may have been meant; PVSIZE_E_UNKNOWN_NUMBER if there is no such kind. */
 PVSIZE_API pvsize_status pvsize_term_find(int32_t kind, const char *name, int32_t *term,
                                           pvsize_diag *diag);
 /* Kind whose table holds the term; 0 if unknown. */

@@ -101,6 +101,8 @@ pvsize_status pvsz_fail_choice(pvsize_diag *diag, const char *argument, int32_t 
 /* Adds the place of the part that a failure is about; the argument of the call. */
 void pvsz_fail_at(pvsize_diag *diag, int32_t index);
 void pvsz_fail_argument(pvsize_diag *diag, const char *argument);
+/* Adds a range to a failure that has none. */
+void pvsz_fail_within(pvsize_diag *diag, double low, double high);
 /* Adds what is allowed, a name that may be meant, a hint: one of them each. */
 void pvsz_fail_allowed(pvsize_diag *diag, const char *allowed);
 void pvsz_fail_nearest(pvsize_diag *diag, const char *nearest);

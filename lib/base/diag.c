@@ -158,9 +158,7 @@ pvsize_status pvsz_fail_range(pvsize_diag *diag, pvsize_status status, int32_t t
 {
     if (live(diag)) {
         pvsz_fail_value(diag, status, term, value);
-        diag->has_range = true;
-        diag->low = low;
-        diag->high = high;
+        pvsz_fail_within(diag, low, high);
     }
     return status;
 }
@@ -179,6 +177,15 @@ void pvsz_fail_argument(pvsize_diag *diag, const char *argument)
 {
     if (live(diag))
         diag->argument = argument;
+}
+
+void pvsz_fail_within(pvsize_diag *diag, double low, double high)
+{
+    if (live(diag)) {
+        diag->has_range = true;
+        diag->low = low;
+        diag->high = high;
+    }
 }
 
 void pvsz_fail_allowed(pvsize_diag *diag, const char *allowed)

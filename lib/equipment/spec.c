@@ -263,8 +263,11 @@ pvsize_status pvsize_spec_set_text(pvsize_spec *spec, int32_t term, const char *
         return pvsz_fail_null(diag, "text");
     if (row->type == PVSIZE_TYPE_CHOICE)
         return set_choice(spec, row, text, diag);
-    if (row->type != PVSIZE_TYPE_TEXT)
-        return pvsz_fail_name(diag, PVSIZE_E_WRONG_TYPE, term, text);
+    if (row->type != PVSIZE_TYPE_TEXT) {
+        pvsz_fail_name(diag, PVSIZE_E_WRONG_TYPE, term, text);
+        pvsz_fail_within(diag, row->low, row->high);
+        return PVSIZE_E_WRONG_TYPE;
+    }
     status = pvsz_check_text(text, PVSZ_MOST_TEXT, term, diag);
     if (status)
         return status;

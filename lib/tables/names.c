@@ -30,24 +30,39 @@ static int32_t edits(const char *a, const char *b)
     return row[count];
 }
 
-/* The name of a table that is most like another; null if none is near. Farther than a
- * third of the letters it is another word, not a slip. */
+typedef struct neighbour {
+    const char *given, *found;
+    int32_t distance; /* one that is as far is not near */
+} neighbour;
+
+static void try_name(neighbour *near, const char *name)
+{
+    int32_t distance = edits(near->given, name);
+
+    if (distance < near->distance && distance < (int32_t)strlen(name)) {
+        near->distance = distance;
+        near->found = name;
+    }
+}
+
+/* The row or part of a kind whose name is most like another; null if none is near. Farther
+ * than a third of the letters it is another word, not a slip. */
 static const char *nearest(const pvsz_kind *kind, const char *name)
 {
     size_t length = strlen(name);
-    int32_t best = length <= MOST_LETTERS ? (int32_t)length / 3 + 2 : 0;
-    const char *found = NULL;
+    neighbour near = {name, NULL, (int32_t)length / 3 + 2};
 
-    for (int32_t i = 0; best > 0 && i < kind->count; i++) {
-        const char *other = kind->rows[i].name;
-        int32_t distance = edits(name, other);
+    if (length > MOST_LETTERS)
+        return NULL;
+    for (int32_t i = 0; i < kind->count; i++)
+        try_name(&near, kind->rows[i].name);
+    for (int32_t i = 0; i < pvsz_part_rows; i++) {
+        const pvsz_kind *part = &pvsz_kinds[pvsz_parts[i].part];
 
-        if (distance < best && distance < (int32_t)strlen(other)) {
-            best = distance;
-            found = other;
-        }
+        if (&pvsz_kinds[pvsz_parts[i].owner] == kind)
+            try_name(&near, pvsz_parts[i].most == 1 ? part->name : part->plural);
     }
-    return found;
+    return near.found;
 }
 
 pvsize_status pvsize_term_find(int32_t kind, const char *name, int32_t *term, pvsize_diag *diag)

@@ -92,6 +92,8 @@ START_TEST(what_is_not_found_is_told)
     ck_assert_int_eq(pvsize_diag_term(diag), PVSIZE_KIND_QUANTITY);
     FAILS(PVSIZE_E_UNKNOWN_NAME, "input: no row of the table has this name",
           pvsize_term_find(PVSIZE_KIND_INPUT, "", &term, diag));
+    FAILS(PVSIZE_E_UNKNOWN_NAME, "given 'arays'; did you mean 'arrays'?",
+          pvsize_term_find(PVSIZE_KIND_SYSTEM, "arays", &term, diag));
     FAILS(PVSIZE_E_UNKNOWN_NUMBER, "given 3", pvsize_term_find(3, "voc", &term, diag));
     FAILS(PVSIZE_E_NULL_POINTER, "name", pvsize_term_find(PVSIZE_KIND_MODULE, NULL, &term, diag));
     FAILS(PVSIZE_E_NULL_POINTER, "term", pvsize_term_find(PVSIZE_KIND_MODULE, "voc", NULL, diag));

@@ -66,7 +66,7 @@ START_TEST(kinds_and_types)
           pvsize_spec_set_none(module, PVSIZE_MODULE_VOC, diag));
     FAILS(PVSIZE_E_WRONG_TYPE, "module.name",
           pvsize_spec_set_number(module, PVSIZE_MODULE_NAME, 1, diag));
-    FAILS(PVSIZE_E_WRONG_TYPE, "given '38.8 V'",
+    FAILS(PVSIZE_E_WRONG_TYPE, "given '38.8 V'; allowed 0.1 V to 1500 V",
           pvsize_spec_set_text(module, PVSIZE_MODULE_VOC, "38.8 V", diag));
     FAILS(PVSIZE_E_WRONG_TYPE, "module.name",
           pvsize_spec_get_number(module, PVSIZE_MODULE_NAME, &value, diag));

@@ -9,19 +9,33 @@ import ctypes
 import threading
 import typing
 
-from ._library import load
+from ._library import load, number_of
 
 _lib = load()
 
-OK, E_NOT_SET = 0, 301
+OK, E_NULL_POINTER, E_NOT_SET = 0, 101, 301
 
 
 def _text(value):
     return value.decode("utf-8") if value is not None else None
 
 
+def _shown(value):
+    """What was given, short enough for a message."""
+    if isinstance(value, _Handle):
+        return _a(type(value).__name__)
+    text = repr(value)
+    return text if len(text) <= 60 else text[:57] + "..."
+
+
+def _a(name):
+    return ("an " if name[0] in "AEIOU" else "a ") + name
+
+
 def _bytes(text):
     """UTF-8 for a call, which would end at a null character in silence."""
+    if not isinstance(text, str):
+        raise TypeError(f"a text is needed, not {_shown(text)}")
     if "\0" in text:
         raise ValueError("a text without null characters is needed")
     return text.encode("utf-8")
@@ -95,6 +109,14 @@ class NoMemoryError(Error, MemoryError):
 _ERRORS = {1: ArgumentError, 2: RangeError, 3: StateError, 4: CapacityError, 5: NoMemoryError}
 
 
+def _call(name, *arguments):
+    """A call by its name. What its types refuse is a TypeError that says why."""
+    try:
+        return getattr(_lib, "pvsize_" + name)(*arguments)
+    except ctypes.ArgumentError as error:  # "argument 2: TypeError: why"
+        raise TypeError(f"{name}: {str(error).split(': ', 2)[-1]}") from None
+
+
 def _fill(call, *arguments):
     """Asks for the length, then for the text. `call` takes buffer, size, place."""
     length = ctypes.c_size_t()
@@ -118,9 +140,12 @@ class _Diag(threading.local):
         if _lib:
             _lib.pvsize_diag_free(self.handle)
 
+    def reason(self):
+        return _fill(_lib.pvsize_diag_reason, self.handle)[1]
+
     def error(self, status):
         _, text = _fill(_lib.pvsize_diag_text, self.handle)
-        _, reason = _fill(_lib.pvsize_diag_reason, self.handle)
+        reason = self.reason()
         value, low, high = ctypes.c_double(), ctypes.c_double(), ctypes.c_double()
         has_value = _lib.pvsize_diag_value(self.handle, ctypes.byref(value)) == OK
         has_range = _lib.pvsize_diag_range(self.handle, ctypes.byref(low),
@@ -137,7 +162,7 @@ _diag = _Diag()
 
 def _do(name, *arguments):
     """Calls and raises on failure."""
-    status = getattr(_lib, "pvsize_" + name)(*arguments, _diag.handle)
+    status = _call(name, *arguments, _diag.handle)
     if status:
         raise _diag.error(status)
 
@@ -151,7 +176,7 @@ def _get(kind, name, *arguments):
 
 def _get_text(name, *arguments):
     def call(*all_arguments):
-        return getattr(_lib, "pvsize_" + name)(*all_arguments, _diag.handle)
+        return _call(name, *all_arguments, _diag.handle)
     status, text = _fill(call, *arguments)
     if status:
         raise _diag.error(status)
@@ -168,15 +193,28 @@ class _Handle:
     """Owns one object of the library; closed when left or forgotten."""
 
     _free: typing.Any = None
+    _closed = False
 
     def __init__(self):
         self._handle = ctypes.c_void_p()
 
+    @property
+    def _handle(self):
+        if self._closed:
+            raise ArgumentError(
+                E_NULL_POINTER,
+                f"the {type(self).__name__} was closed: it cannot be used any more")
+        return self._place
+
+    @_handle.setter
+    def _handle(self, place):
+        self._place = place
+
     def close(self) -> None:
         """Gives the object back; later use raises."""
-        if self._handle:
-            self._free(self._handle)
-            self._handle = ctypes.c_void_p()
+        if not self._closed and self._place:
+            self._free(self._place)
+        self._closed = True
 
     def __enter__(self: _H) -> _H:
         return self
@@ -185,8 +223,15 @@ class _Handle:
         self.close()
 
     def __del__(self):
-        if getattr(self, "_handle", None) and self._free:
+        if getattr(self, "_place", None) and self._free:
             self.close()
+
+
+def _handle_of(value, cls):
+    """The handle behind an object of a class; anything else is refused by name."""
+    if not isinstance(value, cls):
+        raise TypeError(f"{_a(cls.__name__)} is needed, not {_shown(value)}")
+    return value._handle
 
 
 class _Sequence(_Handle, typing.Generic[_Row]):
@@ -205,8 +250,17 @@ class _Sequence(_Handle, typing.Generic[_Row]):
     def __getitem__(self, i: slice) -> list[_Row]: ...
 
     def __getitem__(self, i):
-        places = range(len(self))[i]
-        return [self._row(k) for k in places] if isinstance(i, slice) else self._row(places)
+        count = len(self)
+        if isinstance(i, slice):
+            return [self._row(k) for k in range(count)[i]]
+        try:
+            return self._row(range(count)[i])
+        except IndexError:
+            rows = f"it has rows 0 to {count - 1}" if count else "it has no rows"
+            raise IndexError(f"{type(self).__name__}: no row {i}; {rows}") from None
+        except TypeError:
+            raise TypeError(f"{type(self).__name__}: a row is read by a whole number, rows by a "
+                            f"slice, not by {_shown(i)}") from None
 
     def __iter__(self) -> typing.Iterator[_Row]:
         return (self._row(i) for i in range(len(self)))

@@ -8,7 +8,7 @@ from __future__ import annotations
 import ctypes
 import typing
 
-from ._base import _do, _full_name, _get, _get_text, _lib, _Sequence, StateError, _text
+from ._base import _do, _full_name, _get, _get_text, _handle_of, _lib, _Sequence, StateError, _text
 from ._report import Assumed
 from ._rules import Rules
 from ._spec import Spec
@@ -132,5 +132,5 @@ def bill(system: Spec, rules: Rules | None = None) -> Bill:
     """What must be bought for a system by a rule set: a sequence of Purchase."""
     made = Bill()
     rules = Rules() if rules is None else rules
-    _do("bill_fill", system._handle, rules._handle, made._handle)
+    _do("bill_fill", _handle_of(system, Spec), _handle_of(rules, Rules), made._handle)
     return made

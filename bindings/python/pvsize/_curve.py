@@ -9,7 +9,7 @@ import array
 import ctypes
 import typing
 
-from ._base import _do, E_NOT_SET, Error, _get, _Handle, _lib, _text
+from ._base import _do, E_NOT_SET, Error, _get, _Handle, _handle_of, _lib, _text
 from ._kinds import DiodeModel
 from ._spec import Spec
 from ._terms import _choice_name, _choice_number, _SETS
@@ -78,7 +78,7 @@ class Curve(_Handle):
         super().__init__()
         if not isinstance(spec, Spec):
             raise TypeError("a curve is made of a Module or a DiodeModel")
-        _do("curve_new", spec._handle, None, ctypes.byref(self._handle))
+        _do("curve_new", _handle_of(spec, Spec), None, ctypes.byref(self._handle))
 
     def model(self, irradiance: float = 1000, cell_temp: float = 25) -> DiodeModel:
         """The parameters at a condition, as a DiodeModel."""
@@ -178,7 +178,7 @@ class Parallel:
         column = {name: [getattr(branch, name) for branch in self.branches]
                   for name in Branch._fields}
         return (
-            (ctypes.c_void_p * n)(*(curve._handle.value for curve in column["curve"])),
+            (ctypes.c_void_p * n)(*(_handle_of(curve, Curve).value for curve in column["curve"])),
             (ctypes.c_double * n)(*column["irradiance"]),
             (ctypes.c_double * n)(*column["cell_temp"]),
             (ctypes.c_int32 * n)(*column["modules"]), (ctypes.c_int32 * n)(*column["strings"]),

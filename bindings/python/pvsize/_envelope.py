@@ -8,7 +8,8 @@ from __future__ import annotations
 import ctypes
 import typing
 
-from ._base import ArgumentError, _do, _full_name, _get, _get_text, _Handle, _lib, StateError, _text
+from ._base import (ArgumentError, _do, _full_name, _get, _get_text, _Handle, _handle_of, _lib,
+                    StateError, _text)
 from ._rules import Rules
 from ._spec import Spec
 from ._terms import _choice_name, _SETS
@@ -160,8 +161,9 @@ def review(inverter: Spec, rules: Rules | None = None, site: Spec | None = None,
     filled again."""
     page = Review() if page is None else page
     rules = Rules() if rules is None else rules
-    _do("review_inverter", inverter._handle, site._handle if site is not None else None,
-        enquiry._handle if enquiry is not None else None, rules._handle, page._handle)
+    _do("review_inverter", _handle_of(inverter, Spec),
+        _handle_of(site, Spec) if site is not None else None,
+        _handle_of(enquiry, Spec) if enquiry is not None else None, _handle_of(rules, Rules), page._handle)
     return page
 
 

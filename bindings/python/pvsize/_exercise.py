@@ -140,6 +140,6 @@ class Exercise(_Sequence[Question]):
             given = _choice_number(choices, given)
         mark, count = ctypes.c_int32(), ctypes.c_size_t()
         mistakes = (ctypes.c_int32 * 16)()
-        _do("exercise_mark", self._handle, i, float(given), mark, mistakes, len(mistakes), count)
+        _do("exercise_mark", self._handle, i, given, mark, mistakes, len(mistakes), count)
         return Mark(_choice_name("mark", mark.value),
                     tuple(_choice_name("mistake", mistakes[k]) for k in range(count.value)))

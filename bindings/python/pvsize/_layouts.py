@@ -8,7 +8,7 @@ from __future__ import annotations
 import ctypes
 import typing
 
-from ._base import _do, _get, _get_text, _lib, _Sequence, StateError
+from ._base import _do, _get, _get_text, _handle_of, _lib, _Sequence, StateError
 from ._report import Report
 from ._rules import _rule_name, Rules
 from ._kinds import System
@@ -169,7 +169,7 @@ def search(question: Spec, rules: Rules | None = None, cancel: Flag | None = Non
     """The best stringings of a Search, by a rule set."""
     found = Layouts()
     rules = Rules() if rules is None else rules
-    _do("search", question._handle, rules._handle, _place(cancel), found._handle)
+    _do("search", _handle_of(question, Spec), _handle_of(rules, Rules), _place(cancel), found._handle)
     found._rules = rules.copy()
     return found
 
@@ -197,13 +197,14 @@ class Ranking(_Sequence[RankedPair]):
     def __init__(self, question: Spec, rules: Rules | None = None, most: int = 100):
         super().__init__()
         rules = Rules() if rules is None else rules
-        _do("ranking_new", question._handle, rules._handle, most, None, ctypes.byref(self._handle))
+        _do("ranking_new", _handle_of(question, Spec), _handle_of(rules, Rules), most, None,
+            ctypes.byref(self._handle))
 
     def add(self, module: Spec, inverter: Spec, module_number: int, inverter_number: int,
             cancel: Flag | None = None) -> bool:
         """Judges a pair; whether it has an answer."""
         fits = ctypes.c_int32()
-        _do("ranking_add", self._handle, module._handle, inverter._handle, module_number,
+        _do("ranking_add", self._handle, _handle_of(module, Spec), _handle_of(inverter, Spec), module_number,
             inverter_number, _place(cancel), fits)
         return bool(fits.value)
 
@@ -225,7 +226,7 @@ class Ranking(_Sequence[RankedPair]):
 
     def merge(self, other: Ranking) -> None:
         """Adds what another ranking of the same question found."""
-        _do("ranking_merge", self._handle, other._handle)
+        _do("ranking_merge", self._handle, _handle_of(other, Ranking))
 
     @property
     def judged(self) -> tuple[int, int, int]:

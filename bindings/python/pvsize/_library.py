@@ -5,6 +5,7 @@ SPDX-License-Identifier: MIT
 
 import ctypes
 import ctypes.util
+import operator
 import os
 import pathlib
 import subprocess
@@ -16,9 +17,34 @@ class _Whole:
 
     @staticmethod
     def from_param(value):
-        if not -2**31 <= value < 2**31:
-            raise OverflowError(f"{value} does not fit in 32 bits")
-        return c_int32(value)
+        try:
+            whole = operator.index(value)
+        except TypeError:
+            whole = None
+        if whole is None or not -2**31 <= whole < 2**31:
+            raise TypeError(f"a whole number of 32 bits is needed, not {value!r}")
+        return c_int32(whole)
+
+
+class _Double:
+    """A number, of Python or of an array."""
+
+    @staticmethod
+    def from_param(value):
+        number = number_of(value)
+        if number is None:
+            raise TypeError(f"a number is needed, not {value!r}")
+        return c_double(number)
+
+
+def number_of(value):
+    """A float of what is a number; None of a text, a truth value and all else."""
+    if isinstance(value, (str, bytes, bool)):
+        return None
+    try:
+        return float(value)
+    except (TypeError, ValueError, OverflowError):
+        return None
 
 
 # The letters of calls.txt. Places and what is read take the same pointers.
@@ -26,7 +52,7 @@ _TYPES = {
     "h": [c_void_p], "g": [c_void_p], "m": [c_void_p],
     "H": [POINTER(c_void_p)], "L": [POINTER(c_void_p)],
     "i": [_Whole], "I": [POINTER(c_int32)], "J": [POINTER(c_int32)],
-    "d": [c_double], "D": [POINTER(c_double)], "E": [POINTER(c_double)],
+    "d": [_Double], "D": [POINTER(c_double)], "E": [POINTER(c_double)],
     "n": [c_size_t], "N": [POINTER(c_size_t)],
     "s": [c_char_p],
     "b": [c_char_p, c_size_t, POINTER(c_size_t)],

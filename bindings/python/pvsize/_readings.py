@@ -8,7 +8,7 @@ from __future__ import annotations
 import ctypes
 import typing
 
-from ._base import _do, _full_name, _get, _get_text, _lib, _Sequence, StateError, _text
+from ._base import _do, _full_name, _get, _get_text, _handle_of, _lib, _Sequence, StateError, _text
 from ._rules import Rules
 from ._spec import Spec
 from ._terms import _choice_name, _choice_number, _SETS
@@ -103,5 +103,6 @@ def judge(system: Spec, rules: Rules | None = None,
     """Judges the readings of a system. A judgement given is filled again."""
     judgement = Judgement() if judgement is None else judgement
     rules = Rules() if rules is None else rules
-    _do("judge", system._handle, rules._handle, judgement._handle)
+    _do("judge", _handle_of(system, Spec), _handle_of(rules, Rules),
+        _handle_of(judgement, Judgement))
     return judgement

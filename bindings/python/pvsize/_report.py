@@ -8,10 +8,11 @@ from __future__ import annotations
 import ctypes
 import typing
 
-from ._base import _bytes, _do, _full_name, _get, _get_text, _kind_name, _lib, _Sequence, StateError
+from ._base import (_do, _full_name, _get, _get_text, _handle_of, _kind_name, _lib, _Sequence,
+                    StateError)
 from ._rules import Rules
 from ._spec import Spec
-from ._terms import _choice_name, _choice_number, _term_number, _TERMS
+from ._terms import _choice_name, _choice_number, _kind_number, _term_number, _TERMS
 
 
 class Finding(typing.NamedTuple):
@@ -109,7 +110,7 @@ class Report(_Sequence[Finding]):
         if kind == "input" and any(s.kind == "inverter" for s in self.subjects()):
             owner = self.find("inverter", inverter)
         return _get(ctypes.c_int32, "report_find", self._handle,
-                    _lib.pvsize_kind_by_name(_bytes(kind)), index, owner)
+                    _kind_number(kind), index, owner)
 
     @property
     def outcome(self) -> str:
@@ -184,5 +185,5 @@ def check(spec: Spec, rules: Rules | None = None, report: Report | None = None) 
     """Checks a spec by a rule set. A report given is filled again."""
     report = Report() if report is None else report
     rules = Rules() if rules is None else rules
-    _do("check", spec._handle, rules._handle, report._handle)
+    _do("check", _handle_of(spec, Spec), _handle_of(rules, Rules), _handle_of(report, Report))
     return report

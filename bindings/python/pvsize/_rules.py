@@ -8,7 +8,7 @@ from __future__ import annotations
 import ctypes
 
 from ._base import _bytes, _do, _full_name, _get, _get_text, _Handle, _lib, StateError, _text
-from ._terms import _choice_name, _choice_number, _term_number
+from ._terms import _choice_name, _choice_number, _did_you_mean, _term_number
 
 
 class Rules(_Handle):
@@ -51,13 +51,13 @@ class Rules(_Handle):
         if value is None:
             _do("rules_unset_figure", self._handle, number)
         else:
-            _do("rules_set_figure", self._handle, number, float(value),
+            _do("rules_set_figure", self._handle, number, value,
                 _bytes(source) if source is not None else None)
 
     def _rule(self, name):
         number = _lib.pvsize_rules_by_name(self._handle, _bytes(name))
         if not number:
-            raise KeyError(f"no rule {name!r}")
+            raise KeyError(f"no rule {name!r}{_did_you_mean('rule', name)}")
         return number
 
     def names(self) -> list[str]:
@@ -102,7 +102,7 @@ class Rules(_Handle):
         place = ctypes.c_int32()
         _do("rules_add", self._handle, _bytes(name), _bytes(title),
             _term_number(value), _choice_number("compare", compare),
-            _term_number(limit_of) if limit_of else 0, float(limit),
+            _term_number(limit_of) if limit_of else 0, limit,
             _choice_number("severity", severity),
             _bytes(source) if source is not None else None, ctypes.byref(place))
         return place.value

@@ -8,8 +8,9 @@ from __future__ import annotations
 import ctypes
 import typing
 
-from ._base import _bytes, _do, _get, _get_text, _Handle, _lib, StateError
-from ._terms import _term_number, _TERMS
+from ._base import (_a, _bytes, _do, _get, _get_text, _Handle, _handle_of, _lib, number_of, _shown,
+                    StateError)
+from ._terms import _did_you_mean, _kind_number, _term_number, _TERMS
 
 _S = typing.TypeVar("_S", bound="Spec")
 _STATE_SET, _STATE_NONE = 1, 3
@@ -37,41 +38,60 @@ class Spec(_Handle):
         return spec
 
     def _give(self, name, value):
-        if name in self._part_names:
-            kind = self._part_names[name]
-            many = isinstance(value, (list, tuple))
-            for part in value if many else [value]:
-                self.add(_CLASSES[kind](**part) if isinstance(part, dict) else part)
-        else:
+        if name not in self._part_names:
             setattr(self, name, value)
+            return
+        cls = _CLASSES[self._part_names[name]]
+        many = isinstance(value, (list, tuple))
+        if many != (name in self._plurals):
+            wanted = f"a list of {name}" if name in self._plurals else f"one {cls.kind}"
+            raise TypeError(f"{self.kind}.{name}: {wanted} is needed, not "
+                            f"{'a list' if many else _shown(value)}")
+        for part in value if many else [value]:
+            part = cls(**part) if isinstance(part, dict) else part
+            if not isinstance(part, cls):
+                raise TypeError(f"{self.kind}.{name}: {_a(cls.__name__)} is needed, or its values "
+                                f"by name, not {_shown(part)}")
+            self.add(part)
+
+    def _term(self, name):
+        """Row of a parameter; refuses what is none, with the name that may be meant."""
+        term = _TERMS[self.kind].get(name)
+        if term is None:
+            hint = _did_you_mean(self.kind, name) or f"; it has {', '.join(_TERMS[self.kind])}"
+            raise AttributeError(f"{self.kind} has no parameter {name!r}{hint}")
+        return term
+
+    def _refuse(self, term, value):
+        """A value of a type that the parameter does not take: the library says what it does."""
+        if term.type == "text":
+            raise TypeError(f"{self.kind}.{term.name}: a text is needed, not {_shown(value)}")
+        _do("spec_set_text", self._handle, term.number, _bytes(_shown(value)))
 
     def __setattr__(self, name, value):
         if name.startswith("_"):
             object.__setattr__(self, name, value)
             return
-        term = _TERMS[self.kind].get(name)
-        if term is None:
-            raise AttributeError(f"{self.kind} has no parameter {name!r}; it has "
-                                 f"{', '.join(_TERMS[self.kind])}")
+        term = self._term(name)
         if value is None:
             _do("spec_unset", self._handle, term.number)
         elif isinstance(value, bool) and term.type == "choice":
             _do("spec_set_text", self._handle, term.number, b"yes" if value else b"no")
-        elif value == "none" and term.type in ("number", "count"):
+        elif isinstance(value, str) and value == "none" and term.type in ("number", "count"):
             _do("spec_set_none", self._handle, term.number)
         elif isinstance(value, str):
             _do("spec_set_text", self._handle, term.number, _bytes(value))
+        elif term.type == "text" or number_of(value) is None:
+            self._refuse(term, value)
         else:
-            _do("spec_set_number", self._handle, term.number, float(value))
+            _do("spec_set_number", self._handle, term.number, value)
 
     def __getattr__(self, name):
         if name.startswith("_"):
             raise AttributeError(name)
         if name in self._part_names:
             return self.parts(self._part_names[name])
-        term = _TERMS[self.kind].get(name)
-        if term is None:
-            raise AttributeError(f"{self.kind} has no parameter {name!r}")
+        term = self._term(name)
         try:
             if term.type in ("text", "choice"):
                 return _get_text("spec_get_text", self._handle, term.number)
@@ -85,11 +105,11 @@ class Spec(_Handle):
 
     def add(self, part: Spec) -> int:
         """Adds a copy of a part; returns its index."""
-        return _get(ctypes.c_int32, "spec_add", self._handle, part._handle)
+        return _get(ctypes.c_int32, "spec_add", self._handle, _handle_of(part, Spec))
 
     def parts(self, kind: str) -> tuple[typing.Any, ...]:
         """Copies of the parts of a kind."""
-        number = _lib.pvsize_kind_by_name(_bytes(kind))
+        number = _kind_number(kind)
         count = _get(ctypes.c_int32, "spec_part_count", self._handle, number)
         found = []
         for i in range(count):
@@ -100,11 +120,11 @@ class Spec(_Handle):
 
     def replace(self, index: int, part: Spec) -> None:
         """Puts a copy of a part in the place of an old one of its kind."""
-        _do("spec_replace", self._handle, index, part._handle)
+        _do("spec_replace", self._handle, index, _handle_of(part, Spec))
 
     def remove(self, kind: str, index: int) -> None:
         """Takes a part out; those behind it move up."""
-        _do("spec_remove", self._handle, _lib.pvsize_kind_by_name(_bytes(kind)), index)
+        _do("spec_remove", self._handle, _kind_number(kind), index)
 
     def part_number(self, index: int, full_name: str) -> float:
         """Number in force of a direct part, such as "array.modules_per_string"."""
@@ -113,17 +133,17 @@ class Spec(_Handle):
 
     def set_part(self, index: int, full_name: str, value: float) -> None:
         """Sets a number of a part in place, such as "array.modules_per_string"."""
-        _do("spec_set_part_number", self._handle, index, _term_number(full_name), float(value))
+        _do("spec_set_part_number", self._handle, index, _term_number(full_name), value)
 
     def set_numbers(self, **values: float) -> None:
         """Sets numbers at once: all of them or, on failure, none."""
-        unknown = [name for name in values if name not in _TERMS[self.kind]]
-        if unknown:
-            raise AttributeError(f"{self.kind} has no parameter {', '.join(unknown)}")
-        count = len(values)
-        numbers = (ctypes.c_int32 * count)(*(_TERMS[self.kind][name].number for name in values))
-        _do("spec_set_numbers", self._handle, numbers, (ctypes.c_double * count)(*values.values()),
-            count)
+        terms = [self._term(name) for name in values]
+        for term, value in zip(terms, values.values()):
+            if number_of(value) is None:
+                self._refuse(term, value)
+        count = len(terms)
+        _do("spec_set_numbers", self._handle, (ctypes.c_int32 * count)(*(t.number for t in terms)),
+            (ctypes.c_double * count)(*values.values()), count)
 
     def copy(self: _S) -> _S:
         """A copy with all its parts."""
@@ -147,4 +167,4 @@ class Spec(_Handle):
         return [*super().__dir__(), *_TERMS[self.kind], *self._plurals]
 
     def __repr__(self):
-        return f"<pvsize {self.kind} {self.to_dict()}>" if self._handle else "<closed>"
+        return f"<pvsize {self.kind} {self.to_dict()}>" if not self._closed else "<closed>"

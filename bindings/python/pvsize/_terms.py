@@ -8,7 +8,7 @@ from __future__ import annotations
 import ctypes
 import typing
 
-from ._base import _full_name, _kind_name, _lib, OK, _text
+from ._base import _bytes, _diag, _full_name, _kind_name, _lib, OK, _text
 
 
 class Status(typing.NamedTuple):
@@ -143,7 +143,7 @@ def describe_kind(kind: str) -> KindText:
 
 
 def _kind_number(kind):
-    number = _lib.pvsize_kind_by_name(kind.encode("utf-8"))
+    number = _lib.pvsize_kind_by_name(_bytes(kind))
     if not number:
         raise KeyError(f"no kind {kind!r}; there are {', '.join(kinds())}")
     return number
@@ -160,10 +160,23 @@ def terms(kind: str) -> dict[str, Term]:
 _TERMS = {name: terms(name) for name in kinds()}
 
 
+def _did_you_mean(kind, name):
+    """"; did you mean 'voc'?" where the library knows a name much like it; else ""."""
+    found = ctypes.c_int32()
+    if not isinstance(name, str) or "\0" in name or _lib.pvsize_term_find(
+            _kind_number(kind), name.encode(), found, _diag.handle) == OK:
+        return ""
+    _, found, rest = _diag.reason().partition("; did you mean ")
+    return found + rest
+
+
 def _term_number(full_name):
     """Number of "quantity.string_voc_cold" or "input.max_voltage"."""
+    if not isinstance(full_name, str):
+        raise TypeError(f"the name of a term, such as 'module.voc', is needed, not {full_name!r}")
     kind, _, name = full_name.partition(".")
-    try:
-        return _TERMS[kind][name].number
-    except KeyError:
-        raise KeyError(f"no term {full_name!r}") from None
+    if kind not in _TERMS:
+        raise KeyError(f"no term {full_name!r}: no kind {kind!r}; there are {', '.join(kinds())}")
+    if name not in _TERMS[kind]:
+        raise KeyError(f"no term {full_name!r}{_did_you_mean(kind, name)}")
+    return _TERMS[kind][name].number

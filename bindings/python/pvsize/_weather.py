@@ -10,7 +10,7 @@ import ctypes
 import sys
 import typing
 
-from ._base import _do, _get, _Handle, _lib, StateError
+from ._base import _do, _get, _Handle, _handle_of, _lib, StateError
 from ._spec import Spec
 from ._terms import _choice_name, _choice_number, _TERMS
 
@@ -113,14 +113,15 @@ class Weather(_Handle):
                             f"{', '.join(_COLUMNS)}")
         given = {name: _Column(columns[name]) for name in columns}
         rows, stride = _same_layout(list(given.values()))
-        return cls._make("weather_from_series", site._handle, series._handle if series else None,
+        return cls._make("weather_from_series", _handle_of(site, Spec),
+                         _handle_of(series, Spec) if series is not None else None,
                          *(given[name].pointer if name in given else None for name in _COLUMNS),
                          rows, stride)
 
     @classmethod
     def from_months(cls, site: Spec, year: int = 2026) -> Weather:
         """The hours of a year from the site's twelve months, the same each time."""
-        return cls._make("weather_from_months", site._handle, year)
+        return cls._make("weather_from_months", _handle_of(site, Spec), year)
 
     def _size(self):
         rows, step = ctypes.c_int32(), ctypes.c_int32()

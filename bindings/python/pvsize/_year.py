@@ -9,7 +9,7 @@ import array
 import ctypes
 import typing
 
-from ._base import ArgumentError, _do, _get, _get_text, _Handle, _lib
+from ._base import ArgumentError, _do, _get, _get_text, _Handle, _handle_of, _lib
 from ._spec import Spec
 from ._terms import _SETS, _choice_name, _choice_number, _kind_number
 from ._weather import _Column, _DOUBLES, Weather
@@ -41,12 +41,13 @@ class Light(_Handle):
 
     def __init__(self, weather: Weather, outlook: Spec | None = None):
         super().__init__()
-        _do("light_new", weather._handle, outlook._handle if outlook else None, None,
+        _do("light_new", _handle_of(weather, Weather),
+            _handle_of(outlook, Spec) if outlook is not None else None, None,
             ctypes.byref(self._handle))
 
     def specific_yield(self, module: Spec, plane: Spec) -> float:
         """d.c. energy over rated power, kWh/kW, before cables, limits and conversion."""
-        return _get(ctypes.c_double, "light_yield", self._handle, module._handle, plane._handle)
+        return _get(ctypes.c_double, "light_yield", self._handle, _handle_of(module, Spec), _handle_of(plane, Spec))
 
 
 class Part:
@@ -133,7 +134,7 @@ class Year(_Handle):
         column = _Column(load) if load is not None else None
         if column and column.stride != 1:
             column.pack()
-        _do("year_fill", system._handle, light._handle, column.pointer if column else None,
+        _do("year_fill", _handle_of(system, Spec), _handle_of(light, Light), column.pointer if column else None,
             column.count if column else 0, self._handle)
 
     def _size(self):

@@ -35,17 +35,17 @@ def years(year: int, period: str = "longest") -> int:
 
 def count(power: float, zone: int, year: int, period: str = "longest") -> int:
     """How many certificates a system earns."""
-    return int(_get(ctypes.c_double, "certificate_count", float(power), zone, year,
+    return int(_get(ctypes.c_double, "certificate_count", power, zone, year,
                     _choice_number("period", period)))
 
 
 def value(number: float, price: float) -> float:
     """What so many are worth at a price each."""
-    return _get(ctypes.c_double, "certificate_value", float(number), float(price))
+    return _get(ctypes.c_double, "certificate_value", number, price)
 
 
 def working(power: float, zone: int, year: int, price: float, period: str = "longest",
             markdown: bool = False) -> str:
     """How count and value come about, with the source of each figure."""
-    return _get_text("certificate_working", float(power), zone, year,
-                     _choice_number("period", period), float(price), 2 if markdown else 1)
+    return _get_text("certificate_working", power, zone, year,
+                     _choice_number("period", period), price, 2 if markdown else 1)

@@ -84,6 +84,51 @@ def test_missing_data_are_named():
     (pvsize.RangeError, "too many bytes", lambda: pvsize.Module(name="x" * 201)),
     (pvsize.RangeError, "control characters", lambda: pvsize.Module(name="a\nb")),
     (pvsize.ArgumentError, "holds another type", lambda: pvsize.Module(voc="38 V")),
+    (TypeError, "module.voc: the parameter holds another type of value; given '38 V'; "
+     "allowed 0.1 V to 1500 V", lambda: pvsize.Module(voc="38 V")),
+    (TypeError, "module.voc: the parameter holds another type of value; given '[3]'; "
+     "allowed 0.1 V to 1500 V", lambda: pvsize.Module(voc=[3])),
+    (TypeError, "module.cells: the parameter holds another type of value; given 'True'",
+     lambda: pvsize.Module(cells=True)),
+    (TypeError, "module.voc", lambda: pvsize.Module().set_numbers(voc={})),
+    (ValueError, "given '[3]'; allowed crystalline_silicon", lambda: pvsize.Module(cell=[3])),
+    (TypeError, "module.name: a text is needed, not 5", lambda: pvsize.Module(name=5)),
+    (AttributeError, "module has no parameter 'vocc'; did you mean 'voc'?",
+     lambda: pvsize.Module(vocc=39)),
+    (AttributeError, "system has no parameter 'arays'; did you mean 'arrays'?",
+     lambda: pvsize.System(arays=[])),
+    (AttributeError, "system has no parameter 'sitee'; did you mean 'site'?",
+     lambda: pvsize.System(name="x").sitee),
+    (AttributeError, "module has no parameter 'wombat'; it has name, cell, pmax",
+     lambda: pvsize.Module(wombat=3)),
+    (KeyError, "no term 'quantity.string_voc_colt'; did you mean 'string_voc_cold'?",
+     lambda: pvsize.check(system()).quantity("string_voc_colt")),
+    (KeyError, "no term 'figure.isc_facter'; did you mean 'isc_factor'?",
+     lambda: pvsize.Rules().figure("isc_facter")),
+    (KeyError, "no kind 'arrray'; there are", lambda: system().part_number(0, "arrray.strings")),
+    (KeyError, "no rule 'voc_cold_inputs'; did you mean 'voc_cold_input'?",
+     lambda: pvsize.Rules().severity("voc_cold_inputs")),
+    (TypeError, "system.site: a Site is needed, or its values by name, not an Inverter",
+     lambda: pvsize.System(site=pvsize.Inverter())),
+    (TypeError, "system.inverters: a list of inverters is needed, not {}",
+     lambda: pvsize.System(inverters={})),
+    (TypeError, "system.site: one site is needed, not a list", lambda: pvsize.System(site=[{}])),
+    (TypeError, "system.arrays: an Array is needed, or its values by name, not 3",
+     lambda: pvsize.System(arrays=[3])),
+    (TypeError, "a Spec is needed, not 3", lambda: system().add(3)),
+    (TypeError, "a Spec is needed, not a Rules", lambda: pvsize.check(pvsize.Rules())),
+    (TypeError, "a Rules is needed, not 'asnzs'", lambda: pvsize.check(system(), "asnzs")),
+    (TypeError, "a number is needed, not 'much'",
+     lambda: pvsize.certificates.count("much", 3, 2024)),
+    (TypeError, "a whole number of 32 bits is needed, not 'three'",
+     lambda: pvsize.certificates.count(5000, "three", 2024)),
+    (TypeError, "a text is needed, not 5", lambda: pvsize.Rules(5)),
+    (pvsize.ArgumentError, "allowed asnzs_5033_2014, asnzs_5033_2021",
+     lambda: pvsize.Rules("nowhere")),
+    (IndexError, "Report: no row 900; it has rows 0 to", lambda: pvsize.check(system())[900]),
+    (TypeError, "read by a whole number", lambda: pvsize.check(system())["phases"]),
+    (IndexError, "Report: no row 0; it has no rows",
+     lambda: pvsize.check(system(), pvsize.Rules(None))[0]),
     (AttributeError, "no parameter 'volts'", lambda: pvsize.Module(volts=3)),
     (pvsize.ArgumentError, "a part of module", lambda: pvsize.Module().add(pvsize.Site())),
     (pvsize.StateError, "array[0]: ", lambda: pvsize.check(pvsize.System(
@@ -201,8 +246,16 @@ def test_closed_handles_are_refused():
     job = system()
     with job:
         pass
-    with pytest.raises(pvsize.ArgumentError, match="null"):
-        pvsize.check(job)
+    for use in (lambda: pvsize.check(job), lambda: job.name, lambda: job.arrays, job.copy):
+        with pytest.raises(pvsize.ArgumentError, match="the System was closed") as caught:
+            use()
+        assert caught.value.name == "null_pointer"
+    assert repr(job) == "<closed>"
+    report = pvsize.check(system())
+    report.close()
+    report.close()
+    with pytest.raises(pvsize.ArgumentError, match="the Report was closed"):
+        len(report)
 
 
 def test_presets_and_version():

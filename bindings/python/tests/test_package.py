@@ -142,17 +142,16 @@ def test_numbers_are_set_together_or_not_at_all():
         module.set_numbers(voc=41, vmp=-1)
     assert caught.value.term == "module.vmp" and not caught.value.reason.startswith("module")
     assert module.voc == 40
-    with pytest.raises(AttributeError, match="no parameter volts"):
+    with pytest.raises(AttributeError, match="no parameter 'volts'"):
         module.set_numbers(volts=3)
 
 
 def test_what_a_call_would_cut_short_is_refused():
-    import ctypes
     with pytest.raises(ValueError, match="null"):
         pvsize.Module(name="a\0b")
-    with pytest.raises(ctypes.ArgumentError, match="32 bits"):
+    with pytest.raises(TypeError, match="spec_replace: a whole number of 32 bits is needed, not 4"):
         job().replace(2**32, pvsize.Array())
-    with pytest.raises(ctypes.ArgumentError):
+    with pytest.raises(TypeError, match="not 0.5"):
         job().replace(0.5, pvsize.Array())
 
 
