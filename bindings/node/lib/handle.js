@@ -2,11 +2,18 @@
 // SPDX-License-Identifier: MIT
 'use strict';
 
-const { ask, raw } = require('./library');
+const { PvsizeError, ask, raw, shown } = require('./library');
+
+const NULL_POINTER = 101;
 
 const forgotten = new FinalizationRegistry(({ free, pointer }) => free(pointer));
 
-// Owns one object. A handle that was freed is refused by the library, as null.
+const a = (name) => `${/^[AEIOU]/.test(name) ? 'an' : 'a'} ${name}`;
+
+// What was given: an object of the library by its class.
+const given = (value) => (value instanceof Handle ? a(value.constructor.name) : shown(value));
+
+// Owns one object.
 class Handle {
   #free;
   #pointer = null;
@@ -30,7 +37,12 @@ class Handle {
   // The pointer behind a handle of a class; anything else is refused by name.
   static pointer(handle, type = Handle) {
     if (!(handle instanceof type))
-      throw new TypeError(`a ${type.name} is needed, not ${handle?.constructor?.name ?? handle}`);
+      throw new TypeError(`${a(type.name)} is needed, not ${given(handle)}`);
+    if (handle.#pointer === null) {
+      const reason = `the ${handle.constructor.name} was freed: it cannot be used any more`;
+      throw new PvsizeError(reason, { reason, status: NULL_POINTER,
+        code: raw.status_name(NULL_POINTER), term: null, index: null, value: null, range: null });
+    }
     return handle.#pointer;
   }
 }
@@ -71,4 +83,4 @@ class Sequence extends Handle {
   }
 }
 
-module.exports = { Handle, Sequence, pointer };
+module.exports = { Handle, Sequence, a, given, pointer };

@@ -5,6 +5,7 @@
 const childProcess = require('node:child_process');
 const fs = require('node:fs');
 const path = require('node:path');
+const util = require('node:util');
 const koffi = require('koffi');
 
 const OK = 0;
@@ -124,25 +125,26 @@ function textOf(call) {
   return [call(buffer, buffer.length, length), buffer.toString('utf8', 0, Number(length[0]))];
 }
 
+// What was given, short enough for a message.
+function shown(value) {
+  const text = util.inspect(value, { depth: 0, breakLength: Infinity });
+  return text.length <= 60 ? text : `${text.slice(0, 57)}...`;
+}
+
 // What a foreign call would cut short in silence is refused here.
 const CHECKS = {
-  i(value) {
-    if (typeof value !== 'number' || value !== (value | 0))
-      throw new TypeError(`a whole number of 32 bits is needed, not ${String(value)}`);
-  },
-  d(value) {
-    if (typeof value !== 'number')
-      throw new TypeError(`a number is needed, not ${String(value)}`);
-  },
-  n(value) {
-    if (!Number.isSafeInteger(value) || value < 0)
-      throw new TypeError(`a count is needed, not ${String(value)}`);
-  },
-  s(value) {
-    if (value !== null && (typeof value !== 'string' || value.includes('\0')))
-      throw new TypeError('a text without null characters is needed');
-  },
+  i: ['a whole number of 32 bits', (value) => typeof value === 'number' && value === (value | 0)],
+  d: ['a number', (value) => typeof value === 'number'],
+  n: ['a count', (value) => Number.isSafeInteger(value) && value >= 0],
+  s: ['a text without null characters',
+    (value) => value === null || (typeof value === 'string' && !value.includes('\0'))],
 };
+
+function check(name, letter, value) {
+  const [wanted, holds] = CHECKS[letter] ?? [];
+  if (holds && !holds(value))
+    throw new TypeError(`${name}: ${wanted} is needed, not ${shown(value)}`);
+}
 
 // Puts the inputs where the letters ask for them, with a place for each output.
 // Returns the arguments, the places, and where a text is asked for (-1: nowhere).
@@ -162,7 +164,7 @@ function lay(name, inputs, withDiag) {
     } else if (letter === 'm') {
       laid.push(null);
     } else {
-      CHECKS[letter]?.(given[0]);
+      check(name, letter, given[0]);
       laid.push(given.shift());
     }
   }
@@ -201,10 +203,20 @@ function askOrNull(name, ...inputs) {
 
 // A call with every argument given but the diag, for arrays and outputs left out.
 function call(name, ...given) {
-  given.forEach((value, i) => CHECKS[calls.get(name).letters[i]]?.(value));
+  given.forEach((value, i) => check(name, calls.get(name).letters[i], value));
   const status = raw[name](...given, diag);
   if (status)
     throw failure(status);
+}
+
+// "; did you mean 'voc'?" where the library knows a name much like it in a table; else "".
+function lookFor(kind, name) {
+  if (typeof name !== 'string' || name.includes('\0'))
+    return '';
+  const [status] = attempt('term_find', raw.kind_by_name(kind), name);
+  const { reason } = failure(status);
+  const at = reason.indexOf('; did you mean ');
+  return at < 0 ? '' : reason.slice(at);
 }
 
 // A call on another thread, as a promise of its outputs. Objects must stay as they are.
@@ -223,4 +235,4 @@ function askAsync(name, ...inputs) {
 }
 
 module.exports = { NOT_SET, PvsizeError, ask, askAsync, askOrNull, attempt, call, calls, failure,
-  fullName, koffi, raw };
+  fullName, koffi, lookFor, raw, shown };

@@ -4,7 +4,7 @@
 
 const { ask, askOrNull, raw } = require('./library');
 const { Sequence, pointer } = require('./handle');
-const { choiceName, choiceNumber, tables, termName, termNumber, upTo } = require('./terms');
+const { choiceName, choiceNumber, kindNumber, tables, termName, termNumber, upTo } = require('./terms');
 const { Spec } = require('./spec');
 const { Rules } = require('./rules');
 
@@ -72,7 +72,7 @@ class Report extends Sequence {
   find(kind, index = 0, inverter = 0) {
     const owner = kind === 'input' && this.subjects().some((s) => s.kind === 'inverter')
       ? this.find('inverter', inverter) : -1;
-    return ask('report_find', pointer(this), raw.kind_by_name(String(kind)), index, owner);
+    return ask('report_find', pointer(this), kindNumber(kind), index, owner);
   }
 
   // A computed quantity of one subject: "string_voc_cold", { array: 0 }; "input_imp",

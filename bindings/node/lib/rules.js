@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: MIT
 'use strict';
 
-const { ask, askOrNull, raw } = require('./library');
+const { ask, askOrNull, lookFor, raw } = require('./library');
 const { Handle, pointer } = require('./handle');
 const { choiceName, choiceNumber, termName, termNumber, upTo } = require('./terms');
 
@@ -95,7 +95,7 @@ const ruleName = (rules, number) => ask('rules_rule_name', pointer(rules), numbe
 function ruleNumber(rules, name) {
   const number = raw.rules_by_name(pointer(rules), String(name));
   if (!number)
-    throw new RangeError(`no rule ${String(name)}`);
+    throw new RangeError(`no rule '${String(name)}'${lookFor('rule', name)}`);
   return number;
 }
 

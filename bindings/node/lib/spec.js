@@ -2,9 +2,9 @@
 // SPDX-License-Identifier: MIT
 'use strict';
 
-const { ask, askOrNull, raw } = require('./library');
-const { Handle, pointer } = require('./handle');
-const { choiceName, kindNumbers, tables, termNumber, upTo } = require('./terms');
+const { ask, askOrNull, lookFor, raw, shown } = require('./library');
+const { Handle, a, given, pointer } = require('./handle');
+const { choiceName, kindNumber, kindNumbers, tables, termNumber, upTo } = require('./terms');
 
 const WRAP = {}; // marks a pointer that is to be owned
 
@@ -37,7 +37,7 @@ class Spec extends Handle {
 
   // Copies of the parts of a kind.
   parts(kind) {
-    const number = raw.kind_by_name(String(kind));
+    const number = kindNumber(kind);
     const count = ask('spec_part_count', pointer(this), number);
     return upTo(count, (i) => wrap(ask('spec_part', pointer(this), number, i)));
   }
@@ -49,7 +49,7 @@ class Spec extends Handle {
 
   // Takes a part out; those behind it move up.
   remove(kind, index) {
-    ask('spec_remove', pointer(this), raw.kind_by_name(String(kind)), index);
+    ask('spec_remove', pointer(this), kindNumber(kind), index);
   }
 
   // Number in force of a direct part, such as "array.modules_per_string".
@@ -65,6 +65,10 @@ class Spec extends Handle {
   // Sets numbers by name, all of them or, on failure, none.
   setNumbers(values) {
     const names = Object.keys(values);
+    for (const name of names) {
+      if (typeof values[name] !== 'number')
+        refuse(this, termOf(this, name), values[name]);
+    }
     ask('spec_set_numbers', pointer(this),
       Int32Array.from(names, (name) => termOf(this, name).number),
       Float64Array.from(Object.values(values)), names.length);
@@ -99,10 +103,21 @@ class Spec extends Handle {
 function termOf(spec, name) {
   const table = tables.get(spec.kind);
   if (!table.has(name)) {
-    throw new TypeError(`${spec.kind} has no parameter ${String(name)}; it has ` +
-      [...table.keys()].join(', '));
+    throw new TypeError(`${spec.kind} has no parameter '${String(name)}'` +
+      (lookFor(spec.kind, name) || `; it has ${[...table.keys()].join(', ')}`));
   }
   return table.get(name);
+}
+
+// A value of a type that the parameter does not take: the library says what it does.
+function refuse(spec, term, value) {
+  if (term.type === 'text')
+    throw new TypeError(`${spec.kind}.${term.name}: a text is needed, not ${given(value)}`);
+  try {
+    ask('spec_set_text', pointer(spec), term.number, given(value));
+  } catch (error) {
+    throw error.code === 'wrong_type' ? new TypeError(error.message) : error;
+  }
 }
 
 function give(spec, name, value) {
@@ -111,8 +126,21 @@ function give(spec, name, value) {
     set(spec, termOf(spec, name), value);
     return;
   }
-  for (const part of Array.isArray(value) ? value : [value])
-    spec.add(part instanceof Spec ? part : new classes[kind](part));
+  const made = classes[kind];
+  const many = Array.isArray(value);
+  const where = `${spec.kind}.${name}`;
+  if (many !== (name in spec.constructor.plurals)) {
+    throw new TypeError(`${where}: ${many ? `one ${kind}` : `a list of ${name}`} is needed, not ` +
+      (many ? 'a list' : given(value)));
+  }
+  for (const part of many ? value : [value]) {
+    if (!(part instanceof made) && (part instanceof Handle || typeof part !== 'object' || !part ||
+        Array.isArray(part))) {
+      throw new TypeError(`${where}: ${a(made.name)} is needed, or its values by name, not ` +
+        given(part));
+    }
+    spec.add(part instanceof made ? part : new made(part));
+  }
 }
 
 function set(spec, term, value) {
@@ -123,6 +151,8 @@ function set(spec, term, value) {
     ask('spec_set_none', pointer(spec), term.number);
   else if (typeof asText === 'string')
     ask('spec_set_text', pointer(spec), term.number, asText);
+  else if (term.type === 'text' || typeof value !== 'number')
+    refuse(spec, term, value);
   else
     ask('spec_set_number', pointer(spec), term.number, value);
 }

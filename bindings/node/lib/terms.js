@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: MIT
 'use strict';
 
-const { attempt, fullName, raw } = require('./library');
+const { attempt, fullName, lookFor, raw, shown } = require('./library');
 
 const upTo = (count, at) => Array.from({ length: count }, (_, i) => at(i));
 
@@ -61,11 +61,16 @@ const tables = new Map(kindNumbers.map((kind) => [raw.kind_name(kind), new Map(
 // Names of all kinds of object and table.
 const kinds = () => [...tables.keys()];
 
-// What a kind is, and the parts it holds: how few and how many of each.
-function describeKind(kind) {
+function kindNumber(kind) {
   const number = raw.kind_by_name(String(kind));
   if (!number)
-    throw new RangeError(`no kind ${String(kind)}; there are ${kinds().join(', ')}`);
+    throw new RangeError(`no kind '${String(kind)}'; there are ${kinds().join(', ')}`);
+  return number;
+}
+
+// What a kind is, and the parts it holds: how few and how many of each.
+function describeKind(kind) {
+  const number = kindNumber(kind);
   const parts = upTo(raw.kind_part_count(number), (i) => raw.kind_part_at(number, i));
   return { name: kind, plural: raw.kind_plural(number), text: raw.kind_text(number),
     parts: parts.map((part) => ({ kind: raw.kind_name(part), plural: raw.kind_plural(part),
@@ -78,19 +83,22 @@ const statuses = () => upTo(raw.status_count(), (i) => raw.status_at(i))
 
 // Rows of the table of a kind, a Map by name.
 function terms(kind) {
-  if (!tables.has(kind))
-    throw new RangeError(`no kind ${String(kind)}; there are ${kinds().join(', ')}`);
+  kindNumber(kind);
   return new Map(tables.get(kind));
 }
 
 // Number of "quantity.string_voc_cold" or "input.max_voltage".
 function termNumber(name) {
-  const [kind, rest] = String(name).split('.', 2);
-  const row = tables.get(kind)?.get(rest);
-  if (!row)
-    throw new RangeError(`no term ${String(name)}`);
-  return row.number;
+  if (typeof name !== 'string')
+    throw new TypeError(`the name of a term, such as 'module.voc', is needed, not ${shown(name)}`);
+  const [kind, rest] = name.split('.', 2);
+  const what = `no term '${name}'`;
+  if (!tables.has(kind))
+    throw new RangeError(`${what}: no kind '${kind}'; there are ${kinds().join(', ')}`);
+  if (!tables.get(kind).has(rest))
+    throw new RangeError(`${what}${lookFor(kind, rest)}`);
+  return tables.get(kind).get(rest).number;
 }
 
-module.exports = { choiceName, choiceNumber, choiceText, describeKind, kindNumbers, kinds, setOf, statuses,
+module.exports = { choiceName, choiceNumber, choiceText, describeKind, kindNumber, kindNumbers, kinds, setOf, statuses,
   tables, termName, termNumber, terms, upTo };

@@ -104,6 +104,50 @@ for (const [code, words, make] of [
   });
 }
 
+// The same in Python: bindings/python/tests/test_binding.py.
+for (const [type, words, make] of [
+  [TypeError, "module.voc: the parameter holds another type of value; given '[ 3 ]'; allowed 0.1 V to 1500 V",
+    () => new pvsize.Module({ voc: [3] })],
+  [TypeError, "module.cells: the parameter holds another type of value; given 'true'",
+    () => new pvsize.Module({ cells: true })],
+  [TypeError, 'module.voc: the parameter', () => new pvsize.Module().setNumbers({ voc: {} })],
+  [pvsize.PvsizeError, "given '[ 3 ]'; allowed crystalline_silicon",
+    () => new pvsize.Module({ cell: [3] })],
+  [TypeError, 'module.name: a text is needed, not 5', () => new pvsize.Module({ name: 5 })],
+  [TypeError, "module has no parameter 'vocc'; did you mean 'voc'?", () => new pvsize.Module({ vocc: 39 })],
+  [TypeError, "system has no parameter 'arays'; did you mean 'arrays'?",
+    () => new pvsize.System({ arays: [] })],
+  [TypeError, "module has no parameter 'wombat'; it has name, cell, pmax",
+    () => new pvsize.Module({ wombat: 3 })],
+  [RangeError, "no term 'quantity.string_voc_colt'; did you mean 'string_voc_cold'?",
+    () => pvsize.check(makeSystem()).quantity('string_voc_colt')],
+  [RangeError, "no term 'figure.isc_facter'; did you mean 'isc_factor'?",
+    () => new pvsize.Rules().figure('isc_facter')],
+  [RangeError, "no kind 'arrray'; there are", () => makeSystem().partNumber(0, 'arrray.strings')],
+  [RangeError, "no rule 'voc_cold_inputs'; did you mean 'voc_cold_input'?",
+    () => new pvsize.Rules().severity('voc_cold_inputs')],
+  [TypeError, 'system.site: a Site is needed, or its values by name, not an Inverter',
+    () => new pvsize.System({ site: new pvsize.Inverter() })],
+  [TypeError, 'system.inverters: a list of inverters is needed, not {}',
+    () => new pvsize.System({ inverters: {} })],
+  [TypeError, 'system.site: one site is needed, not a list', () => new pvsize.System({ site: [{}] })],
+  [TypeError, 'system.arrays: an Array is needed, or its values by name, not 3',
+    () => new pvsize.System({ arrays: [3] })],
+  [TypeError, 'a Spec is needed, not 3', () => makeSystem().add(3)],
+  [TypeError, 'a Spec is needed, not a Rules', () => pvsize.check(new pvsize.Rules())],
+  [TypeError, "a Rules is needed, not 'asnzs'", () => pvsize.check(makeSystem(), 'asnzs')],
+  [TypeError, "a number is needed, not 'much'",
+    () => pvsize.certificates.count({ power: 'much', zone: 3, year: 2024 })],
+  [TypeError, "a whole number of 32 bits is needed, not 'three'",
+    () => pvsize.certificates.count({ power: 5000, zone: 'three', year: 2024 })],
+  [pvsize.PvsizeError, 'allowed asnzs_5033_2014, asnzs_5033_2021', () => new pvsize.Rules('nowhere')],
+]) {
+  test(`wrong input: ${words}`, () => {
+    assert.throws(make, (error) => error instanceof type && error.message.includes(words),
+      String(make));
+  });
+}
+
 test('what a foreign call would cut short is refused', () => {
   for (const [type, make] of [
     [TypeError, () => new pvsize.Module({ name: 'a\0b' })],
@@ -198,7 +242,8 @@ test('a freed handle is refused', () => {
   const job = makeSystem();
   job.free();
   job.free();
-  assert.throws(() => pvsize.check(job), { code: 'null_pointer' });
+  for (const use of [() => pvsize.check(job), () => job.name, () => job.arrays, () => job.copy()])
+    assert.throws(use, { code: 'null_pointer', message: /^the System was freed: it cannot be used/ });
   const curve = new pvsize.Curve(makeModule());
   if (Symbol.dispose)
     curve[Symbol.dispose]();
