@@ -236,10 +236,10 @@ export interface InverterValues {
   phase?: number | "none" | null;
   cos_phi?: number | null;
   max_operating_power?: number | "none" | null;
-  input?: Input | InputValues | ReadonlyArray<Input | InputValues>;
-  efficiency_point?: EfficiencyPoint | EfficiencyPointValues | ReadonlyArray<EfficiencyPoint | EfficiencyPointValues>;
-  inputs?: Input | InputValues | ReadonlyArray<Input | InputValues>;
-  efficiency_points?: EfficiencyPoint | EfficiencyPointValues | ReadonlyArray<EfficiencyPoint | EfficiencyPointValues>;
+  input?: Input | InputValues;
+  efficiency_point?: EfficiencyPoint | EfficiencyPointValues;
+  inputs?: ReadonlyArray<Input | InputValues>;
+  efficiency_points?: ReadonlyArray<EfficiencyPoint | EfficiencyPointValues>;
 }
 
 export class Inverter extends Spec {
@@ -352,10 +352,10 @@ export interface SiteValues {
   job_date?: number | "none" | null;
   agreement_from?: number | "none" | null;
   agreement_until?: number | "none" | null;
-  plane?: Plane | PlaneValues | ReadonlyArray<Plane | PlaneValues>;
-  month?: Month | MonthValues | ReadonlyArray<Month | MonthValues>;
-  planes?: Plane | PlaneValues | ReadonlyArray<Plane | PlaneValues>;
-  months?: Month | MonthValues | ReadonlyArray<Month | MonthValues>;
+  plane?: Plane | PlaneValues;
+  month?: Month | MonthValues;
+  planes?: ReadonlyArray<Plane | PlaneValues>;
+  months?: ReadonlyArray<Month | MonthValues>;
 }
 
 export class Site extends Spec {
@@ -507,8 +507,8 @@ export interface ArrayValues {
   strings_per_device?: number | null;
   array_device?: number | "none" | null;
   array_device_voltage?: number | "none" | null;
-  module?: Module | ModuleValues | ReadonlyArray<Module | ModuleValues>;
-  modules?: Module | ModuleValues | ReadonlyArray<Module | ModuleValues>;
+  module?: Module | ModuleValues;
+  modules?: ReadonlyArray<Module | ModuleValues>;
 }
 
 export class Array extends Spec {
@@ -559,18 +559,18 @@ export class Array extends Spec {
 /** What a new System may be given. */
 export interface SystemValues {
   name?: string | null;
-  site?: Site | SiteValues | ReadonlyArray<Site | SiteValues>;
-  inverter?: Inverter | InverterValues | ReadonlyArray<Inverter | InverterValues>;
-  array?: Array | ArrayValues | ReadonlyArray<Array | ArrayValues>;
-  cable?: Cable | CableValues | ReadonlyArray<Cable | CableValues>;
-  reading?: Reading | ReadingValues | ReadonlyArray<Reading | ReadingValues>;
-  isolator?: Isolator | IsolatorValues | ReadonlyArray<Isolator | IsolatorValues>;
-  sites?: Site | SiteValues | ReadonlyArray<Site | SiteValues>;
-  inverters?: Inverter | InverterValues | ReadonlyArray<Inverter | InverterValues>;
-  arrays?: Array | ArrayValues | ReadonlyArray<Array | ArrayValues>;
-  cables?: Cable | CableValues | ReadonlyArray<Cable | CableValues>;
-  readings?: Reading | ReadingValues | ReadonlyArray<Reading | ReadingValues>;
-  isolators?: Isolator | IsolatorValues | ReadonlyArray<Isolator | IsolatorValues>;
+  site?: Site | SiteValues;
+  inverter?: Inverter | InverterValues;
+  array?: Array | ArrayValues;
+  cable?: Cable | CableValues;
+  reading?: Reading | ReadingValues;
+  isolator?: Isolator | IsolatorValues;
+  sites?: ReadonlyArray<Site | SiteValues>;
+  inverters?: ReadonlyArray<Inverter | InverterValues>;
+  arrays?: ReadonlyArray<Array | ArrayValues>;
+  cables?: ReadonlyArray<Cable | CableValues>;
+  readings?: ReadonlyArray<Reading | ReadingValues>;
+  isolators?: ReadonlyArray<Isolator | IsolatorValues>;
 }
 
 export class System extends Spec {
@@ -1017,8 +1017,8 @@ export interface EnquiryValues {
   bifaciality?: number | null;
   max_system_voltage?: number | "none" | null;
   module_vmp?: number | null;
-  module?: Module | ModuleValues | ReadonlyArray<Module | ModuleValues>;
-  modules?: Module | ModuleValues | ReadonlyArray<Module | ModuleValues>;
+  module?: Module | ModuleValues;
+  modules?: ReadonlyArray<Module | ModuleValues>;
 }
 
 export class Enquiry extends Spec {
@@ -1076,10 +1076,10 @@ export interface SearchValues {
   external_isolator?: "no" | "yes" | boolean | null;
   string_devices?: "no" | "yes" | boolean | null;
   string_device_voltage?: number | "none" | null;
-  system?: System | SystemValues | ReadonlyArray<System | SystemValues>;
-  module?: Module | ModuleValues | ReadonlyArray<Module | ModuleValues>;
-  systems?: System | SystemValues | ReadonlyArray<System | SystemValues>;
-  modules?: Module | ModuleValues | ReadonlyArray<Module | ModuleValues>;
+  system?: System | SystemValues;
+  module?: Module | ModuleValues;
+  systems?: ReadonlyArray<System | SystemValues>;
+  modules?: ReadonlyArray<Module | ModuleValues>;
 }
 
 export class Search extends Spec {

@@ -34,7 +34,7 @@ function printKind(kind, made) {
   for (const term of tables.get(kind).values())
     lines.push(`  ${term.name}?: ${taken(term)} | null;`);
   for (const [given, part] of Object.entries(made.partNames))
-    lines.push(`  ${given}?: ${owned(part)} | ReadonlyArray<${owned(part)}>;`);
+    lines.push(`  ${given}?: ${given in made.plurals ? `ReadonlyArray<${owned(part)}>` : owned(part)};`);
   lines.push('}', '', `export class ${name} extends Spec {`, `  constructor(values?: ${name}Values);`,
     `  readonly kind: "${kind}";`);
   for (const term of tables.get(kind).values()) {

@@ -65,7 +65,8 @@ def print_kind(kind, cls):
         yield f"                 {term.name}: {types(term)[1]} = ...,"
     for name, part in cls._part_names.items():
         one = f"{_CLASSES[part].__name__} | dict[str, typing.Any]"
-        yield f"                 {name}: {one} | typing.Sequence[{one}] = ...,"
+        given = f"typing.Sequence[{one}]" if name in cls._plurals else one
+        yield f"                 {name}: {given} = ...,"
     for term in owner.values():
         if term not in rows:
             yield f"                 **{term.name}_: typing.Any,  # {term.name} is a word of Python"

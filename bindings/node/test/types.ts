@@ -24,5 +24,9 @@ module.volts = 3;
 module.cell = "mud";
 // @ts-expect-error: a required number has no "none"
 module.voc = "none";
+// @ts-expect-error: a list is needed
+new pvsize.System({ inverters: {} });
+// @ts-expect-error: one site
+new pvsize.System({ site: [{}] });
 // @ts-expect-error: a module is no system
 pvsize.bill(module);

@@ -195,10 +195,10 @@ class Inverter(Spec):
                  phase: int | Literal["none"] | None = ...,
                  cos_phi: float | None = ...,
                  max_operating_power: float | Literal["none"] | None = ...,
-                 input: Input | dict[str, typing.Any] | typing.Sequence[Input | dict[str, typing.Any]] = ...,
-                 efficiency_point: EfficiencyPoint | dict[str, typing.Any] | typing.Sequence[EfficiencyPoint | dict[str, typing.Any]] = ...,
-                 inputs: Input | dict[str, typing.Any] | typing.Sequence[Input | dict[str, typing.Any]] = ...,
-                 efficiency_points: EfficiencyPoint | dict[str, typing.Any] | typing.Sequence[EfficiencyPoint | dict[str, typing.Any]] = ...,
+                 input: Input | dict[str, typing.Any] = ...,
+                 efficiency_point: EfficiencyPoint | dict[str, typing.Any] = ...,
+                 inputs: typing.Sequence[Input | dict[str, typing.Any]] = ...,
+                 efficiency_points: typing.Sequence[EfficiencyPoint | dict[str, typing.Any]] = ...,
                  ) -> None: ...
     # label of the inverter
     name: _Parameter[str | None, str | None]
@@ -281,10 +281,10 @@ class Site(Spec):
                  job_date: int | Literal["none"] | None = ...,
                  agreement_from: int | Literal["none"] | None = ...,
                  agreement_until: int | Literal["none"] | None = ...,
-                 plane: Plane | dict[str, typing.Any] | typing.Sequence[Plane | dict[str, typing.Any]] = ...,
-                 month: Month | dict[str, typing.Any] | typing.Sequence[Month | dict[str, typing.Any]] = ...,
-                 planes: Plane | dict[str, typing.Any] | typing.Sequence[Plane | dict[str, typing.Any]] = ...,
-                 months: Month | dict[str, typing.Any] | typing.Sequence[Month | dict[str, typing.Any]] = ...,
+                 plane: Plane | dict[str, typing.Any] = ...,
+                 month: Month | dict[str, typing.Any] = ...,
+                 planes: typing.Sequence[Plane | dict[str, typing.Any]] = ...,
+                 months: typing.Sequence[Month | dict[str, typing.Any]] = ...,
                  ) -> None: ...
     # label of the site
     name: _Parameter[str | None, str | None]
@@ -399,8 +399,8 @@ class Array(Spec):
                  strings_per_device: int | None = ...,
                  array_device: float | Literal["none"] | None = ...,
                  array_device_voltage: float | Literal["none"] | None = ...,
-                 module: Module | dict[str, typing.Any] | typing.Sequence[Module | dict[str, typing.Any]] = ...,
-                 modules: Module | dict[str, typing.Any] | typing.Sequence[Module | dict[str, typing.Any]] = ...,
+                 module: Module | dict[str, typing.Any] = ...,
+                 modules: typing.Sequence[Module | dict[str, typing.Any]] = ...,
                  ) -> None: ...
     # label of the array
     name: _Parameter[str | None, str | None]
@@ -434,18 +434,18 @@ class System(Spec):
     """inverters and their arrays on one site."""
     def __init__(self, *,
                  name: str | None = ...,
-                 site: Site | dict[str, typing.Any] | typing.Sequence[Site | dict[str, typing.Any]] = ...,
-                 inverter: Inverter | dict[str, typing.Any] | typing.Sequence[Inverter | dict[str, typing.Any]] = ...,
-                 array: Array | dict[str, typing.Any] | typing.Sequence[Array | dict[str, typing.Any]] = ...,
-                 cable: Cable | dict[str, typing.Any] | typing.Sequence[Cable | dict[str, typing.Any]] = ...,
-                 reading: Reading | dict[str, typing.Any] | typing.Sequence[Reading | dict[str, typing.Any]] = ...,
-                 isolator: Isolator | dict[str, typing.Any] | typing.Sequence[Isolator | dict[str, typing.Any]] = ...,
-                 sites: Site | dict[str, typing.Any] | typing.Sequence[Site | dict[str, typing.Any]] = ...,
-                 inverters: Inverter | dict[str, typing.Any] | typing.Sequence[Inverter | dict[str, typing.Any]] = ...,
-                 arrays: Array | dict[str, typing.Any] | typing.Sequence[Array | dict[str, typing.Any]] = ...,
-                 cables: Cable | dict[str, typing.Any] | typing.Sequence[Cable | dict[str, typing.Any]] = ...,
-                 readings: Reading | dict[str, typing.Any] | typing.Sequence[Reading | dict[str, typing.Any]] = ...,
-                 isolators: Isolator | dict[str, typing.Any] | typing.Sequence[Isolator | dict[str, typing.Any]] = ...,
+                 site: Site | dict[str, typing.Any] = ...,
+                 inverter: Inverter | dict[str, typing.Any] = ...,
+                 array: Array | dict[str, typing.Any] = ...,
+                 cable: Cable | dict[str, typing.Any] = ...,
+                 reading: Reading | dict[str, typing.Any] = ...,
+                 isolator: Isolator | dict[str, typing.Any] = ...,
+                 sites: typing.Sequence[Site | dict[str, typing.Any]] = ...,
+                 inverters: typing.Sequence[Inverter | dict[str, typing.Any]] = ...,
+                 arrays: typing.Sequence[Array | dict[str, typing.Any]] = ...,
+                 cables: typing.Sequence[Cable | dict[str, typing.Any]] = ...,
+                 readings: typing.Sequence[Reading | dict[str, typing.Any]] = ...,
+                 isolators: typing.Sequence[Isolator | dict[str, typing.Any]] = ...,
                  ) -> None: ...
     # label of the job
     name: _Parameter[str | None, str | None]
@@ -772,8 +772,8 @@ class Enquiry(Spec):
                  bifaciality: float | None = ...,
                  max_system_voltage: float | Literal["none"] | None = ...,
                  module_vmp: float | None = ...,
-                 module: Module | dict[str, typing.Any] | typing.Sequence[Module | dict[str, typing.Any]] = ...,
-                 modules: Module | dict[str, typing.Any] | typing.Sequence[Module | dict[str, typing.Any]] = ...,
+                 module: Module | dict[str, typing.Any] = ...,
+                 modules: typing.Sequence[Module | dict[str, typing.Any]] = ...,
                  ) -> None: ...
     # label of the enquiry
     name: _Parameter[str | None, str | None]
@@ -818,10 +818,10 @@ class Search(Spec):
                  external_isolator: Literal["no", "yes"] | bool | None = ...,
                  string_devices: Literal["no", "yes"] | bool | None = ...,
                  string_device_voltage: float | Literal["none"] | None = ...,
-                 system: System | dict[str, typing.Any] | typing.Sequence[System | dict[str, typing.Any]] = ...,
-                 module: Module | dict[str, typing.Any] | typing.Sequence[Module | dict[str, typing.Any]] = ...,
-                 systems: System | dict[str, typing.Any] | typing.Sequence[System | dict[str, typing.Any]] = ...,
-                 modules: Module | dict[str, typing.Any] | typing.Sequence[Module | dict[str, typing.Any]] = ...,
+                 system: System | dict[str, typing.Any] = ...,
+                 module: Module | dict[str, typing.Any] = ...,
+                 systems: typing.Sequence[System | dict[str, typing.Any]] = ...,
+                 modules: typing.Sequence[Module | dict[str, typing.Any]] = ...,
                  ) -> None: ...
     # label of the search
     name: _Parameter[str | None, str | None]

@@ -27,5 +27,7 @@ pvsize.Module(volts=3)  # wrong
 module.cell = "mud"  # wrong
 module.voc = "none"  # wrong
 pvsize.check(3)  # wrong
+pvsize.System(site=[{}])  # wrong
+pvsize.System(inverters={})  # wrong
 report.quantity(3)  # wrong
 pvsize.nothing  # wrong
