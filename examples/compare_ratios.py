@@ -1,7 +1,7 @@
 """What more array on the same inverter brings: 100, 120 and 133 % of its rating, with and
 without an export limit. Place, weather, load, module and inverter are invented.
 
-    compare_ratios.py [PICTURE]    a picture is drawn where matplotlib is installed
+    compare_ratios.py [PICTURE]    draws them side by side, where matplotlib is installed
 
 SPDX-License-Identifier: MIT
 """
@@ -63,35 +63,30 @@ def shares(whole):
     return found
 
 
-def rows():
-    for name, limit, year in years():
-        whole = year.system
-        lost = shares(whole)
-        yield (name, "none" if limit == "none" else f"{limit / 1000:g} kW", whole.output,
-               whole.specific_yield, lost["ac_rating"], year.inverter().active("ac_rating"),
-               lost["export"], whole.energy("used"))
+def words(limit):
+    return "none" if limit == "none" else f"{limit / 1000:g} kW"
 
 
-def draw(table, path):
+def row_of(name, limit, year):
+    whole = year.system
+    lost = shares(whole)
+    return (name, words(limit), whole.output, whole.specific_yield, lost["ac_rating"],
+            year.inverter().active("ac_rating"), lost["export"], whole.energy("used"))
+
+
+def draw(found, path):
     try:
-        from matplotlib import pyplot
-    except ImportError:
-        print("no picture: matplotlib is not installed", file=sys.stderr)
+        from pvsize import pictures
+    except ImportError as error:
+        print(f"no picture: {error}", file=sys.stderr)
         return
-    figure, axes = pyplot.subplots()
-    for place, limit in enumerate(sorted({row[1] for row in table}, key=len)):
-        own = [row for row in table if row[1] == limit]
-        axes.bar([i + 0.4 * place for i in range(len(own))], [row[2] for row in own], 0.38,
-                 label=f"export limit {limit}")
-    axes.set_xticks([i + 0.2 for i in range(len(STRINGS))], list(STRINGS))
-    axes.set_xlabel("array power over inverter rating")
-    axes.set_ylabel("kWh a year")
-    axes.legend()
-    figure.savefig(path)
+    pictures.years_side_by_side({f"{name}, export limit {words(limit)}": year
+                                 for name, limit, year in found}).savefig(path)
 
 
 def main():
-    table = list(rows())
+    found = list(years())
+    table = [row_of(*row) for row in found]
     print(f"A year of an invented place and load, inverter of {RATED} W")
     print(f"{'array':8}{'export':>8}{'kWh':>9}{'kWh/kW':>8}{'rating':>9}{'hours':>7}{'export':>9}"
           f"{'used kWh':>10}")
@@ -100,7 +95,7 @@ def main():
     print("rating, export: what the a.c. rating and the export limit take, of what got to them.")
     print("\n" + pvsize.caution())
     if len(sys.argv) > 1:
-        draw(table, sys.argv[1])
+        draw(found, sys.argv[1])
 
 
 if __name__ == "__main__":

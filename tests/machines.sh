@@ -7,7 +7,7 @@
 #
 # Compilers that are not there are left out and named; the packages are Debian's gcc-i686-linux-gnu
 # gcc-aarch64-linux-gnu gcc-arm-linux-gnueabihf gcc-s390x-linux-gnu with their libc6-dev-*-cross,
-# musl-tools, gcc-mingw-w64-x86-64, qemu-user, wine64, locales.
+# musl-tools, gcc-mingw-w64-x86-64, qemu-user, wine64, locales, emscripten.
 # SPDX-License-Identifier: MIT
 set -eu
 
@@ -99,6 +99,35 @@ for level in 0 2 3; do
 done
 variant amd64-musl-O2 musl-gcc "-O2 -static" ''
 variant windows-O2 x86_64-w64-mingw32-gcc "-O2 -static -D__USE_MINGW_ANSI_STDIO=1" wine64
+
+# emscripten looks for its tools where Debian's node finds them by itself
+export NODE_PATH="${NODE_PATH:-/usr/share/nodejs}"
+for level in 0 2; do
+    variant "wasm32-O$level" emcc "-O$level -sSINGLE_FILE=1 -sALLOW_MEMORY_GROWTH=1" node
+done
+
+# the module of WebAssembly and the sample that uses it, by the commands of doc/install.md
+module() {
+    mkdir -p "$work/module"
+    ln -sfn "$(pwd)" "$work/module/libpvsize"
+    sed -n '/^## WebAssembly/,/^## /s/^    //p' doc/install.md >"$work/module/commands"
+    if (cd "$work/module" && rm -rf build-wasm && sh -eu commands) >"$work/module.log" 2>&1 &&
+        grep -q '^array 1: .* 627.69 V, at most 600 V: exceeds' "$work/module.log"; then
+        printf 'ok    wasm32-module\n'
+    else
+        printf 'FAIL  wasm32-module\n'
+        tail -n 20 "$work/module.log"
+        failed=1
+    fi
+}
+name=wasm32-module
+case $name in *"$word"*)
+    if command -v emcc >/dev/null && command -v node >/dev/null; then
+        module
+    else
+        left_out="$left_out $name"
+    fi ;;
+esac
 
 # whatever the locale: the sums of the reference, run where the decimal point is a comma
 if localedef -i de_DE -f UTF-8 "$work/de_DE.UTF-8" 2>/dev/null; then

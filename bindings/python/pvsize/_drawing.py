@@ -28,11 +28,15 @@ def _figure(height, title, note, left, right, bottom):
     axes = figure.add_axes([left, (foot + bottom) / (height + foot), right - left,
                             (height - 0.35 - bottom) / (height + foot)])
     axes.set_title(title, fontsize=9, loc="left", color=INK)
-    axes.tick_params(labelsize=8, colors=INK)
-    axes.spines[["top", "right"]].set_visible(False)
+    _plain(axes)
     figure.text(0.02, 0.06 / (height + foot), "\n".join(lines), fontsize=6, color=GREY, va="bottom",
                 gid="caution")
     return figure, axes
+
+
+def _plain(axes):
+    axes.tick_params(labelsize=8, colors=INK)
+    axes.spines[["top", "right"]].set_visible(False)
 
 
 def _spread(places, step):

@@ -1,5 +1,6 @@
 """Pictures of a job, drawn with matplotlib: string voltage over cell temperature, the curve
-of an input's strings, the wiring, and where the energy of a year goes. Every number drawn is one
+of an input's strings, the wiring, where the energy of a year goes, and several years side by
+side. Every number drawn is one
 of the report, of the data given, of the curves or of the ledger. Made for print: they read in
 grey, and without telling colours apart.
 
@@ -16,7 +17,7 @@ import typing
 
 from ._curve import Curve, Parallel
 from ._drawing import (ALERT, GREY, INK, PALE, Figure, Rectangle, _figure, _known, _margin_labels,
-                       _name, _spread)
+                       _name, _plain, _spread)
 from ._report import check
 from ._rules import Rules
 from ._spec import Spec
@@ -369,3 +370,83 @@ def year_losses(year: Year, part: Part | None = None, month: int = 0) -> Figure:
             axes.annotate(words, (place, row), xycoords=("axes fraction", "data"), fontsize=7.5,
                           color=INK, ha="right", va="center", annotation_clip=False)
     return figure
+
+
+# several years
+
+# Three greys, then the same hatched: what is told apart in print, and without colours.
+_YEAR_FILLS = ["#ffffff", "#c8c8c8", "#7d7d7d"]
+_YEAR_HATCHES = ["", "//////", "....."]
+_MOST_YEARS = len(_YEAR_FILLS) * len(_YEAR_HATCHES)
+_BAR, _BETWEEN = 0.095, 0.08  # inches: a bar, and between two kinds of loss
+
+
+def _year_look(k):
+    return dict(fc=_YEAR_FILLS[k % 3], hatch=_YEAR_HATCHES[k // 3], ec=INK, lw=0.6)
+
+
+def _shares(part, month):
+    """What each loss takes, in % of the energy at the efficiency at STC."""
+    reference = part.energy("reference", month)
+    return {name: 100 * kwh / reference if reference else 0.0
+            for name, kwh in part.losses(month).items()}
+
+
+def years_side_by_side(years: typing.Mapping[str, Year | Part], month: int = 0) -> Figure:
+    """Up to nine years by their names: the energy of each, and under it what each kind of loss
+    takes, a bar for each year, in % of what the modules would give at their efficiency at STC.
+    Of a Year it is the whole system; a Part is taken as it is."""
+    if not 1 <= len(years) <= _MOST_YEARS:
+        raise ValueError(f"1 to {_MOST_YEARS} years can be drawn, not {len(years)}")
+    parts = {name: year.system if isinstance(year, Year) else year for name, year in years.items()}
+    shares = {name: _shares(part, month) for name, part in parts.items()}
+    kinds = list(dict.fromkeys(kind for row in shares.values() for kind in row))
+    shown = [kind for kind in kinds if any(abs(row.get(kind, 0)) > 0.05 for row in shares.values())]
+    note = ("Losses in % of what the modules would give at their efficiency at STC, each after "
+            "those above it; to the left of the line: a gain.")
+    if len(shown) < len(kinds):
+        note += f" Less than 0.05 %: {', '.join(kind for kind in kinds if kind not in shown)}."
+    each = len(parts) * _BAR + _BETWEEN
+    energy, losses = len(parts) * 0.2 + 0.1, max(1, len(shown)) * each + 0.05
+    when = f", month {month}" if month else ""
+    figure, axes = _figure(energy + losses + 1.22, f"Energy and losses side by side{when}",
+                           note.replace("_", " "), 0.27, 0.75, 0.45)
+    place, inches = axes.get_position(), figure.get_figheight()
+    axes.set_position([place.x0, place.y1 - energy / inches, place.width, energy / inches])
+    _draw_outputs(axes, parts, month)
+    below = figure.add_axes([place.x0, place.y0, place.width, losses / inches])
+    _plain(below)
+    _draw_shares(below, shares, shown)
+    return figure
+
+
+def _draw_outputs(axes, parts, month):
+    for k, (name, part) in enumerate(parts.items()):
+        kwh, rated = part.energy("output", month), part.rated
+        axes.barh(k, kwh, height=0.7, gid=f"output:{name}", **_year_look(k))
+        words = f"{kwh:.0f} kWh" + (f", {kwh / rated:.0f} kWh/kW" if rated else "")
+        axes.annotate(words, (1.02, k), xycoords=("axes fraction", "data"), fontsize=7.5, color=INK,
+                      va="center", annotation_clip=False)
+    axes.set_yticks(range(len(parts)),
+                    [textwrap.shorten(name, 26, placeholder="…") for name in parts])
+    axes.set_ylim(len(parts) - 0.4, -0.6)
+    axes.set_xlabel("output, kWh", fontsize=8)
+
+
+def _draw_shares(axes, shares, shown):
+    step = 1 + _BETWEEN / _BAR / len(shares)  # of a kind, in bars of all years
+    for row, kind in enumerate(shown):
+        for k, (name, of) in enumerate(shares.items()):
+            height, share = row * step + (k + 0.5) / len(shares), of.get(kind)
+            if share is not None:  # else its ledger ends before that loss
+                axes.barh(height, share, height=1 / len(shares), gid=f"loss:{kind}:{name}",
+                          **_year_look(k))
+            axes.annotate("-" if share is None else f"{share:.1f}", (max(share or 0, 0), height),
+                          (2, 0), fontsize=5.5, color=INK, textcoords="offset points", va="center",
+                          annotation_clip=False)
+    axes.axvline(0, color=INK, lw=0.8)
+    axes.set_yticks([row * step + 0.5 for row in range(len(shown))],
+                    [kind.replace("_", " ") for kind in shown])
+    axes.set_ylim(max(1, len(shown)) * step, -0.05)
+    axes.margins(x=0.08)
+    axes.set_xlabel("loss, %", fontsize=8)

@@ -5,6 +5,8 @@ SPDX-License-Identifier: MIT
 
 import io
 import itertools
+import pathlib
+import runpy
 import subprocess
 import sys
 
@@ -18,6 +20,7 @@ from matplotlib.text import Text  # noqa: E402
 import pvsize  # noqa: E402
 from pvsize import pictures  # noqa: E402
 
+ROOT = pathlib.Path(__file__).resolve().parents[3]
 MODULE = dict(name="invented", pmax=440, voc=39.2, isc=14.2, vmp=32.6, imp=13.5, voc_coefficient=-0.25,
               isc_coefficient=0.045, pmax_coefficient=-0.3, max_system_voltage=1500)
 
@@ -225,18 +228,80 @@ def test_losses_of_a_year_are_those_of_its_ledger():
         assert all(name.replace("_", " ") in note for name in losses if name not in shown)
 
 
+class Ledger:
+    """A part of a year that is made up."""
+
+    rated = 2.0
+
+    def __init__(self, **losses):
+        self.lost = losses
+
+    def __str__(self):
+        return "nothing real"
+
+    def energy(self, name, month):
+        return {"reference": 200.0, "output": 150.0}[name]
+
+    def losses(self, month):
+        return self.lost
+
+
+def test_years_side_by_side_are_those_of_their_ledgers():
+    ledger = year()
+    years = {"whole": ledger, "array": ledger.array(0), "inverter": ledger.inverter(0)}
+    figure = pictures.years_side_by_side(years, 6)
+    rendered(figure)
+    found = drawn(figure)
+    looks = set()
+    for name, part in years.items():
+        part = ledger.system if name == "whole" else part
+        bar = found[f"output:{name}"][0]
+        assert (bar.get_x(), bar.get_width()) == (0, part.energy("output", 6))
+        looks.add((bar.get_facecolor(), bar.get_hatch()))
+        for kind, kwh in part.losses(6).items():
+            share = 100 * kwh / part.energy("reference", 6)
+            bars = found.get(f"loss:{kind}:{name}", [])
+            assert bars or abs(share) < 0.05, kind
+            assert not bars or bars[0].get_width() == pytest.approx(share)
+    assert len(looks) == 3
+    figure = pictures.years_side_by_side({"all": Ledger(glass=6.0, export=20.0),
+                                          "array": Ledger(glass=6.0)})
+    assert "loss:export:all" in drawn(figure)  # an array's ledger ends before: no bar, not 0
+    assert "loss:export:array" not in drawn(figure)
+    assert [text.get_text() for text in figure.axes[1].texts] == ["3.0", "3.0", "10.0", "-"]
+
+
+def test_nine_years_can_be_told_apart_in_grey():
+    years = {f"a rather long name of year number {k}": Ledger(temperature=2.0 * k - 4, night=0.05)
+             for k in range(9)}
+    figure = pictures.years_side_by_side(years)
+    rendered(figure)
+    found = drawn(figure)
+    bars = [found[f"loss:temperature:{name}"][0] for name in years]
+    assert [bar.get_width() for bar in bars] == [k - 2.0 for k in range(9)]
+    assert len({(bar.get_facecolor(), bar.get_hatch()) for bar in bars}) == 9
+    for bar in bars:  # no colour carries anything
+        red, green, blue, _ = bar.get_facecolor()
+        assert red == green == blue
+    assert "Less than 0.05 %: night." in found["caution"][0].get_text().replace("\n", " ")
+    tops = [bar.get_y() for bar in bars]
+    assert tops == sorted(tops)  # in the order given
+    for wrong in ({}, {**years, "one more": Ledger()}):
+        with pytest.raises(ValueError, match=f"1 to 9 years can be drawn, not {len(wrong)}"):
+            pictures.years_side_by_side(wrong)
+    rendered(pictures.years_side_by_side({"dark": Ledger()}))
+
+
+def test_the_example_draws_its_years(tmp_path, capsys, monkeypatch):
+    path = tmp_path / "years.png"
+    monkeypatch.setattr(sys, "argv", ["compare_ratios.py", str(path)])
+    runpy.run_path(str(ROOT / "examples" / "compare_ratios.py"), run_name="__main__")
+    assert path.read_bytes().startswith(b"\x89PNG")
+    assert "CAUTION" in capsys.readouterr().out
+
+
 def test_a_gain_is_hatched_and_nothing_is_nothing():
-    class Ledger:
-        def __str__(self):
-            return "nothing real"
-
-        def energy(self, name, month):
-            return {"reference": 100.0, "output": 102.0}[name]
-
-        def losses(self, month):
-            return {"low_light": 3.0, "temperature": -5.0, "soiling": 0.0}
-
-    figure = pictures.year_losses(None, Ledger())
+    figure = pictures.year_losses(None, Ledger(low_light=3.0, temperature=-5.0, soiling=0.0))
     gain = drawn(figure)["loss:temperature"][0]
     assert (gain.get_width(), gain.get_hatch()) == (5, "////")
 
@@ -244,10 +309,7 @@ def test_a_gain_is_hatched_and_nothing_is_nothing():
         def energy(self, name, month):
             return 0.0
 
-        def losses(self, month):
-            return {"soiling": 0.0}
-
-    figure = pictures.year_losses(None, Dark())
+    figure = pictures.year_losses(None, Dark(soiling=0.0))
     rendered(figure)
     assert not any(gid.startswith("loss:") for gid in drawn(figure))
 
