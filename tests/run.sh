@@ -161,6 +161,9 @@ failed=$((failed + ${bad:-0}))
 title "examples and pages"
 expect "job files and wrong input" sh tests/examples.sh "$work/sanitized/examples/size_job" \
     "$work/sanitized/examples/string_job"
+expect "the page on job files has the keys that the reader takes" env \
+    PVSIZE_LIBRARY="$work/gcc/lib/libpvsize.so" PYTHONPATH=bindings/python \
+    $python -B doc/print_job_file.py "$work" "$work/gcc/examples/size_job"
 expect "what the pages refer to" $python tests/links.py README.md DEVELOPERS.md doc/*.md
 expect "samples of README and guides" $python tests/samples.py "$stage" \
     "$work/gcc/lib/libpvsize.so" "$work" README.md doc/*.md

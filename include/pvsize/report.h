@@ -85,7 +85,9 @@ PVSIZE_API pvsize_status pvsize_report_numbers(const pvsize_report *report, int3
  * together. */
 PVSIZE_API pvsize_status pvsize_report_governs(const pvsize_report *report, int32_t i,
                                                int32_t *governs, pvsize_diag *diag);
-/* Term a finding misses if it was not assessed; 0 otherwise. */
+/* Term a finding misses if it was not assessed; 0 otherwise: a parameter, a figure, or a
+ * quantity that has no value for a reason of its own, such as a coefficient that cannot be
+ * believed. */
 PVSIZE_API pvsize_status pvsize_report_missing(const pvsize_report *report, int32_t i,
                                                int32_t *term, pvsize_diag *diag);
 /* A text of finding i; `what` is PVSIZE_TEXT_... of ids.h. */

@@ -8,7 +8,7 @@ const NULL_POINTER = 101;
 
 const forgotten = new FinalizationRegistry(({ free, pointer }) => free(pointer));
 
-const a = (name) => `${/^[AEIOU]/.test(name) ? 'an' : 'a'} ${name}`;
+const a = (name) => `${/^[aeiou]/i.test(name) ? 'an' : 'a'} ${name}`;
 
 // What was given: an object of the library by its class.
 const given = (value) => (value instanceof Handle ? a(value.constructor.name) : shown(value));

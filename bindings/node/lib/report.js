@@ -3,7 +3,7 @@
 'use strict';
 
 const { ask, askOrNull, raw } = require('./library');
-const { Sequence, pointer } = require('./handle');
+const { Sequence, a, pointer } = require('./handle');
 const { choiceName, choiceNumber, kindNumber, tables, termName, termNumber, upTo } = require('./terms');
 const { Spec } = require('./spec');
 const { Rules } = require('./rules');
@@ -12,7 +12,8 @@ const format = (markdown) => choiceNumber('format', markdown ? 'markdown' : 'pla
 const orNull = (index) => (index >= 0 ? index : null);
 
 // The findings of a check. Of a finding that was not assessed value, limit and margin are
-// null and `missing` names what it needs.
+// null and `missing` names what it needs: a parameter, a figure, or a quantity that has no value
+// for a reason of its own, such as a coefficient that cannot be believed.
 class Report extends Sequence {
   constructor() {
     super('report', ask('report_new'));
@@ -76,14 +77,15 @@ class Report extends Sequence {
   }
 
   // A computed quantity of one subject: "string_voc_cold", { array: 0 }; "input_imp",
-  // { inverter: 0, input: 1 }; or { subject: NUMBER }. null where it does not apply or
-  // data are missing.
+  // { inverter: 0, input: 1 }; or { subject: NUMBER }. Of an index that is not given it is the
+  // first: of several arrays that of array 0. null where it does not apply or data are missing.
   quantity(name, where = {}) {
     return askOrNull('report_quantity', pointer(this), termNumber(`quantity.${name}`),
       subjectOf(this, name, where));
   }
 
-  // How that quantity came about, a step a line or with detail "long" every symbol.
+  // How that quantity of the same subject came about (without an index: of the first; each
+  // line names what it is about), a step a line or with detail "long" every symbol.
   working(name, { markdown = false, detail = 'short', ...where } = {}) {
     return ask('report_working', pointer(this), termNumber(`quantity.${name}`),
       subjectOf(this, name, where), format(markdown), choiceNumber('detail', detail));
@@ -107,15 +109,19 @@ class Report extends Sequence {
   }
 }
 
-// The subject that a quantity speaks of, by the indices that lead to it; a module by
-// that of an array that has it.
+// The subject that a quantity speaks of, by the indices that lead to it, the first where one
+// is not given; a module by that of an array that has it.
 function subjectOf(report, name, where) {
-  if (where.subject !== undefined)
-    return where.subject;
   termNumber(`quantity.${name}`);
   let { scope } = tables.get('quantity').get(name);
   if (scope === 'module' && report.subjects().some((s) => s.kind === 'array'))
     scope = 'array';
+  for (const key of Object.keys(where)) {
+    if (![scope, 'subject'].includes(key) && !(scope === 'input' && key === 'inverter'))
+      throw new TypeError(`${name} is asked of ${a(scope)}, not of ${a(key)}`);
+  }
+  if (where.subject !== undefined)
+    return where.subject;
   return report.find(scope, where[scope] ?? 0, where.inverter ?? 0);
 }
 

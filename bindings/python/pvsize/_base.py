@@ -29,7 +29,7 @@ def _shown(value):
 
 
 def _a(name):
-    return ("an " if name[0] in "AEIOU" else "a ") + name
+    return ("an " if name[0] in "AEIOUaeiou" else "a ") + name
 
 
 def _bytes(text):

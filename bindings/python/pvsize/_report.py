@@ -8,7 +8,7 @@ from __future__ import annotations
 import ctypes
 import typing
 
-from ._base import (_do, _full_name, _get, _get_text, _handle_of, _kind_name, _lib, _Sequence,
+from ._base import (_a, _do, _full_name, _get, _get_text, _handle_of, _kind_name, _lib, _Sequence,
                     StateError)
 from ._rules import Rules
 from ._spec import Spec
@@ -18,7 +18,8 @@ from ._terms import _choice_name, _choice_number, _kind_number, _term_number, _T
 class Finding(typing.NamedTuple):
     """What a rule found on one subject, known by its number in the report.
     `value`, `limit` and `margin` are None where it was not assessed; then
-    `missing` names what it needs."""
+    `missing` names what it needs: a parameter, a figure, or a quantity that has no value for
+    a reason of its own, such as a coefficient that cannot be believed."""
     rule: str
     severity: str
     verdict: str
@@ -142,19 +143,23 @@ class Report(_Sequence[Finding]):
         return found
 
     def _subject_of(self, name, where):
-        """The subject that a quantity speaks of, by the indices that lead to it;
-        a module by that of an array that has it."""
-        if "subject" in where:
-            return where["subject"]
+        """The subject that a quantity speaks of, by the indices that lead to it, the first
+        where one is not given; a module by that of an array that has it."""
         scope = _TERMS["quantity"][name].scope
         if scope == "module" and any(s.kind == "array" for s in self.subjects()):
             scope = "array"
+        for key in where:
+            if key not in (scope, "subject") and (scope, key) != ("input", "inverter"):
+                raise TypeError(f"{name} is asked of {_a(scope)}, not of {_a(key)}")
+        if "subject" in where:
+            return where["subject"]
         return self.find(scope, where.get(scope, 0), where.get("inverter", 0))
 
     def quantity(self, name: str, **where: int) -> float | None:
         """A computed quantity of one subject, such as "string_voc_cold", array=0;
-        "input_imp", inverter=0, input=1; or of subject=NUMBER. None where it does
-        not apply or data are missing."""
+        "input_imp", inverter=0, input=1; or of subject=NUMBER. Of an index that is not
+        given it is the first: of several arrays that of array 0. None where it does not
+        apply or data are missing."""
         number = _term_number("quantity." + name)
         subject = self._subject_of(name, where)
         try:
@@ -164,8 +169,9 @@ class Report(_Sequence[Finding]):
 
     def working(self, name: str, markdown: bool = False, detail: str = "short",
                 **where: int) -> str:
-        """How that quantity came about: a step a line, or with detail="long" every
-        symbol explained."""
+        """How that quantity of the same subject came about (without an index: of the first;
+        each line names what it is about): a step a line, or with detail="long" every symbol
+        explained."""
         return _get_text("report_working", self._handle, _term_number("quantity." + name),
                          self._subject_of(name, where), 2 if markdown else 1,
                          _choice_number("detail", detail))

@@ -62,6 +62,17 @@ def test_a_job_in_ten_lines():
     assert finding.working.splitlines()[0] == "module type 1: βVoc = -0.25 %/K"
 
 
+def test_without_an_index_the_first_is_meant():
+    job = system(9, 1)
+    job.add(pvsize.Array(input=0, plane=0, modules_per_string=8, strings=1, module=module()))
+    report = pvsize.check(job)
+    assert report.quantity("string_voc_cold") == report.quantity("string_voc_cold", array=0)
+    assert report.quantity("string_voc_cold", array=1) == pytest.approx(8 * 38.8 * 1.07)
+    assert report.working("string_voc_cold") == report.working("string_voc_cold", array=0)
+    assert "array 1: " in report.working("string_voc_cold")  # each line says of what
+    assert "array 2: " in report.working("string_voc_cold", array=1)
+
+
 def test_a_broken_limit_is_a_finding():
     report = pvsize.check(system(modules_per_string=15, strings=1))
     assert [f.rule for f in report.broken()] == ["voc_cold_input"]
@@ -105,6 +116,10 @@ def test_missing_data_are_named():
      lambda: pvsize.check(system()).quantity("string_voc_colt")),
     (KeyError, "no term 'figure.isc_facter'; did you mean 'isc_factor'?",
      lambda: pvsize.Rules().figure("isc_facter")),
+    (TypeError, "string_voc_cold is asked of an array, not of an input",
+     lambda: pvsize.check(system()).quantity("string_voc_cold", input=1)),
+    (TypeError, "string_voc_cold is asked of an array, not of an arrray",
+     lambda: pvsize.check(system()).working("string_voc_cold", arrray=1)),
     (KeyError, "no kind 'arrray'; there are", lambda: system().part_number(0, "arrray.strings")),
     (KeyError, "no rule 'voc_cold_inputs'; did you mean 'voc_cold_input'?",
      lambda: pvsize.Rules().severity("voc_cold_inputs")),
