@@ -47,8 +47,12 @@ def parameters():
     yield NOTE
     yield "# Parameters\n"
     yield ("Every kind of object has one table. A value is a number in the unit stated, the\n"
-           "name of a choice, or text. *required*: no sizing without it. *optional*: rules that\n"
-           "need it are not assessed without it. A default that was used is listed in the report.\n")
+           "name of a choice, or text. *required*: what every data sheet or job has, and forms and\n"
+           "the job reader insist on. A spec can be made without it; a check then goes on, says that it\n"
+           "is missing, does not assess what needs it, and its outcome is at best incomplete.\n"
+           "*optional*: rules that need it are not assessed without it, and can be told that there is\n"
+           "none. *default*: that value counts unless another is given; one that was used is listed in\n"
+           "the report.\n")
     for kind in pvsize.kinds():
         if kind in ("figure", "quantity", "rule", "attribute"):
             continue
