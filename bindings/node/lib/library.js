@@ -140,6 +140,13 @@ const CHECKS = {
     (value) => value === null || (typeof value === 'string' && !value.includes('\0'))],
 };
 
+// A number that a call takes; `what` names it where it is none.
+function needNumber(what, value) {
+  if (typeof value !== 'number')
+    throw new TypeError(`${what}: a number is needed, not ${shown(value)}`);
+  return value;
+}
+
 function check(name, letter, value) {
   const [wanted, holds] = CHECKS[letter] ?? [];
   if (holds && !holds(value))
@@ -235,4 +242,4 @@ function askAsync(name, ...inputs) {
 }
 
 module.exports = { NOT_SET, PvsizeError, ask, askAsync, askOrNull, attempt, call, calls, failure,
-  fullName, koffi, lookFor, raw, shown };
+  fullName, koffi, lookFor, needNumber, raw, shown };

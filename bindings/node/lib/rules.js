@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: MIT
 'use strict';
 
-const { ask, askOrNull, lookFor, raw } = require('./library');
+const { ask, askOrNull, lookFor, needNumber, raw } = require('./library');
 const { Handle, pointer } = require('./handle');
 const { choiceName, choiceNumber, termName, termNumber, upTo } = require('./terms');
 
@@ -39,7 +39,8 @@ class Rules extends Handle {
     if (value === null)
       ask('rules_unset_figure', pointer(this), number);
     else
-      ask('rules_set_figure', pointer(this), number, value, source);
+      ask('rules_set_figure', pointer(this), number, needNumber(`figure.${name}`, value),
+        source);
   }
 
   // Names of all rules, own ones last.
@@ -84,7 +85,8 @@ class Rules extends Handle {
   // term. Returns its number.
   add({ name, title, value, compare, limit, severity = 'must', source = null, limitOf = null }) {
     return ask('rules_add', pointer(this), name, title, termNumber(value),
-      choiceNumber('compare', compare), limitOf === null ? 0 : termNumber(limitOf), limit,
+      choiceNumber('compare', compare), limitOf === null ? 0 : termNumber(limitOf),
+      needNumber('limit', limit),
       choiceNumber('severity', severity), source);
   }
 }

@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: MIT
 'use strict';
 
-const { ask, askOrNull, lookFor, raw, shown } = require('./library');
+const { ask, askOrNull, lookFor, needNumber, raw } = require('./library');
 const { Handle, a, given, pointer } = require('./handle');
 const { choiceName, kindNumber, kindNumbers, tables, termNumber, upTo } = require('./terms');
 
@@ -16,7 +16,7 @@ class Spec extends Handle {
     if (new.target === Spec)
       throw new TypeError('make a spec of one of the kinds, such as Module');
     if (typeof values !== 'object' || values === null || Array.isArray(values))
-      throw new TypeError(`values by name are needed, not ${String(values)}`);
+      throw new TypeError(`${new.target.name}: values by name are needed, not ${given(values)}`);
     const { number } = new.target;
     super('spec', values === WRAP ? wrapped : ask('spec_new', number));
     if (values !== WRAP) {
@@ -59,7 +59,8 @@ class Spec extends Handle {
 
   // Sets a number of a part in place.
   setPart(index, name, value) {
-    ask('spec_set_part_number', pointer(this), index, termNumber(name), value);
+    ask('spec_set_part_number', pointer(this), index, termNumber(name),
+      needNumber(name, value));
   }
 
   // Sets numbers by name, all of them or, on failure, none.

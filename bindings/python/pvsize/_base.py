@@ -32,6 +32,14 @@ def _a(name):
     return ("an " if name[0] in "AEIOUaeiou" else "a ") + name
 
 
+def _number(what, value):
+    """A number that a call takes; `what` names it where it is none."""
+    number = number_of(value)
+    if number is None:
+        raise TypeError(f"{what}: a number is needed, not {_shown(value)}")
+    return number
+
+
 def _bytes(text):
     """UTF-8 for a call, which would end at a null character in silence."""
     if not isinstance(text, str):

@@ -160,7 +160,7 @@ class Report(_Sequence[Finding]):
         "input_imp", inverter=0, input=1; or of subject=NUMBER. Of an index that is not
         given it is the first: of several arrays that of array 0. None where it does not
         apply or data are missing."""
-        number = _term_number("quantity." + name)
+        number = _term_number(f"quantity.{name}")
         subject = self._subject_of(name, where)
         try:
             return _get(ctypes.c_double, "report_quantity", self._handle, number, subject)
@@ -172,7 +172,7 @@ class Report(_Sequence[Finding]):
         """How that quantity of the same subject came about (without an index: of the first;
         each line names what it is about): a step a line, or with detail="long" every symbol
         explained."""
-        return _get_text("report_working", self._handle, _term_number("quantity." + name),
+        return _get_text("report_working", self._handle, _term_number(f"quantity.{name}"),
                          self._subject_of(name, where), 2 if markdown else 1,
                          _choice_number("detail", detail))
 

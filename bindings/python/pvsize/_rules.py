@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import ctypes
 
-from ._base import _bytes, _do, _full_name, _get, _get_text, _Handle, _lib, StateError, _text
+from ._base import _bytes, _do, _full_name, _get, _get_text, _Handle, _lib, _number, StateError, _text
 from ._terms import _choice_name, _choice_number, _did_you_mean, _term_number
 
 
@@ -41,17 +41,17 @@ class Rules(_Handle):
         """A figure, or None where the rule set has none."""
         try:
             return _get(ctypes.c_double, "rules_get_figure", self._handle,
-                        _term_number("figure." + name))
+                        _term_number(f"figure.{name}"))
         except StateError:
             return None
 
     def set_figure(self, name: str, value: float | None, source: str | None = None) -> None:
         """Changes a figure; None takes it away."""
-        number = _term_number("figure." + name)
+        number = _term_number(f"figure.{name}")
         if value is None:
             _do("rules_unset_figure", self._handle, number)
         else:
-            _do("rules_set_figure", self._handle, number, value,
+            _do("rules_set_figure", self._handle, number, _number(f"figure.{name}", value),
                 _bytes(source) if source is not None else None)
 
     def _rule(self, name):
@@ -102,7 +102,7 @@ class Rules(_Handle):
         place = ctypes.c_int32()
         _do("rules_add", self._handle, _bytes(name), _bytes(title),
             _term_number(value), _choice_number("compare", compare),
-            _term_number(limit_of) if limit_of else 0, limit,
+            _term_number(limit_of) if limit_of else 0, _number("limit", limit),
             _choice_number("severity", severity),
             _bytes(source) if source is not None else None, ctypes.byref(place))
         return place.value

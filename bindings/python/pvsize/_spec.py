@@ -8,7 +8,7 @@ from __future__ import annotations
 import ctypes
 import typing
 
-from ._base import (_a, _bytes, _do, _get, _get_text, _Handle, _handle_of, _lib, number_of, _shown,
+from ._base import (_a, _bytes, _do, _get, _get_text, _Handle, _handle_of, _lib, _number, number_of, _shown,
                     StateError)
 from ._terms import _did_you_mean, _kind_number, _term_number, _TERMS
 
@@ -25,7 +25,12 @@ class Spec(_Handle):
     kind: str = ""
     _free = staticmethod(_lib.pvsize_spec_free)
 
-    def __init__(self, **values):
+    def __init__(self, *unnamed, **values):
+        if type(self) is Spec:
+            raise TypeError("make a spec of one of the kinds, such as Module")
+        if unnamed:
+            raise TypeError(f"{type(self).__name__}: values by name are needed, not "
+                            f"{_shown(unnamed[0])}")
         super().__init__()
         _do("spec_new", self._number, None, ctypes.byref(self._handle))
         for name, value in values.items():
@@ -133,7 +138,8 @@ class Spec(_Handle):
 
     def set_part(self, index: int, full_name: str, value: float) -> None:
         """Sets a number of a part in place, such as "array.modules_per_string"."""
-        _do("spec_set_part_number", self._handle, index, _term_number(full_name), value)
+        _do("spec_set_part_number", self._handle, index, _term_number(full_name),
+            _number(full_name, value))
 
     def set_numbers(self, **values: float) -> None:
         """Sets numbers at once: all of them or, on failure, none."""
