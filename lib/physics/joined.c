@@ -193,8 +193,9 @@ pvsz_point pvsz_joined_mpp(const pvsz_joined *joined)
     span s = span_of(joined);
     question q = {joined, PEAK, 0, 0};
 
+    /* nothing is drawn from strings in light, whatever rounding left */
     if (!joined->blocked)
-        return point_at(joined, answer(&q, s.low, s.high, s.start));
+        return better((pvsz_point){0, 0}, point_at(joined, answer(&q, s.low, s.high, s.start)));
     return best_piece(joined, &s);
 }
 

@@ -297,6 +297,32 @@ START_TEST(no_point_of_a_curve_is_negative)
 }
 END_TEST
 
+/* Nor of strings in parallel: dark ones beside lit ones, of a diode that is nearly a short
+ * circuit. */
+START_TEST(no_point_of_parallel_strings_is_negative)
+{
+    static const double light[] = {1300, 0.010770559313420802, 1300}, cell[] = {90, -40, 90};
+    static const int32_t modules[] = {16, 16, 16}, strings[] = {6, 6, 6};
+    pvsize_spec *model = SPEC(PVSIZE_KIND_DIODE_MODEL, PVSIZE_DIODE_MODEL_LIGHT_CURRENT, 1e-300,
+                              PVSIZE_DIODE_MODEL_SATURATION_CURRENT, 492187559486.41046,
+                              PVSIZE_DIODE_MODEL_IDEALITY_VOLTAGE, 2.4415062255859379,
+                              PVSIZE_DIODE_MODEL_SERIES_RESISTANCE, 13.749375060360617);
+    const pvsize_curve *curves[3];
+    pvsize_curve *curve;
+    double voltage, current;
+
+    OK(pvsize_curve_new(model, NULL, &curve, diag));
+    curves[0] = curves[1] = curves[2] = curve;
+    for (int32_t blocked = 0; blocked < 2; blocked++) {
+        OK(pvsize_parallel_mpp(curves, light, cell, modules, strings, 3, blocked, &voltage,
+                               &current, diag));
+        ck_assert(voltage >= 0 && current >= 0);
+    }
+    pvsize_curve_free(curve);
+    pvsize_spec_free(model);
+}
+END_TEST
+
 /* One job, every sort of object, every allocation: it fails, all comes back, and what could
  * be made still answers. */
 START_TEST(every_allocation_of_every_object_fails_once)
@@ -330,6 +356,7 @@ static void add(Suite *suite)
     add_test(suite, "again", setting_again_and_copying_change_nothing);
     add_test(suite, "rounding modes", rounding_modes_change_no_verdict);
     add_test(suite, "no negative point", no_point_of_a_curve_is_negative);
+    add_test(suite, "no negative point of strings", no_point_of_parallel_strings_is_negative);
     add_test(suite, "every allocation", every_allocation_of_every_object_fails_once);
 }
 
