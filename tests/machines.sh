@@ -1,13 +1,16 @@
 #!/bin/sh
-# The same bits on other machines: what the library tells of invented jobs is summed up (see
-# tests/trust/tell.h) and compared with amd64, gcc -O2. In any other sum than those of the
-# sun and the weather, which call the C library's functions, a difference is a failure.
+# Other machines, compilers and C libraries. What the library tells of invented jobs is summed
+# up (see tests/trust/tell.h) and compared with amd64, gcc -O2. In any other sum than those of
+# the sun and the weather, which call the C library's functions, a difference is a failure.
+# Where "units" stands with a variant, the unit tests are run there, too, with the few words of
+# Check in tests/support/alone.
 #
 #   sh tests/machines.sh [JOBS [WORD]]    only variants with WORD in the name
 #
 # Compilers that are not there are left out and named; the packages are Debian's gcc-i686-linux-gnu
 # gcc-aarch64-linux-gnu gcc-arm-linux-gnueabihf gcc-s390x-linux-gnu with their libc6-dev-*-cross,
-# musl-tools, gcc-mingw-w64-x86-64, qemu-user, wine64, locales, emscripten.
+# musl-tools, gcc-mingw-w64-x86-64, gcc-mingw-w64-i686, qemu-user, wine64, wine32:i386, locales,
+# emscripten.
 # SPDX-License-Identifier: MIT
 set -eu
 
@@ -19,38 +22,83 @@ mkdir -p "$work"
 failed=0
 left_out=
 # as meson.build has them
-flags="-std=c11 -ffp-contract=off -fno-fast-math -fno-trapping-math -ftree-vectorize"
-# shellcheck disable=SC2046
-set -- $(find lib -name '*.c' ! -name print_ids.c | sort) tests/trust/draw.c tests/trust/invent.c \
-    tests/trust/tell.c tests/trust/bits.c
+flags="-std=c11 -ffp-contract=off -fno-fast-math -fno-trapping-math -ftree-vectorize -g
+    -DPVSIZE_MAJOR=0 -DPVSIZE_MINOR=1 -DPVSIZE_PATCH=0 -Iinclude -Itests/trust -Itests/support/alone"
+sources=$(find lib -name '*.c' ! -name print_ids.c | sort)
+invented="tests/trust/draw.c tests/trust/invent.c tests/trust/tell.c"
+alone="tests/support/pv_test.c tests/support/alone/check.c"
 
-# build NAME COMPILER FLAGS... : the program build-machines/NAME
+# fail WORDS : says so, and shows the end of a log
+fail() {
+    printf 'FAIL  %s\n' "$1"
+    tail -n 20 "${2:-/dev/null}"
+    failed=1
+}
+
+# build NAME COMPILER FLAGS : the library and what the tests share, as objects, and the program bits
 build() {
-    out=$work/$1
-    compiler=$2
-    extra=$3
-    shift 3
+    folder=$work/$1.objects
+    rm -rf "$folder"
+    mkdir -p "$folder/lib" "$folder/tests"
+    # shellcheck disable=SC2016
+    compile='for f; do $compiler $flags -c "$f" -o "$to/$(printf %s "$f" | tr / _).o" || exit 255; done'
     # shellcheck disable=SC2086
-    "$compiler" $flags $extra -DPVSIZE_BUILD -DPVSIZE_MAJOR=0 -DPVSIZE_MINOR=1 -DPVSIZE_PATCH=0 -Iinclude \
-        "$@" -o "$out" -lm >"$out.log" 2>&1 || { tail -n 20 "$out.log"; return 1; }
+    {
+        printf '%s\n' $sources | compiler=$2 flags="$flags $3 -DPVSIZE_BUILD" to=$folder/lib \
+            xargs -P 2 -n 8 sh -c "$compile" x &&
+            printf '%s\n' $invented $alone tests/trust/bits.c | compiler=$2 flags="$flags $3" \
+                to=$folder/tests xargs -P 2 -n 3 sh -c "$compile" x &&
+            $2 $3 "$folder/tests"/tests_trust_*.o "$folder"/lib/*.o -o "$work/$1.run" -lm
+    } >"$work/$1.log" 2>&1
 }
 
 # compare NAME : its sums with those of the reference
 compare() {
-    strict=$(grep -vE '^(sun|weather) ' "$work/$1.sums" | tr -d '\r')
-    loose=$(grep -E '^(sun|weather) ' "$work/$1.sums" | tr -d '\r')
-    if [ "$strict" != "$(grep -vE '^(sun|weather) ' "$work/reference.sums")" ]; then
-        printf 'FAIL  %s: other bits in:\n' "$1"
-        printf '%s\n' "$strict" | diff - "$work/reference.sums" | grep '^<' | grep -vE ' (sun|weather) ' || true
-        failed=1
-    elif [ "$loose" != "$(grep -E '^(sun|weather) ' "$work/reference.sums")" ]; then
+    grep -vE '^(sun|weather) ' "$work/$1.sums" | tr -d '\r' >"$work/$1.strict"
+    grep -E '^(sun|weather) ' "$work/$1.sums" | tr -d '\r' >"$work/$1.loose"
+    if ! cmp -s "$work/$1.strict" "$work/reference.strict"; then
+        diff "$work/$1.strict" "$work/reference.strict" | grep '^<' >"$work/$1.log" || true
+        fail "$1: other bits in:" "$work/$1.log"
+    elif ! cmp -s "$work/$1.loose" "$work/reference.loose"; then
         printf 'ok    %s (sun and weather by another libm)\n' "$1"
     else
         printf 'ok    %s\n' "$1"
     fi
 }
 
-# variant NAME COMPILER FLAGS RUNNER
+# sum_up NAME RUNNER : runs bits
+sum_up() {
+    if $2 "$work/$1.run" "$jobs" >"$work/$1.sums" 2>"$work/$1.log"; then
+        compare "$1"
+    else
+        fail "$1 does not run" "$work/$1.log"
+    fi
+}
+
+# units NAME COMPILER FLAGS RUNNER : the unit tests, one by one
+units() {
+    folder=$work/$1.objects
+    checks=0
+    broken=0
+    for test in tests/unit/test_*.c; do
+        with=
+        [ "$test" != tests/unit/test_promises.c ] ||
+            with=$(printf "$folder/tests/%s.o " $(printf '%s\n' $invented | tr / _))
+        # shellcheck disable=SC2086
+        if $2 $flags $3 "$test" "$folder"/tests/tests_support_*.o $with "$folder"/lib/*.o \
+            -o "$work/$1.test" -lm >"$work/$1.log" 2>&1 &&
+            $4 "$work/$1.test" >"$work/$1.log" 2>&1; then
+            count=$(tr -d '\r' <"$work/$1.log" | sed -n 's/.*Checks: \([0-9]*\),.*/\1/p')
+            checks=$((checks + ${count:-0}))
+        else
+            broken=$((broken + 1))
+            fail "$1: $(basename "$test" .c)" "$work/$1.log"
+        fi
+    done
+    [ "$broken" -ne 0 ] || printf 'ok    %s: %s unit tests\n' "$1" "$checks"
+}
+
+# variant NAME COMPILER FLAGS RUNNER [units]
 variant() {
     case $1 in *"$word"*) ;; *) return 0 ;; esac
     tool=${4%% *}
@@ -58,26 +106,25 @@ variant() {
         left_out="$left_out $1"
         return 0
     fi
-    name=$1
-    compiler=$2
-    extra=$3
-    runner=$4
-    shift 4
-    # shellcheck disable=SC2086
-    if ! build "$name" "$compiler" "$extra" $sources; then
-        printf 'FAIL  %s does not build\n' "$name"
-        failed=1
-    elif ! $runner "$work/$name" "$jobs" >"$work/$name.sums"; then
-        printf 'FAIL  %s does not run\n' "$name"
-        failed=1
-    else
-        compare "$name"
+    if ! build "$1" "$2" "$3"; then
+        fail "$1 does not build" "$work/$1.log"
+        return 0
     fi
+    sum_up "$1" "$4"
+    [ "${5:-}" != units ] || units "$1" "$2" "$3" "$4"
+    rm -rf "$work/$1.objects"
 }
 
-sources=$*
-build reference gcc -O2 "$@"
-"$work/reference" "$jobs" >"$work/reference.sums"
+# Windows: without installation, in a place of its own
+export WINEPREFIX="$work/wine" WINEDEBUG=-all
+wine64=/usr/lib/wine/wine64
+wine32=/usr/lib/wine/wine
+ansi="-O2 -static -D__USE_MINGW_ANSI_STDIO=1"
+
+build reference gcc -O2 || fail "the reference does not build" "$work/reference.log"
+"$work/reference.run" "$jobs" >"$work/reference.sums"
+grep -vE '^(sun|weather) ' "$work/reference.sums" >"$work/reference.strict"
+grep -E '^(sun|weather) ' "$work/reference.sums" >"$work/reference.loose"
 # the two that every run of the tests makes
 variant quick-gcc-O0 gcc -O0 ''
 variant quick-clang-O3 clang -O3 ''
@@ -92,13 +139,18 @@ for machine in x86-64-v2 x86-64-v3; do
     variant "amd64-clang-O3-$machine" clang "-O3 -march=$machine" ''
 done
 for level in 0 2 3; do
-    variant "i386-gcc-O$level" i686-linux-gnu-gcc "-O$level -msse2 -mfpmath=sse -static" ''
-    variant "arm64-gcc-O$level" aarch64-linux-gnu-gcc "-O$level -static" qemu-aarch64
-    variant "armhf-gcc-O$level" arm-linux-gnueabihf-gcc "-O$level -static" qemu-arm
-    variant "s390x-gcc-O$level" s390x-linux-gnu-gcc "-O$level -static" qemu-s390x
+    tests=
+    [ "$level" -ne 2 ] || tests=units
+    variant "i386-gcc-O$level" i686-linux-gnu-gcc "-O$level -msse2 -mfpmath=sse -static" '' $tests
+    variant "arm64-gcc-O$level" aarch64-linux-gnu-gcc "-O$level -static" qemu-aarch64 $tests
+    variant "armhf-gcc-O$level" arm-linux-gnueabihf-gcc "-O$level -static" qemu-arm $tests
+    variant "s390x-gcc-O$level" s390x-linux-gnu-gcc "-O$level -static" qemu-s390x $tests
 done
-variant amd64-musl-O2 musl-gcc "-O2 -static" ''
-variant windows-O2 x86_64-w64-mingw32-gcc "-O2 -static -D__USE_MINGW_ANSI_STDIO=1" wine64
+variant amd64-musl-O2 musl-gcc "-O2 -static" '' units
+# every value that a branch looks at was set: the C library apart, all is built for it
+variant msan clang "-O1 -fsanitize=memory -fno-sanitize-recover=all" '' units
+variant windows64-O2 x86_64-w64-mingw32-gcc "$ansi" "$wine64" units
+variant windows32-O2 i686-w64-mingw32-gcc "$ansi -msse2 -mfpmath=sse" "$wine32" units
 
 # emscripten looks for its tools where Debian's node finds them by itself
 export NODE_PATH="${NODE_PATH:-/usr/share/nodejs}"
@@ -131,7 +183,7 @@ esac
 
 # whatever the locale: the sums of the reference, run where the decimal point is a comma
 if localedef -i de_DE -f UTF-8 "$work/de_DE.UTF-8" 2>/dev/null; then
-    LOCPATH=$work "$work/reference" "$jobs" de_DE.UTF-8 >"$work/locale.sums"
+    LOCPATH=$work "$work/reference.run" "$jobs" de_DE.UTF-8 >"$work/locale.sums"
     compare locale
 else
     left_out="$left_out locale(de_DE.UTF-8)"

@@ -22,11 +22,11 @@ static double next_share(place a, place b, place c, double least)
 
 double pvsz_find_root(pvsz_function *f, const void *context, double low, double high)
 {
-    place a = {high, f(context, high)}, b = {low, f(context, low)}, c = a;
+    place a = {high, f(context, high)}, b = {low, f(context, low)};
     double share = 0.5;
 
     for (int i = 0; i < 198 && a.f != 0 && b.f != 0 && (a.f > 0) != (b.f > 0); i++) {
-        place next = {a.x + share * (b.x - a.x), 0};
+        place next = {a.x + share * (b.x - a.x), 0}, c;
         double closest, least;
 
         next.f = f(context, next.x);
