@@ -98,6 +98,21 @@ units() {
     [ "$broken" -ne 0 ] || printf 'ok    %s: %s unit tests\n' "$1" "$checks"
 }
 
+# dll NAME COMPILER FLAGS RUNNER : exports what the interface has, by C's plain names (of functions
+# called as __cdecl), and tells the same through it
+dll() {
+    # shellcheck disable=SC2086
+    $2 $3 -shared "$work/$1.objects"/lib/*.o -o "$work/$1.dll" -Wl,--out-implib,"$work/$1.dll.a" &&
+        $2 $3 "$work/$1.objects/tests"/tests_trust_*.o "$work/$1.dll.a" -o "$work/$1-dll.run" -lm
+    "${2%gcc}objdump" -p "$work/$1.dll" | sed -n 's/.* \(pvs[a-z]*_[A-Za-z0-9_@]*\)$/\1/p' | sort >"$work/$1.names"
+    if sed 's/@.*//' tests/abi/symbols.txt | sort | diff - "$work/$1.names" >"$work/$1.log"; then
+        printf 'ok    %s-dll: %s exports\n' "$1" "$(wc -l <"$work/$1.names")"
+    else
+        fail "$1-dll: exports" "$work/$1.log"
+    fi
+    sum_up "$1-dll" "$4"
+}
+
 # variant NAME COMPILER FLAGS RUNNER [units]
 variant() {
     case $1 in *"$word"*) ;; *) return 0 ;; esac
@@ -112,13 +127,14 @@ variant() {
     fi
     sum_up "$1" "$4"
     [ "${5:-}" != units ] || units "$1" "$2" "$3" "$4"
+    case $1 in windows*) dll "$1" "$2" "$3" "$4" ;; esac
     rm -rf "$work/$1.objects"
 }
 
 # Windows: without installation, in a place of its own
 export WINEPREFIX="$work/wine" WINEDEBUG=-all
 wine64=/usr/lib/wine/wine64
-wine32=/usr/lib/wine/wine
+wine32=${PVSIZE_WINE32:-/usr/lib/wine/wine}
 ansi="-O2 -static -D__USE_MINGW_ANSI_STDIO=1"
 
 build reference gcc -O2 || fail "the reference does not build" "$work/reference.log"

@@ -8,9 +8,10 @@
 
 #include "ids.h"
 
+/* On Windows a program needs no word of import: there are functions only, no data. */
 #if defined(_WIN32) && defined(PVSIZE_BUILD)
 #define PVSIZE_API __declspec(dllexport)
-#elif defined(__GNUC__)
+#elif defined(__GNUC__) && !defined(_WIN32)
 #define PVSIZE_API __attribute__((visibility("default")))
 #else
 #define PVSIZE_API
