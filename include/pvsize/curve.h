@@ -81,7 +81,8 @@ PVSIZE_API pvsize_status pvsize_curve_ends(const pvsize_curve *curve, double irr
                                            double cell_temp, double *voc, double *isc,
                                            pvsize_diag *diag);
 /* Current at a `voltage`, -3000 to 3000 V: negative beyond open circuit, where the module
- * takes current; in reverse bias only as the shunt has it, without bypass diodes. */
+ * takes current; in reverse bias only as the shunt has it, without bypass diodes.
+ * PVSIZE_E_NO_CURVE where a model as no module has it gives no number. */
 PVSIZE_API pvsize_status pvsize_curve_current(const pvsize_curve *curve, double irradiance,
                                               double cell_temp, double voltage, double *current,
                                               pvsize_diag *diag);
@@ -120,7 +121,7 @@ PVSIZE_API pvsize_status pvsize_parallel_mpp(const pvsize_curve *const *curves,
                                              const int32_t *modules, const int32_t *strings,
                                              size_t n, int32_t blocked, double *voltage,
                                              double *current, pvsize_diag *diag);
-/* Current of all together at a `voltage`, 0 to 10000 V. */
+/* Current of all together at a `voltage`, 0 to 10000 V; PVSIZE_E_NO_CURVE as above. */
 PVSIZE_API pvsize_status pvsize_parallel_current(const pvsize_curve *const *curves,
                                                  const double *irradiance, const double *cell_temp,
                                                  const int32_t *modules, const int32_t *strings,

@@ -36,5 +36,8 @@ pvsize_status pvsz_check_condition(double irradiance, double cell_temp, int32_t 
 /* A number in its range; `argument` names it. */
 pvsize_status pvsz_check_argument(const char *argument, double value, double low, double high,
                                   int32_t place, pvsize_diag *diag);
+/* Gives what was found at a value of an argument; PVSIZE_E_NO_CURVE if that is no number. */
+pvsize_status pvsz_give_found(double found, const char *argument, double value, double *out,
+                              pvsize_diag *diag);
 
 #endif

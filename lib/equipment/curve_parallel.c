@@ -99,9 +99,10 @@ pvsize_status pvsize_parallel_current(const pvsize_curve *const *curves, const d
         return pvsz_fail_null(diag, "current");
     if (!status)
         status = pvsz_check_argument("voltage", voltage, 0, MOST_VOLTAGE, -1, diag);
-    if (!status)
-        *current = pvsz_joined_current(&joined, voltage);
-    return status;
+    if (status)
+        return status;
+    return pvsz_give_found(pvsz_joined_current(&joined, voltage), "voltage", voltage, current,
+                           diag);
 }
 
 pvsize_status pvsize_parallel_voltage(const pvsize_curve *const *curves, const double *irradiance,

@@ -35,6 +35,18 @@ pvsize_status pvsz_check_condition(double irradiance, double cell_temp, int32_t 
                                diag);
 }
 
+pvsize_status pvsz_give_found(double found, const char *argument, double value, double *out,
+                              pvsize_diag *diag)
+{
+    if (!isfinite(found)) {
+        pvsz_fail_value(diag, PVSIZE_E_NO_CURVE, 0, value);
+        pvsz_fail_argument(diag, argument);
+        return PVSIZE_E_NO_CURVE;
+    }
+    *out = found;
+    return PVSIZE_OK;
+}
+
 /* Everything that every question checks, and the curve at that condition. */
 static pvsize_status begin(const pvsize_curve *curve, double irradiance, double cell_temp,
                            pvsz_diode *diode, pvsize_diag *diag)
@@ -91,9 +103,9 @@ pvsize_status pvsize_curve_current(const pvsize_curve *curve, double irradiance,
         return pvsz_fail_null(diag, "current");
     if (!status)
         status = pvsz_check_argument("voltage", voltage, -MOST_VOLTAGE, MOST_VOLTAGE, -1, diag);
-    if (!status)
-        *current = pvsz_diode_current(&d, voltage);
-    return status;
+    if (status)
+        return status;
+    return pvsz_give_found(pvsz_diode_current(&d, voltage), "voltage", voltage, current, diag);
 }
 
 pvsize_status pvsize_curve_voltage(const pvsize_curve *curve, double irradiance, double cell_temp,
@@ -113,13 +125,7 @@ pvsize_status pvsize_curve_voltage(const pvsize_curve *curve, double irradiance,
     bypass = (pvsz_bypass){curve->bypass_diodes, PVSZ_BYPASS_DROP};
     found = curve->bypass_diodes > 0 ? pvsz_bypassed_voltage(&d, &bypass, current)
                                      : pvsz_diode_voltage(&d, current);
-    if (!isfinite(found)) {
-        pvsz_fail_value(diag, PVSIZE_E_NO_CURVE, 0, current);
-        pvsz_fail_argument(diag, "current");
-        return PVSIZE_E_NO_CURVE;
-    }
-    *voltage = found;
-    return PVSIZE_OK;
+    return pvsz_give_found(found, "current", current, voltage, diag);
 }
 
 static pvsize_status check_outputs(const double *voltage, const double *current, pvsize_diag *diag)

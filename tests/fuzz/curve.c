@@ -49,6 +49,7 @@ static void ask_points(const pvsize_curve *curve, bool module, double light, dou
         return;
     HOLDS(isfinite(v) && isfinite(a) && v >= 0 && a >= 0);
     HOLDS(went(diag, pvsize_curve_ends(curve, light, cell, &voc, &isc, diag)));
+    HOLDS(isfinite(voc) && isfinite(isc));
     if (module)
         HOLDS(v <= voc + 1e-9 * (1 + voc) && a <= isc + 1e-9 * (1 + isc));
     HOLDS(went(diag, pvsize_curve_sample(curve, light, cell, POINTS, volts, amps, diag)));
@@ -83,7 +84,7 @@ static void ask_parallel(draw *d, const pvsize_curve *curve, bool module, pvsize
     HOLDS(isfinite(v) && isfinite(a) && v >= 0 && a >= 0);
     if (went(diag, pvsize_parallel_current(curves, light, cell, modules, strings, (size_t)n,
                                            blocked, v, &at, diag)))
-        HOLDS(fabs(at - a) <= 1e-5 * (1 + a) || !module);
+        HOLDS(isfinite(at) && (fabs(at - a) <= 1e-5 * (1 + a) || !module));
     if (went(diag, pvsize_parallel_voltage(curves, light, cell, modules, strings, (size_t)n,
                                            blocked, draw_between(d, 0, 100), &at, diag)))
         HOLDS(isfinite(at) && at >= 0);

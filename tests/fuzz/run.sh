@@ -1,64 +1,107 @@
 #!/bin/sh
-# Fuzzes every harness for so many seconds each, two at a time, with AddressSanitizer and UBSan:
+# Fuzzes every harness with AddressSanitizer and UBSan, two at a time:
 #
-#   sh tests/fuzz/run.sh [SECONDS | runs=COUNT [HARNESS...]]
+#   sh tests/fuzz/run.sh [SECONDS | runs=COUNT | afl=SECONDS [HARNESS...]]
 #
-# With a count, so many inputs from the same seed: the same ones each time.
-# Corpora grow in build-fuzz/corpus and start from tests/fuzz/seeds and
-# examples/jobs; findings are put into
-# build-fuzz/found and make the script fail. To see one: build-fuzz/NAME FILE.
+# For so many seconds each; or so many inputs from the same seed, the same ones each time; or
+# so many seconds each with AFL++ (Debian: afl++) in the place of libFuzzer, one at a time.
+# Corpora grow in build-fuzz/corpus and start from tests/fuzz/seeds and examples/jobs;
+# findings are put into build-fuzz/found and make the script fail. To see one:
+# build-fuzz/NAME FILE.
 # SPDX-License-Identifier: MIT
 set -eu
 
 cd "$(dirname "$0")/../.."
-seconds=${1:-20}
+how=${1:-20}
 [ $# -gt 0 ] && shift
 [ $# -gt 0 ] || set -- calls curve job search weather
 work=$(pwd)/build-fuzz
-case $seconds in
-runs=*) limit="-runs=${seconds#runs=} -seed=1" span="from one seed" ;;
-*) limit=-max_total_time=$seconds span="$seconds s" ;;
+compiler=clang
+objects=$work/lib
+sanitizers=-fsanitize=fuzzer-no-link,address,undefined
+case $how in
+runs=*) limit="-runs=${how#runs=} -seed=1" span="from one seed" ;;
+afl=*)
+    limit=${how#afl=} span="${how#afl=} s of AFL++"
+    compiler=afl-clang-fast
+    objects=$work/afl-lib
+    sanitizers=-fsanitize=address,undefined
+    export AFL_QUIET=1 AFL_I_DONT_CARE_ABOUT_MISSING_CRASHES=1 AFL_SKIP_CPUFREQ=1 AFL_NO_UI=1
+    export AFL_NO_AFFINITY=1 ASAN_OPTIONS=abort_on_error=1:symbolize=0:detect_leaks=1
+    command -v afl-fuzz >/dev/null || { echo "no afl-fuzz here (Debian: afl++)"; exit 2; }
+    ;;
+*) limit=-max_total_time=$how span="$how s" ;;
 esac
 failed=0
-mkdir -p "$work/found" "$work/lib"
+mkdir -p "$work/found" "$objects"
 
-flags="-std=c11 -g -O1 -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all
+flags="-std=c11 -g -O1 $sanitizers -fno-sanitize-recover=all
     -ffp-contract=off -DPVSIZE_BUILD -DPVSIZE_MAJOR=0 -DPVSIZE_MINOR=1 -DPVSIZE_PATCH=0
     -Iinclude -Iexamples -Itests/trust"
 # shellcheck disable=SC2016
 printf '%s\n' lib/*/*.c examples/job_*.c tests/trust/draw.c tests/trust/invent.c |
-    grep -v print_ids | xargs -P 2 -n 8 sh -c '
+    grep -v print_ids | compiler=$compiler objects=$objects xargs -P 2 -n 8 sh -c '
         flags=$0
         for file; do
-            object=build-fuzz/lib/$(printf %s "$file" | tr / _).o
+            object=$objects/$(printf %s "$file" | tr / _).o
             [ "$object" -nt "$file" ] && [ "$object" -nt include/pvsize/ids.h ] &&
                 [ -z "$(find lib examples tests/trust -name "*.[hd]*" -newer "$object")" ] ||
-                clang $flags -c "$file" -o "$object" || exit 255
+                $compiler $flags -c "$file" -o "$object" || exit 255
         done' "$flags"
 
-# fuzz NAME : one harness
-fuzz() {
-    mkdir -p "$work/corpus/$1"
-    # shellcheck disable=SC2086
-    clang $flags -fsanitize=fuzzer "tests/fuzz/$1.c" "$work"/lib/*.o -lcjson -lm -o "$work/$1"
+# seeds_of NAME : where its first inputs are
+seeds_of() {
+    [ "$1" = job ] && echo examples/jobs || echo "tests/fuzz/seeds/$1"
+}
+
+# with_libfuzzer NAME, with_afl NAME : one harness
+with_libfuzzer() {
     quiet=
-    seeds=tests/fuzz/seeds/$1
-    if [ "$1" = job ]; then
-        quiet=-close_fd_mask=2 # its messages
-        seeds=examples/jobs
-    fi
+    [ "$1" != job ] || quiet=-close_fd_mask=2 # its messages
     # shellcheck disable=SC2086
     "$work/$1" -len_control=0 $limit -timeout=20 -rss_limit_mb=2048 -print_final_stats=1 \
-        -artifact_prefix="$work/found/$1-" $quiet "$work/corpus/$1" "$seeds" \
-        >"$work/$1.log" 2>&1 || { touch "$work/$1.failed"; return; }
+        -artifact_prefix="$work/found/$1-" $quiet "$work/corpus/$1" "$(seeds_of "$1")" \
+        >"$work/$1.log" 2>&1
+}
+
+with_afl() {
+    rm -rf "$work/afl/$1"
+    mkdir -p "$work/afl"
+    # what libFuzzer has found already is a start, but for what is as long as a book
+    cp "$(seeds_of "$1")"/* "$work/corpus/$1" 2>/dev/null || true
+    afl-fuzz -i "$work/corpus/$1" -o "$work/afl/$1" -V "$limit" -t 20000 -m none -- "$work/afl-$1" || return 1
+    sed -n 's/^execs_done *: */stat::number_of_executed_units: /p; s/^edges_found *: */cov: /p' \
+        "$work/afl/$1/default/fuzzer_stats"
+    for finding in "$work/afl/$1"/default/crashes/id* "$work/afl/$1"/default/hangs/id*; do
+        [ ! -f "$finding" ] || cp "$finding" "$work/found/$1-afl-$(basename "$finding" | tr -c 'a-zA-Z0-9\n' _)"
+    done
+    [ -z "$(find "$work/found" -name "$1-afl-*")" ]
+}
+
+fuzz() {
+    mkdir -p "$work/corpus/$1"
     rm -f "$work/$1.failed"
+    case $how in
+    afl=*)
+        # shellcheck disable=SC2086
+        {
+            $compiler $flags -fsanitize=fuzzer "tests/fuzz/$1.c" "$objects"/*.o -lcjson -lm -o "$work/afl-$1" &&
+                with_afl "$1"
+        } >"$work/$1.log" 2>&1 || touch "$work/$1.failed"
+        ;;
+    *)
+        # shellcheck disable=SC2086
+        $compiler $flags -fsanitize=fuzzer "tests/fuzz/$1.c" "$objects"/*.o -lcjson -lm -o "$work/$1"
+        with_libfuzzer "$1" || touch "$work/$1.failed"
+        ;;
+    esac
 }
 
 running=0
 for name in "$@"; do
-    rm -f "$work/$name.failed"
     fuzz "$name" &
     running=$((running + 1))
+    case $how in afl=*) wait ;; esac
     [ $((running % 2)) -ne 0 ] || wait
 done
 wait

@@ -323,6 +323,32 @@ START_TEST(no_point_of_parallel_strings_is_negative)
 }
 END_TEST
 
+/* Found by fuzzing: a model whose current is beyond what a double holds, single and in parallel. */
+START_TEST(no_current_is_infinite)
+{
+    pvsize_spec *model =
+        SPEC(PVSIZE_KIND_DIODE_MODEL, PVSIZE_DIODE_MODEL_LIGHT_CURRENT, 74.695684142281692,
+             PVSIZE_DIODE_MODEL_SATURATION_CURRENT, 112140680922.22806,
+             PVSIZE_DIODE_MODEL_IDEALITY_VOLTAGE, 0.0001, PVSIZE_DIODE_MODEL_SERIES_RESISTANCE, 0,
+             PVSIZE_DIODE_MODEL_BAND_GAP, 5, PVSIZE_DIODE_MODEL_BAND_GAP_NARROWING, -0.01);
+    const double light = 1000, cell = 150;
+    const int32_t one = 1;
+    pvsize_curve *curve;
+    const pvsize_curve *curves;
+    double current = 7;
+
+    OK(pvsize_curve_new(model, NULL, &curve, diag));
+    curves = curve;
+    FAILS(PVSIZE_E_NO_CURVE, "voltage",
+          pvsize_curve_current(curve, light, cell, 200, &current, diag));
+    FAILS(PVSIZE_E_NO_CURVE, "voltage",
+          pvsize_parallel_current(&curves, &light, &cell, &one, &one, 1, 0, 200, &current, diag));
+    ck_assert(current == 7);
+    pvsize_curve_free(curve);
+    pvsize_spec_free(model);
+}
+END_TEST
+
 /* One job, every sort of object, every allocation: it fails, all comes back, and what could
  * be made still answers. */
 START_TEST(every_allocation_of_every_object_fails_once)
@@ -357,6 +383,7 @@ static void add(Suite *suite)
     add_test(suite, "rounding modes", rounding_modes_change_no_verdict);
     add_test(suite, "no negative point", no_point_of_a_curve_is_negative);
     add_test(suite, "no negative point of strings", no_point_of_parallel_strings_is_negative);
+    add_test(suite, "no infinite current", no_current_is_infinite);
     add_test(suite, "every allocation", every_allocation_of_every_object_fails_once);
 }
 
