@@ -1,7 +1,7 @@
 #!/bin/sh
 # Other machines, compilers and C libraries. What the library tells of invented jobs is summed
 # up (see tests/trust/tell.h) and compared with amd64, gcc -O2. In any other sum than those of
-# the sun and the weather, which call the C library's functions, a difference is a failure.
+# the sun, the weather and years, which call the C library's functions, a difference is a failure.
 # Where "units" stands with a variant, the unit tests are run there, too, with the few words of
 # Check in tests/support/alone.
 #
@@ -25,7 +25,8 @@ left_out=
 flags="-std=c11 -ffp-contract=off -fno-fast-math -fno-trapping-math -ftree-vectorize -g
     -DPVSIZE_MAJOR=0 -DPVSIZE_MINOR=1 -DPVSIZE_PATCH=0 -Iinclude -Itests/trust -Itests/support/alone"
 sources=$(find lib -name '*.c' ! -name print_ids.c | sort)
-invented="tests/trust/draw.c tests/trust/invent.c tests/trust/tell.c"
+invented="tests/trust/draw.c tests/trust/invent.c tests/trust/sum.c
+    tests/trust/tell.c tests/trust/tell_year.c"
 alone="tests/support/pv_test.c tests/support/alone/check.c"
 
 # fail WORDS : says so, and shows the end of a log
@@ -54,13 +55,13 @@ build() {
 
 # compare NAME : its sums with those of the reference
 compare() {
-    grep -vE '^(sun|weather) ' "$work/$1.sums" | tr -d '\r' >"$work/$1.strict"
-    grep -E '^(sun|weather) ' "$work/$1.sums" | tr -d '\r' >"$work/$1.loose"
+    grep -vE '^(sun|weather|year) ' "$work/$1.sums" | tr -d '\r' >"$work/$1.strict"
+    grep -E '^(sun|weather|year) ' "$work/$1.sums" | tr -d '\r' >"$work/$1.loose"
     if ! cmp -s "$work/$1.strict" "$work/reference.strict"; then
         diff "$work/$1.strict" "$work/reference.strict" | grep '^<' >"$work/$1.log" || true
         fail "$1: other bits in:" "$work/$1.log"
     elif ! cmp -s "$work/$1.loose" "$work/reference.loose"; then
-        printf 'ok    %s (sun and weather by another libm)\n' "$1"
+        printf 'ok    %s (sun, weather and year by another libm)\n' "$1"
     else
         printf 'ok    %s\n' "$1"
     fi
@@ -83,7 +84,7 @@ units() {
     for test in tests/unit/test_*.c; do
         with=
         [ "$test" != tests/unit/test_promises.c ] ||
-            with=$(printf "$folder/tests/%s.o " $(printf '%s\n' $invented | tr / _))
+            with=$(printf '%s\n' "$invented" | tr ' ' '\n' | sed "/./!d; s|/|_|g; s|.*|$folder/tests/&.o|")
         # shellcheck disable=SC2086
         if $2 $flags $3 "$test" "$folder"/tests/tests_support_*.o $with "$folder"/lib/*.o \
             -o "$work/$1.test" -lm >"$work/$1.log" 2>&1 &&
@@ -139,8 +140,8 @@ ansi="-O2 -static -D__USE_MINGW_ANSI_STDIO=1"
 
 build reference gcc -O2 || fail "the reference does not build" "$work/reference.log"
 "$work/reference.run" "$jobs" >"$work/reference.sums"
-grep -vE '^(sun|weather) ' "$work/reference.sums" >"$work/reference.strict"
-grep -E '^(sun|weather) ' "$work/reference.sums" >"$work/reference.loose"
+grep -vE '^(sun|weather|year) ' "$work/reference.sums" >"$work/reference.strict"
+grep -E '^(sun|weather|year) ' "$work/reference.sums" >"$work/reference.loose"
 # the two that every run of the tests makes
 variant quick-gcc-O0 gcc -O0 ''
 variant quick-clang-O3 clang -O3 ''

@@ -122,7 +122,7 @@ expect "interface as in tests/abi" sh tests/abi/abi.sh check "$work/gcc/lib/libp
 expect "forbidden changes are caught" sh tests/abi/demonstrate.sh
 
 title "hostile input"
-expect "fuzzed with the same inputs each time: calls curve job search weather" \
+expect "fuzzed with the same inputs each time: calls curve job search weather year" \
     sh tests/fuzz/run.sh "${PVSIZE_FUZZ:-runs=300}"
 
 title "same bits"

@@ -14,7 +14,7 @@ set -eu
 cd "$(dirname "$0")/../.."
 how=${1:-20}
 [ $# -gt 0 ] && shift
-[ $# -gt 0 ] || set -- calls curve job search weather
+[ $# -gt 0 ] || set -- calls curve job search weather year
 work=$(pwd)/build-fuzz
 compiler=clang
 objects=$work/lib

@@ -1,96 +1,13 @@
-/* See tell.h. Everything goes into the sums byte by byte, the lowest first, whatever the
- * machine's own order is. */
+/* See tell.h. */
 #include "tell.h"
 
 #include "invent.h"
-
-#include <stdbool.h>
-#include <stdlib.h>
-#include <string.h>
+#include "sum.h"
+#include "tell_year.h"
 
 const char *const part_names[PARTS] = {"tables",     "specs", "rules",     "report", "text",
                                        "comparison", "bill",  "judgement", "review", "layouts",
-                                       "exercise",   "curve", "weather",   "sun"};
-
-/* One part's sum, with the diag for its calls. */
-typedef struct sum {
-    uint64_t *value;
-    pvsize_diag *diag;
-} sum;
-
-/* FNV-1a, 64 bits */
-static void put_bytes(sum *s, const char *bytes, size_t count)
-{
-    for (size_t i = 0; i < count; i++)
-        *s->value = (*s->value ^ (uint8_t)bytes[i]) * 0x100000001B3u;
-}
-
-static void put_int(sum *s, int64_t value)
-{
-    for (int i = 0; i < 8; i++) {
-        char byte = (char)((uint64_t)value >> (8 * i) & 255);
-
-        put_bytes(s, &byte, 1);
-    }
-}
-
-static void put_double(sum *s, double value)
-{
-    uint64_t bits;
-
-    memcpy(&bits, &value, sizeof bits);
-    /* sign and payload of a NaN are the processor's own */
-    put_int(s, value == value ? (int64_t)bits : -1);
-}
-
-static void put_text(sum *s, const char *text)
-{
-    if (text)
-        put_bytes(s, text, strlen(text));
-    put_int(s, text != NULL);
-}
-
-/* A call's result and, if it failed, what the diag says of it. */
-static bool went(sum *s, pvsize_status status)
-{
-    double value = 0, low = 0, high = 0;
-    char text[300];
-    size_t length = 0;
-
-    put_int(s, status);
-    if (status == PVSIZE_OK)
-        return true;
-    put_int(s, pvsize_diag_term(s->diag));
-    put_int(s, pvsize_diag_index(s->diag));
-    pvsize_diag_value(s->diag, &value);
-    pvsize_diag_range(s->diag, &low, &high);
-    put_double(s, value);
-    put_double(s, low);
-    put_double(s, high);
-    pvsize_diag_text(s->diag, text, sizeof text, &length);
-    put_text(s, text);
-    pvsize_diag_reason(s->diag, text, sizeof text, &length);
-    put_text(s, text);
-    pvsize_diag_clear(s->diag);
-    return false;
-}
-
-/* A whole text, asked for in two steps: TEXT(sum, call, arguments before the buffer...). */
-#define TEXT(s, call, ...)                                                                      \
-    do {                                                                                        \
-        size_t length_ = 0;                                                                     \
-        if (went((s), call(__VA_ARGS__, NULL, 0, &length_, (s)->diag))) {                       \
-            char *text_ = malloc(length_ + 1);                                                  \
-            if (text_ && went((s), call(__VA_ARGS__, text_, length_ + 1, &length_, (s)->diag))) \
-                put_bytes((s), text_, length_);                                                 \
-            free(text_);                                                                        \
-        }                                                                                       \
-    } while (0)
-
-#define COUNT_OF(s, variable, call, ...)                \
-    int32_t variable = 0;                               \
-    went((s), call(__VA_ARGS__, &variable, (s)->diag)); \
-    put_int((s), variable)
+                                       "exercise",   "curve", "weather",   "sun",    "year"};
 
 static void tell_spec(sum *s, const pvsize_spec *spec, int depth)
 {
@@ -146,10 +63,7 @@ static void tell_rules(sum *s, const pvsize_rules *rules)
 
         went(s, pvsize_rules_get_severity(rules, rule, &severity, s->diag));
         went(s, pvsize_rules_definition(rules, rule, &value, &side, &limit, &number, s->diag));
-        put_int(s, severity);
-        put_int(s, value);
-        put_int(s, side);
-        put_int(s, limit);
+        INTS(s, severity, value, side, limit);
         put_double(s, number);
         TEXT(s, pvsize_rules_rule_name, rules, rule);
         TEXT(s, pvsize_rules_rule_title, rules, rule);
@@ -166,10 +80,7 @@ static void tell_subjects(sum *s, const pvsize_report *report)
 
         went(s, pvsize_report_subject(report, i, &kind, &index, &owner, s->diag));
         went(s, pvsize_report_find(report, kind, index, owner, &found, s->diag));
-        put_int(s, kind);
-        put_int(s, index);
-        put_int(s, owner);
-        put_int(s, found);
+        INTS(s, kind, index, owner, found);
         TEXT(s, pvsize_report_subject_text, report, i);
         for (int32_t k = 0; k < pvsize_term_count(PVSIZE_KIND_QUANTITY); k++) {
             double value = 0;
@@ -195,15 +106,8 @@ static void tell_report(sum *s, const pvsize_report *report)
         went(s, pvsize_report_numbers(report, i, &value, &limit, &margin, s->diag));
         went(s, pvsize_report_governs(report, i, &governs, s->diag));
         went(s, pvsize_report_missing(report, i, &missing, s->diag));
-        put_int(s, rule);
-        put_int(s, severity);
-        put_int(s, verdict);
-        put_int(s, subject);
-        put_int(s, governs);
-        put_int(s, missing);
-        put_double(s, value);
-        put_double(s, limit);
-        put_double(s, margin);
+        INTS(s, rule, severity, verdict, subject, governs, missing);
+        DOUBLES(s, value, limit, margin);
     }
 }
 
@@ -246,15 +150,13 @@ static void tell_comparison(sum *s, const pvsize_comparison *comparison)
         int32_t what = 0, subject = 0, figure = 0;
 
         went(s, pvsize_comparison_difference(comparison, i, &what, &subject, s->diag));
-        put_int(s, what);
-        put_int(s, subject);
+        INTS(s, what, subject);
         for (int32_t side = 0; side < 2; side++) {
             int32_t term = 0, finding = 0;
             double value = 0;
 
             went(s, pvsize_comparison_side(comparison, i, side, &term, &finding, s->diag));
-            put_int(s, term);
-            put_int(s, finding);
+            INTS(s, term, finding);
             for (int32_t bit = 1; bit <= PVSIZE_DIFFERS_SOURCE; bit *= 2) {
                 went(s, pvsize_comparison_number(comparison, i, side, bit, &value, s->diag));
                 put_double(s, value);
@@ -273,13 +175,9 @@ static void tell_bill_row(sum *s, const pvsize_bill *bill, int32_t i)
     double installed = 0, quantity = 0;
 
     went(s, pvsize_bill_row(bill, i, &a, &b, &c, &e, s->diag));
-    put_int(s, a);
-    put_int(s, b);
-    put_int(s, c);
-    put_int(s, e);
+    INTS(s, a, b, c, e);
     went(s, pvsize_bill_quantity(bill, i, &installed, &quantity, &a, s->diag));
-    put_double(s, installed);
-    put_double(s, quantity);
+    DOUBLES(s, installed, quantity);
     put_int(s, a);
     went(s, pvsize_bill_attribute_count(bill, i, &attributes, s->diag));
     for (int32_t k = 0; k < attributes; k++) {
@@ -312,8 +210,7 @@ static void tell_bill(sum *s, const pvsize_bill *bill)
         double value = 0;
 
         went(s, pvsize_bill_assumption(bill, i, &term, &value, &subject, s->diag));
-        put_int(s, term);
-        put_int(s, subject);
+        INTS(s, term, subject);
         put_double(s, value);
         TEXT(s, pvsize_bill_assumption_text, bill, i);
     }
@@ -331,24 +228,15 @@ static void tell_judgement(sum *s, const pvsize_judgement *judgement)
 
         went(s, pvsize_judgement_row(judgement, i, &a, &b, &c, &e, s->diag));
         went(s, pvsize_judgement_numbers(judgement, i, &v, &w, &x, &y, s->diag));
-        put_int(s, a);
-        put_int(s, b);
-        put_int(s, c);
-        put_int(s, e);
-        put_double(s, v);
-        put_double(s, w);
-        put_double(s, x);
-        put_double(s, y);
+        INTS(s, a, b, c, e);
+        DOUBLES(s, v, w, x, y);
         went(s, pvsize_judgement_alike(judgement, i, &v, s->diag));
         put_double(s, v);
         went(s, pvsize_judgement_cause_count(judgement, i, &causes, s->diag));
         for (int32_t k = 0; k < causes; k++) {
             went(s, pvsize_judgement_cause(judgement, i, k, &a, &v, &w, &x, &y, s->diag));
             put_int(s, a);
-            put_double(s, v);
-            put_double(s, w);
-            put_double(s, x);
-            put_double(s, y);
+            DOUBLES(s, v, w, x, y);
         }
         TEXT(s, pvsize_judgement_text, judgement, i);
     }
@@ -366,42 +254,28 @@ static void tell_review(sum *s, const pvsize_review *review)
 
     for (int32_t i = 0; i < bounds; i++) {
         went(s, pvsize_review_bound(review, i, &a, &b, &c, s->diag));
-        put_int(s, a);
-        put_int(s, b);
-        put_int(s, c);
+        INTS(s, a, b, c);
         went(s, pvsize_review_bound_rule(review, i, &a, &b, &c, &e, s->diag));
-        put_int(s, a);
-        put_int(s, b);
-        put_int(s, c);
-        put_int(s, e);
+        INTS(s, a, b, c, e);
         went(s, pvsize_review_bound_numbers(review, i, &v, &w, s->diag));
-        put_double(s, v);
-        put_double(s, w);
+        DOUBLES(s, v, w);
         TEXT(s, pvsize_review_bound_text, review, i);
     }
     for (int32_t i = 0; i < modules; i++) {
         went(s, pvsize_review_module(review, i, &a, &b, &c, &e, s->diag));
-        put_int(s, a);
-        put_int(s, b);
-        put_int(s, c);
-        put_int(s, e);
+        INTS(s, a, b, c, e);
         for (int32_t what = 0; what <= PVSIZE_ROOM_MODULES_TOTAL; what++) {
             went(s, pvsize_review_module_room(review, i, what, &a, s->diag));
             put_int(s, a);
             went(s, pvsize_review_module_stop(review, i, what, &a, &v, &w, &x, s->diag));
             put_int(s, a);
-            put_double(s, v);
-            put_double(s, w);
-            put_double(s, x);
+            DOUBLES(s, v, w, x);
         }
         TEXT(s, pvsize_review_module_text, review, i);
     }
     for (int32_t i = 0; i < remarks; i++) {
         went(s, pvsize_review_remark(review, i, &a, &b, &c, &e, s->diag));
-        put_int(s, a);
-        put_int(s, b);
-        put_int(s, c);
-        put_int(s, e);
+        INTS(s, a, b, c, e);
         for (int32_t k = 0; went(s, pvsize_review_remark_number(review, i, k, &v, s->diag)); k++)
             put_double(s, v);
         TEXT(s, pvsize_review_remark_text, review, i);
@@ -439,9 +313,7 @@ static void tell_obstacle(sum *s, const pvsize_layouts *layouts, int32_t i)
     for (int j = 0; j < 9; j++)
         put_int(s, n[j]);
     went(s, pvsize_layouts_obstacle_numbers(layouts, i, &v, &w, &x, s->diag));
-    put_double(s, v);
-    put_double(s, w);
-    put_double(s, x);
+    DOUBLES(s, v, w, x);
     TEXT(s, pvsize_layouts_obstacle_text, layouts, i);
 }
 
@@ -455,8 +327,7 @@ static void tell_layouts(sum *s, const pvsize_layouts *layouts)
 
     went(s, pvsize_layouts_bound(layouts, &bound, s->diag));
     went(s, pvsize_layouts_nodes(layouts, &nodes, s->diag));
-    put_double(s, bound);
-    put_double(s, nodes);
+    DOUBLES(s, bound, nodes);
     for (int32_t i = 0; i < count; i++)
         tell_answer(s, layouts, i);
     for (int32_t i = 0; i < obstacles; i++)
@@ -481,17 +352,14 @@ static void tell_ranking(sum *s, const pvsize_ranking *ranking)
     double judged = 0, fitting = 0, unproven = 0;
 
     went(s, pvsize_ranking_judged(ranking, &judged, &fitting, &unproven, s->diag));
-    put_double(s, judged);
-    put_double(s, fitting);
-    put_double(s, unproven);
+    DOUBLES(s, judged, fitting, unproven);
     for (int32_t i = 0; i < count; i++) {
         int32_t module = 0, inverter = 0;
         double value = 0;
 
         went(s, pvsize_ranking_pair(ranking, i, &module, &inverter, s->diag));
         went(s, pvsize_ranking_number(ranking, i, PVSIZE_LAYOUT_POWER, &value, s->diag));
-        put_int(s, module);
-        put_int(s, inverter);
+        INTS(s, module, inverter);
         put_double(s, value);
     }
 }
@@ -503,19 +371,15 @@ static void tell_exercise(sum *s, const pvsize_exercise *exercise)
     double v = 0, w = 0;
 
     went(s, pvsize_exercise_origin(exercise, &a, &b, s->diag));
-    put_int(s, a);
-    put_int(s, b);
+    INTS(s, a, b);
     for (int32_t i = 0; i < count; i++) {
         int32_t mistakes = 0, made[8] = {0};
         size_t found = 0;
 
         went(s, pvsize_exercise_question(exercise, i, &a, &b, &c, s->diag));
         went(s, pvsize_exercise_answer(exercise, i, &v, &w, s->diag));
-        put_int(s, a);
-        put_int(s, b);
-        put_int(s, c);
-        put_double(s, v);
-        put_double(s, w);
+        INTS(s, a, b, c);
+        DOUBLES(s, v, w);
         for (int32_t what = PVSIZE_ASKED_QUESTION; what <= PVSIZE_ASKED_WORKING; what++)
             TEXT(s, pvsize_exercise_text, exercise, i, what, PVSIZE_FORMAT_PLAIN);
         went(s, pvsize_exercise_mistake_count(exercise, i, &mistakes, s->diag));
@@ -554,11 +418,9 @@ static void tell_curve_points(sum *s, const pvsize_curve *curve)
         put_double(s, volts[i]);
         put_double(s, amps[i]);
         went(s, pvsize_curve_mpp(curve, light[i], cell[i], &v, &a, s->diag));
-        put_double(s, v);
-        put_double(s, a);
+        DOUBLES(s, v, a);
         went(s, pvsize_curve_ends(curve, light[i], cell[i], &v, &a, s->diag));
-        put_double(s, v);
-        put_double(s, a);
+        DOUBLES(s, v, a);
         went(s, pvsize_curve_current(curve, light[i], cell[i], 5.0 * i - 20, &a, s->diag));
         put_double(s, a);
         went(s, pvsize_curve_voltage(curve, light[i], cell[i], 0.7 * i - 2, &v, s->diag));
@@ -582,8 +444,7 @@ static void tell_parallel(sum *s, const pvsize_curve *curve)
 
         went(s, pvsize_parallel_mpp(curves, light, cell, modules, strings, 3, blocked, &v, &a,
                                     s->diag));
-        put_double(s, v);
-        put_double(s, a);
+        DOUBLES(s, v, a);
         went(s, pvsize_parallel_current(curves, light, cell, modules, strings, 3, blocked, 250, &a,
                                         s->diag));
         put_double(s, a);
@@ -643,18 +504,13 @@ static void tell_weather(sum *s, const pvsize_weather *weather)
     double x = 0, y = 0;
 
     went(s, pvsize_weather_size(weather, &rows, &step, s->diag));
-    put_int(s, rows);
-    put_int(s, step);
+    INTS(s, rows, step);
     went(s, pvsize_weather_closure(weather, &a, &x, &y, &b, s->diag));
-    put_int(s, a);
-    put_int(s, b);
-    put_double(s, x);
-    put_double(s, y);
+    INTS(s, a, b);
+    DOUBLES(s, x, y);
     for (int32_t row = 0; row < rows; row += 1 + rows / 40) {
         went(s, pvsize_weather_time(weather, row, &a, &b, &c, &x, s->diag));
-        put_int(s, a);
-        put_int(s, b);
-        put_int(s, c);
+        INTS(s, a, b, c);
         put_double(s, x);
         for (int32_t term = PVSIZE_INTERVAL_GLOBAL; term <= PVSIZE_INTERVAL_WIND; term++) {
             went(s, pvsize_weather_value(weather, row, term, &x, s->diag));
@@ -667,9 +523,7 @@ static void tell_weather(sum *s, const pvsize_weather *weather)
         tell_column(s, weather, term);
         went(s, pvsize_weather_count(weather, term, PVSIZE_ORIGIN_GIVEN, &a, &b, s->diag));
         went(s, pvsize_weather_run(weather, term, PVSIZE_ORIGIN_GIVEN, 0, &b, &c, s->diag));
-        put_int(s, a);
-        put_int(s, b);
-        put_int(s, c);
+        INTS(s, a, b, c);
     }
 }
 
@@ -690,6 +544,25 @@ static void tell_made(sum *s, const objects *o)
     if (went(s, pvsize_rules_clone(o->rules, NULL, &rules, s->diag)))
         tell_rules(s, rules);
     pvsize_rules_free(rules);
+}
+
+/* The same of searches. */
+static void tell_made_search(sum *s, const objects *o)
+{
+    pvsize_layouts *layouts = NULL;
+    pvsize_ranking *ranking = NULL;
+    double done = 0;
+
+    went(s, pvsize_layouts_new(NULL, &layouts, s->diag));
+    if (went(s, pvsize_search(o->search, o->rules, NULL, layouts, s->diag)))
+        tell_layouts(s, layouts);
+    pvsize_layouts_free(layouts);
+    if (went(s, pvsize_ranking_new(o->search, o->rules, 3, NULL, &ranking, s->diag))) {
+        went(s, pvsize_ranking_add_shard(ranking, 0, 1, NULL, &done, s->diag));
+        put_double(s, done);
+        tell_ranking(s, ranking);
+    }
+    pvsize_ranking_free(ranking);
 }
 
 static void open_sums(sum all[PARTS], uint64_t sums[PARTS])
@@ -726,10 +599,13 @@ void objects_tell(const objects *o, uint64_t sums[PARTS])
     tell_review(&s[PART_REVIEW], o->review);
     tell_layouts(&s[PART_LAYOUTS], o->layouts);
     tell_ranking(&s[PART_LAYOUTS], o->ranking);
+    tell_made_search(&s[PART_LAYOUTS], o);
     tell_exercise(&s[PART_EXERCISE], o->exercise);
     tell_curve(&s[PART_CURVE], o->curve);
     tell_weather(&s[PART_WEATHER], o->series);
     tell_weather(&s[PART_WEATHER], o->year);
+    tell_year(&s[PART_YEAR], o->energy);
+    tell_made_year(&s[PART_YEAR], o->system, o->series);
     close_sums(s);
 }
 
@@ -828,6 +704,7 @@ void objects_make(objects *o, draw *d, const pvsize_allocator *memory, uint64_t 
     make_searches(o, memory, &s[PART_LAYOUTS]);
     went(&s[PART_CURVE], pvsize_curve_new(o->module, memory, &o->curve, s[PART_CURVE].diag));
     make_weather(o, d, memory, &s[PART_WEATHER]);
+    make_year(&s[PART_YEAR], o->system, o->series, memory, &o->light, &o->energy);
     level = pvsize_set_at(PVSIZE_SET_LEVEL, draw_below(d, pvsize_set_count(PVSIZE_SET_LEVEL)));
     went(&s[PART_EXERCISE],
          pvsize_exercise_new(level, seed, NULL, memory, &o->exercise, s[PART_EXERCISE].diag));
@@ -857,6 +734,8 @@ void objects_free(objects *o)
     pvsize_curve_free(o->curve);
     pvsize_weather_free(o->series);
     pvsize_weather_free(o->year);
+    pvsize_light_free(o->light);
+    pvsize_year_free(o->energy);
     pvsize_exercise_free(o->exercise);
 }
 
@@ -892,9 +771,7 @@ static void tell_kinds(sum *s)
             put_text(s, pvsize_term_text(term));
             put_int(s, pvsize_term_range(term, &low, &high));
             put_int(s, pvsize_term_default(term, &value));
-            put_double(s, low);
-            put_double(s, high);
-            put_double(s, value);
+            DOUBLES(s, low, high, value);
             for (int32_t j = 0; j < pvsize_choice_count(term); j++) {
                 int32_t choice = pvsize_choice_at(term, j);
 
@@ -945,8 +822,7 @@ static void tell_certificates(sum *s)
             went(s, pvsize_certificate_value(count, 38.4, &value, s->diag));
             put_double(s, rating);
             put_int(s, years);
-            put_double(s, count);
-            put_double(s, value);
+            DOUBLES(s, count, value);
             TEXT(s, pvsize_certificate_working, 6600, zone, year, period, 38.4,
                  PVSIZE_FORMAT_PLAIN);
         }
@@ -960,17 +836,12 @@ static void tell_sun(sum *s)
         went(s, pvsize_julian_day(2026, day, day % 24, &when, s->diag));
         put_double(s, when);
         went(s, pvsize_sun_position(-35 + day / 4.0, day, when, 1010, 10, &a, &b, s->diag));
-        put_double(s, a);
-        put_double(s, b);
+        DOUBLES(s, a, b);
         went(s, pvsize_split_global(-33, 151, when, 400, &a, &b, s->diag));
-        put_double(s, a);
-        put_double(s, b);
+        DOUBLES(s, a, b);
         went(s, pvsize_plane_irradiance(-33, 151, when, 600, 90, 0.2, 22, 300, &a, &b, &c, &e,
                                         s->diag));
-        put_double(s, a);
-        put_double(s, b);
-        put_double(s, c);
-        put_double(s, e);
+        DOUBLES(s, a, b, c, e);
     }
 }
 

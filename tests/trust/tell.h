@@ -20,10 +20,13 @@ typedef struct objects {
     pvsize_ranking *ranking;
     pvsize_curve *curve;
     pvsize_weather *series, *year;
+    pvsize_light *light;
+    pvsize_year *energy;
     pvsize_exercise *exercise;
 } objects;
 
-/* What is summed up apart. The sun and the sky call the C library's functions. */
+/* What is summed up apart. The sun and the sky call the C library's functions, and
+ * years stand on them. */
 enum {
     PART_TABLES,
     PART_SPECS,
@@ -39,6 +42,7 @@ enum {
     PART_CURVE,
     PART_WEATHER,
     PART_SUN,
+    PART_YEAR,
     PARTS
 };
 extern const char *const part_names[PARTS];
