@@ -349,6 +349,63 @@ START_TEST(no_current_is_infinite)
 }
 END_TEST
 
+/* Everything that can be asked, of nothing. */
+START_TEST(null_is_refused)
+{
+    static const objects none;
+    uint64_t sums[PARTS] = {0};
+
+    objects_tell(&none, sums);
+}
+END_TEST
+
+/* The same, of objects that nothing was put into. */
+START_TEST(empty_objects_answer_or_refuse)
+{
+    objects o = {.system = SPEC(PVSIZE_KIND_SYSTEM, 0),
+                 .site = SPEC(PVSIZE_KIND_SITE, 0),
+                 .inverter = SPEC(PVSIZE_KIND_INVERTER, 0),
+                 .enquiry = SPEC(PVSIZE_KIND_ENQUIRY, 0),
+                 .search = SPEC(PVSIZE_KIND_SEARCH, 0),
+                 .place = SPEC(PVSIZE_KIND_SITE, 0),
+                 .module = SPEC(PVSIZE_KIND_MODULE, 0),
+                 .rules = preset(NULL),
+                 .other_rules = preset(NULL)};
+    uint64_t sums[PARTS] = {0};
+
+    OK(pvsize_report_new(NULL, &o.report, diag));
+    OK(pvsize_comparison_new(NULL, &o.reports, diag));
+    OK(pvsize_bill_new(NULL, &o.bill, diag));
+    OK(pvsize_judgement_new(NULL, &o.judgement, diag));
+    OK(pvsize_review_new(NULL, &o.review, diag));
+    OK(pvsize_layouts_new(NULL, &o.layouts, diag));
+    OK(pvsize_year_new(NULL, &o.energy, diag));
+    objects_tell(&o, sums);
+    objects_free(&o);
+}
+END_TEST
+
+/* The same, of handles that are none of the sort that is asked for. */
+START_TEST(handles_of_another_type_are_refused)
+{
+    enum { SLOTS = sizeof(objects) / sizeof(void *) };
+    pvsize_spec *spec = SPEC(PVSIZE_KIND_MODULE, 0);
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    uint64_t sums[PARTS] = {0};
+    void *slots[SLOTS];
+    objects o;
+
+    for (int i = 0; i < SLOTS; i++)
+        slots[i] = spec;
+    memcpy(&o, slots, sizeof o);
+    o.system = o.site = o.inverter = o.enquiry = o.search = o.place = o.module = (void *)rules;
+    objects_tell(&o, sums);
+    FAILS(PVSIZE_E_BAD_HANDLE, "", pvsize_check(o.system, rules, o.report, diag));
+    pvsize_spec_free(spec);
+    pvsize_rules_free(rules);
+}
+END_TEST
+
 /* One job, every sort of object, every allocation: it fails, all comes back, and what could
  * be made still answers. */
 START_TEST(every_allocation_of_every_object_fails_once)
@@ -384,6 +441,9 @@ static void add(Suite *suite)
     add_test(suite, "no negative point", no_point_of_a_curve_is_negative);
     add_test(suite, "no negative point of strings", no_point_of_parallel_strings_is_negative);
     add_test(suite, "no infinite current", no_current_is_infinite);
+    add_test(suite, "null", null_is_refused);
+    add_test(suite, "empty", empty_objects_answer_or_refuse);
+    add_test(suite, "other handles", handles_of_another_type_are_refused);
     add_test(suite, "every allocation", every_allocation_of_every_object_fails_once);
 }
 
