@@ -1,0 +1,183 @@
+/* Places for results that are missing, handles of another sort, and counts out of their range,
+ * call by call: refused by name, nothing made. */
+#include "../support/pv_test.h"
+#include "tell.h"
+
+#define NEEDS(name, call) FAILS(PVSIZE_E_NULL_POINTER, name, call)
+#define HANDLE(name, call) FAILS(PVSIZE_E_BAD_HANDLE, name, call)
+
+/* A job whose year could be computed. */
+static objects job(void)
+{
+    draw d = draw_from_seed(1);
+    uint64_t sums[PARTS];
+    objects o;
+
+    objects_make(&o, &d, NULL, sums);
+    pvsize_spec_free(o.system);
+    o.system = invented_system();
+    OK(pvsize_check(o.system, o.rules, o.report, diag));
+    return o;
+}
+
+START_TEST(makers_need_a_place)
+{
+    objects o = job();
+
+    NEEDS("out", pvsize_spec_new(PVSIZE_KIND_MODULE, NULL, NULL, diag));
+    NEEDS("out", pvsize_spec_clone(o.system, NULL, NULL, diag));
+    NEEDS("out", pvsize_spec_part(o.system, PVSIZE_KIND_SITE, 0, NULL, NULL, diag));
+    NEEDS("out", pvsize_rules_new(NULL, NULL, NULL, diag));
+    NEEDS("out", pvsize_rules_clone(o.rules, NULL, NULL, diag));
+    NEEDS("out", pvsize_report_new(NULL, NULL, diag));
+    NEEDS("out", pvsize_comparison_new(NULL, NULL, diag));
+    NEEDS("out", pvsize_curve_new(o.module, NULL, NULL, diag));
+    NEEDS("out", pvsize_curve_model(o.curve, 1000, 25, NULL, NULL, diag));
+    NEEDS("out", pvsize_layouts_new(NULL, NULL, diag));
+    NEEDS("out", pvsize_layouts_system(o.layouts, 0, NULL, NULL, diag));
+    NEEDS("out", pvsize_ranking_new(o.search, o.rules, 5, NULL, NULL, diag));
+    NEEDS("out", pvsize_weather_from_months(o.place, 2026, NULL, NULL, diag));
+    NEEDS("out", pvsize_weather_from_series(o.place, o.place, NULL, NULL, NULL, NULL, NULL, 1, 1,
+                                            NULL, NULL, diag));
+    NEEDS("out", pvsize_light_new(o.series, NULL, NULL, NULL, diag));
+    NEEDS("out", pvsize_year_new(NULL, NULL, diag));
+    objects_free(&o);
+}
+END_TEST
+
+START_TEST(counts_need_a_place)
+{
+    objects o = job();
+
+    NEEDS("count", pvsize_spec_part_count(o.system, PVSIZE_KIND_SITE, NULL, diag));
+    NEEDS("count", pvsize_report_count(o.report, 0, 0, NULL, diag));
+    NEEDS("count", pvsize_report_subject_count(o.report, NULL, diag));
+    NEEDS("count", pvsize_report_assumption_count(o.report, NULL, diag));
+    NEEDS("count", pvsize_comparison_count(o.reports, NULL, diag));
+    NEEDS("count", pvsize_bill_count(o.bill, NULL, diag));
+    NEEDS("count", pvsize_judgement_count(o.judgement, 0, NULL, diag));
+    NEEDS("count", pvsize_review_bound_count(o.review, NULL, diag));
+    NEEDS("count", pvsize_review_module_count(o.review, NULL, diag));
+    NEEDS("count", pvsize_review_remark_count(o.review, NULL, diag));
+    NEEDS("count", pvsize_layouts_count(o.layouts, NULL, diag));
+    NEEDS("count", pvsize_layouts_obstacle_count(o.layouts, NULL, diag));
+    NEEDS("count", pvsize_ranking_count(o.ranking, NULL, diag));
+    NEEDS("count", pvsize_exercise_question_count(o.exercise, NULL, diag));
+    NEEDS("count", pvsize_exercise_mistake_count(o.exercise, 0, NULL, diag));
+    NEEDS("count", pvsize_curve_assumption_count(o.curve, NULL, diag));
+    NEEDS("count", pvsize_year_assumption_count(o.energy, NULL, diag));
+    objects_free(&o);
+}
+END_TEST
+
+START_TEST(values_need_a_place)
+{
+    objects o = job();
+    const pvsize_curve *curve = o.curve;
+    const double light = 800, cell = 40;
+    const int32_t one = 1;
+    double volts = 0;
+
+    NEEDS("governs", pvsize_report_governs(o.report, 0, NULL, diag));
+    NEEDS("term", pvsize_report_missing(o.report, 0, NULL, diag));
+    NEEDS("subject", pvsize_report_find(o.report, PVSIZE_KIND_SYSTEM, 0, -1, NULL, diag));
+    NEEDS("value", pvsize_report_quantity(o.report, PVSIZE_QUANTITY_SYSTEM_MODULES, 0, NULL, diag));
+    FAILS(PVSIZE_E_UNKNOWN_NUMBER, "", pvsize_report_quantity(o.report, 7, 0, &volts, diag));
+    FAILS(PVSIZE_E_BAD_CHOICE, "severity",
+          pvsize_report_count(o.report, 0, 77, &(int32_t){0}, diag));
+    NEEDS("title", pvsize_rules_set_title(o.rules, NULL, diag));
+    NEEDS("value", pvsize_rules_get_figure(o.rules, PVSIZE_FIGURE_ISC_FACTOR, NULL, diag));
+    NEEDS("severity", pvsize_rules_get_severity(o.rules, PVSIZE_RULE_ISC_INPUT, NULL, diag));
+    NEEDS("known", pvsize_rules_known(o.rules, PVSIZE_RULE_ISC_INPUT, NULL, diag));
+    NEEDS("difference", pvsize_curve_check(o.curve, PVSIZE_CURVE_CHECK_ISC, NULL, diag));
+    NEEDS("current", pvsize_curve_current(o.curve, 800, 40, 10, NULL, diag));
+    NEEDS("voltage", pvsize_curve_voltage(o.curve, 800, 40, 1, NULL, diag));
+    NEEDS("voltage", pvsize_curve_sample(o.curve, 800, 40, 3, NULL, &volts, diag));
+    NEEDS("current", pvsize_curve_sample(o.curve, 800, 40, 3, &volts, NULL, diag));
+    NEEDS("irradiance", pvsize_curve_mpps(o.curve, NULL, &cell, 1, &volts, &volts, diag));
+    NEEDS("cell_temp", pvsize_curve_mpps(o.curve, &light, NULL, 1, &volts, &volts, diag));
+    NEEDS("current",
+          pvsize_parallel_current(&curve, &light, &cell, &one, &one, 1, 0, 10, NULL, diag));
+    NEEDS("voltage",
+          pvsize_parallel_voltage(&curve, &light, &cell, &one, &one, 1, 0, 1, NULL, diag));
+    NEEDS("origin", pvsize_weather_origin(o.series, 0, PVSIZE_INTERVAL_TEMP, NULL, diag));
+    NEEDS("subject", pvsize_year_subject(o.energy, PVSIZE_KIND_SYSTEM, 0, NULL, diag));
+    NEEDS("kwh", pvsize_year_energy(o.energy, 0, 0, PVSIZE_ENERGY_OUTPUT, NULL, diag));
+    NEEDS("kwh", pvsize_year_loss(o.energy, 0, 0, PVSIZE_LOSS_GLASS, NULL, diag));
+    objects_free(&o);
+}
+END_TEST
+
+/* A handle of another sort in each place that takes one beside the first. */
+START_TEST(other_handles_are_named)
+{
+    objects o = job();
+    pvsize_spec *wrong = (void *)o.rules;
+    pvsize_rules *wrong_rules = (void *)o.system;
+    int32_t fits = 0;
+    double yield = 0;
+
+    HANDLE("part", pvsize_spec_add(o.system, wrong, NULL, diag));
+    HANDLE("part", pvsize_spec_replace(o.system, 0, wrong, diag));
+    HANDLE("spec", pvsize_spec_remove(wrong, PVSIZE_KIND_ARRAY, 0, diag));
+    HANDLE("spec", pvsize_spec_set_part_number(wrong, 0, PVSIZE_SITE_TEMP_MIN, 1, diag));
+    HANDLE("spec", pvsize_spec_get_part_number(wrong, 0, PVSIZE_SITE_TEMP_MIN, &yield, diag));
+    NEEDS("spec", pvsize_spec_set_part_number(NULL, 0, PVSIZE_SITE_TEMP_MIN, 1, diag));
+    FAILS(PVSIZE_E_UNKNOWN_NUMBER, "", pvsize_spec_set_part_number(o.system, 0, 4711, 1, diag));
+    HANDLE("rules", pvsize_search(o.search, wrong_rules, NULL, o.layouts, diag));
+    HANDLE("rules",
+           pvsize_ranking_new(o.search, wrong_rules, 5, NULL, &(pvsize_ranking *){NULL}, diag));
+    HANDLE("module", pvsize_ranking_add(o.ranking, wrong, o.inverter, 1, 2, NULL, &fits, diag));
+    HANDLE("inverter", pvsize_ranking_add(o.ranking, o.module, wrong, 1, 2, NULL, &fits, diag));
+    FAILS(PVSIZE_E_WRONG_KIND, "",
+          pvsize_ranking_add(o.ranking, o.inverter, o.inverter, 1, 2, NULL, &fits, diag));
+    FAILS(PVSIZE_E_WRONG_KIND, "",
+          pvsize_ranking_add(o.ranking, o.module, o.module, 1, 2, NULL, &fits, diag));
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "module_number",
+          pvsize_ranking_add(o.ranking, o.module, o.inverter, -1, 2, NULL, &fits, diag));
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "inverter_number",
+          pvsize_ranking_add(o.ranking, o.module, o.inverter, 1, -2, NULL, &fits, diag));
+    HANDLE("rules",
+           pvsize_review_inverter(o.inverter, o.site, o.enquiry, wrong_rules, o.review, diag));
+    HANDLE("site", pvsize_weather_from_months(wrong, 2026, NULL, &(pvsize_weather *){NULL}, diag));
+    HANDLE("outlook", pvsize_light_new(o.series, wrong, NULL, &(pvsize_light *){NULL}, diag));
+    FAILS(PVSIZE_E_WRONG_KIND, "",
+          pvsize_light_new(o.series, o.site, NULL, &(pvsize_light *){NULL}, diag));
+    HANDLE("module", pvsize_light_yield(o.light, wrong, o.site, &yield, diag));
+    HANDLE("plane", pvsize_light_yield(o.light, o.module, wrong, &yield, diag));
+    FAILS(PVSIZE_E_WRONG_KIND, "", pvsize_light_yield(o.light, o.site, o.module, &yield, diag));
+    HANDLE("system", pvsize_year_fill(wrong, o.light, NULL, 0, o.energy, diag));
+    HANDLE("rules",
+           pvsize_rules_add(wrong_rules, "own", "Own", PVSIZE_QUANTITY_SYSTEM_MODULES,
+                            PVSIZE_COMPARE_AT_MOST, 0, 5, PVSIZE_SEVERITY_NOTE, NULL, NULL, diag));
+    objects_free(&o);
+}
+END_TEST
+
+/* One half of the memory hooks is none. */
+START_TEST(half_an_allocator_is_refused)
+{
+    counter c = {0, 0, -1};
+    pvsize_allocator only_takes = {counted, NULL, &c}, only_gives = {NULL, released, &c};
+    pvsize_spec *spec = NULL;
+
+    NEEDS("memory->release", pvsize_spec_new(PVSIZE_KIND_SITE, &only_takes, &spec, diag));
+    NEEDS("memory->allocate", pvsize_spec_new(PVSIZE_KIND_SITE, &only_gives, &spec, diag));
+    ck_assert_ptr_null(spec);
+    ck_assert_int_eq(c.made, 0);
+}
+END_TEST
+
+static void add(Suite *suite)
+{
+    add_test(suite, "makers", makers_need_a_place);
+    add_test(suite, "counts", counts_need_a_place);
+    add_test(suite, "values", values_need_a_place);
+    add_test(suite, "handles", other_handles_are_named);
+    add_test(suite, "allocator", half_an_allocator_is_refused);
+}
+
+int main(void)
+{
+    return run_cases("outputs", add);
+}
