@@ -56,7 +56,7 @@ static const char *nearest(const pvsz_kind *kind, const char *name)
         return NULL;
     for (int32_t i = 0; i < kind->count; i++)
         try_name(&near, kind->rows[i].name);
-    for (int32_t i = 0; i < pvsz_part_rows; i++) {
+    for (int32_t i = 0; i < PVSZ_PARTS; i++) {
         const pvsz_kind *part = &pvsz_kinds[pvsz_parts[i].part];
 
         if (&pvsz_kinds[pvsz_parts[i].owner] == kind)
