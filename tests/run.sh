@@ -109,7 +109,7 @@ done
 expect "no writable data in the library" sh tests/no_state.sh "$work/gcc/lib/libpvsize.a"
 expect "banned calls" sh tests/banned.sh
 expect "shell scripts" shellcheck -x examples/*.sh tests/*.sh tests/consumer/*.sh \
-    tests/abi/*.sh tests/fuzz/*.sh doc/reference/*.sh .ci/run
+    tests/abi/*.sh tests/bench/*.sh tests/fuzz/*.sh doc/reference/*.sh .ci/run
 
 expect "every call, argument and number is explained" sh doc/reference/make.sh "$work/calls"
 for page in doc/man/*; do
@@ -128,6 +128,17 @@ expect "fuzzed with the same inputs each time: calls curve job search weather ye
 title "same bits"
 expect "other optimisation, another compiler, a comma locale" \
     sh tests/machines.sh 20 quick
+
+title "instructions and allocations of the main operations"
+$python -B tests/bench/counts.py check "$work/gcc" >"$log" 2>&1 || grep -v '^ok ' "$log" | tail -n 40
+grep -E '^skipped|: renew' "$log" || true
+sums=$(sed -n 's/^\([0-9]*\) passed, \([0-9]*\) failed$/\1 \2/p' "$log" | tail -n 1)
+sums=${sums:-0 1} # it did not come so far
+printf '%s held, %s failed\n' "${sums% *}" "${sums#* }"
+passed=$((passed + ${sums% *}))
+failed=$((failed + ${sums#* }))
+expect "6 % more instructions, or an allocation more, would be noticed" \
+    $python -B tests/bench/counts.py demonstrate "$work/gcc"
 
 title "Python"
 if PVSIZE_LIBRARY=$work/gcc/lib/libpvsize.so PVSIZE_STAGED_LIBRARY=$(find "$stage" -name libpvsize.so) \

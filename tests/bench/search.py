@@ -1,20 +1,15 @@
-#!/usr/bin/python3
 # SPDX-License-Identifier: MIT
-"""Times the search and two integer-programming solvers on the same jobs in one run:
+"""The best stringing, beside two integer-programming solvers, and of two inputs beside plain C that
+tries every one (plain_search.c).
 
-    PVSIZE_LIBRARY=build/lib/libpvsize.so PYTHONPATH=bindings/python python3 tests/bench/search.py
-
-Medians, in milliseconds. The library is called through the Python binding, whose
-overhead counts as the library's; its time holds the judging of all options and the proof.
-That of a solver holds starting it and reading the program, but not the judging of the
-options, which was done before. "-": not proven in the time allowed."""
+The library's time holds the judging of all options and the proof. That of a solver holds starting
+it and reading the program, but not the judging of the options, which was done before. A solver that
+proved nothing in the time allowed has a ratio that is at least so much."""
 import os
 import pathlib
 import shutil
-import statistics
 import sys
 import tempfile
-import time
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1] / "oracle"))
 
@@ -22,8 +17,10 @@ import brute_force
 import integer_program
 import pvsize
 import roofs
+from measure import Row, children_way, compare, memory_of, python_way, quartiles, rounds
 
-SECONDS = int(os.environ.get("PVSIZE_BENCH_SECONDS", "20"))
+PART = "Best stringings"
+SOLVERS = {"GLPK": ("glpsol", integer_program.solve_glpk), "CBC": ("cbc", integer_program.solve_cbc)}
 
 
 class Roof(brute_force.Case):
@@ -34,15 +31,6 @@ class Roof(brute_force.Case):
                          for n in range(1, 27) for s in range(1, 4) if n * s <= room]
 
 
-def median_ms(call, times):
-    spent = []
-    for _ in range(times):
-        start = time.perf_counter()
-        result = call()
-        spent.append((time.perf_counter() - start) * 1000)
-    return statistics.median(spent), result
-
-
 def optimum(result):
     """One number from either solver, None if it proved none."""
     if isinstance(result, tuple):
@@ -50,41 +38,62 @@ def optimum(result):
     return result
 
 
-def row(name, question, rules):
-    path = os.path.join(tempfile.gettempdir(), f"pvsize-bench-{os.getpid()}.lp")
-    integer_program.write(Roof(question, rules), integer_program.ratio_of(rules), path)
-    found = pvsize.search(question, rules)
-    times = 21 if found.nodes < 2000 else 3
-    library, found = median_ms(lambda: pvsize.search(question, rules), times)
+def solve(name, path, seconds, value):
+    """Processor time, and whether the optimum was proven; it must be the library's."""
+    _, solver = SOLVERS[name]
+    found = []
+    spent = children_way(lambda: found.append(solver(path, seconds)))()
+    best = optimum(found[0])
+    if best is not None and round(best) != round(value * 1000):
+        raise SystemExit(f"{name}: {best}, the library: {value * 1000}")
+    return spent, best is not None
+
+
+def library_of(question, rules, count):
+    """The answers, the times and the memory; a long search is done twice only, one that stops
+    unproven once."""
+    found = []
+    way = python_way(lambda: found.append(pvsize.search(question, rules)))
+    first = way()
+    if found[0].ending != "proven":
+        return found[0], (first,) * 3, None
+    own = quartiles(rounds({"": way}, count)[""]) if first < 0.5 else (first,) * 3
+    return found[0], own, memory_of(lambda: pvsize.search(question, rules))
+
+
+def rows_of(what, question, rules, count, seconds):
+    found, own, memory = library_of(question, rules, count)
+    if found.ending != "proven":
+        return [Row(PART, what, "search", own, memory, stopped=True)]
     value = found[0].energy if question.objective == "energy" else found[0].power
-    cells = [f"{name:34}", f"{library:9.2f}" if found.ending == "proven" else f"{'-':>9}"]
-    for tool, solve in (("glpsol", integer_program.solve_glpk), ("cbc", integer_program.solve_cbc)):
-        if not shutil.which(tool):
-            cells.append(f"{'none':>10}{'':>8}")
-            continue
-        spent, result = median_ms(lambda: solve(path, SECONDS), 1)
-        best = optimum(result)
-        same = "" if best is None or round(best) == round(value * 1000) else " UNLIKE"
-        cells.append(f"{spent:10.1f}{spent / library:8.0f}x{same}" if best is not None
-                     else f"{'-':>10}{'>' + str(round(spent / library)):>8}x")
-    os.unlink(path)
-    print(" ".join(cells), flush=True)
+    rows = []
+    with tempfile.TemporaryDirectory() as folder:
+        path = os.path.join(folder, "roof.lp")
+        integer_program.write(Roof(question, rules), integer_program.ratio_of(rules), path)
+        for name in SOLVERS:
+            if shutil.which(SOLVERS[name][0]):
+                spent, solved = solve(name, path, seconds, value)
+                rows.append(Row(PART, what, "search", own, memory, name, (spent,) * 3,
+                                (spent / own[1],) * 3, at_least=not solved))
+    return rows or [Row(PART, what, "search", own, memory)]
 
 
-def main():
-    rules = pvsize.Rules()
-    print(f"{'job':34} {'library':>9} {'GLPK':>10}{'ratio':>9} {'CBC':>10}{'ratio':>9}")
+def measure(bench, count, quick):
+    rules, seconds = pvsize.Rules(), 5 if quick else 20
+    rows = compare(PART, "two inputs, two faces, in C, by energy", "search", bench.way("search_energy"),
+                   {"plain C, every stringing": bench.way("plain_search")}, count,
+                   bench.memory("search_energy"), {})
+    large = "search_energy inputs=12 planes=4 count=300"
+    rows += compare(PART, "twelve inputs, four faces, in C, by energy", "search", bench.way(large), {},
+                    count, bench.memory(large))
     for answers in (1, 10):
         question = roofs.two_inputs()
         question.answers = answers
-        row(f"2 inputs, 2 faces, best {answers}", question, rules)
-    for kind in ("three large", "three small", "six", "twelve", "unlike"):
+        rows += rows_of(f"two inputs, two faces, best {answers}", question, rules, count, seconds)
+    for kind in ("six", "unlike") if quick else ("three large", "three small", "six", "twelve", "unlike"):
         for objective in ("power", "energy"):
-            row(f"12 inputs, 4 faces: {kind}, {objective}",
-                roofs.twelve_inputs(kind, objective=objective, answers=1), rules)
-    row("12 inputs, 4 like faces: six, power",
-        roofs.twelve_inputs("six", (75, 75, 75, 75), objective="power", answers=1), rules)
-
-
-if __name__ == "__main__":
-    main()
+            question = roofs.twelve_inputs(kind, objective=objective, answers=1)
+            rows += rows_of(f"twelve inputs, four faces: {kind}, {objective}", question, rules, count,
+                            seconds)
+    question = roofs.twelve_inputs("six", (75, 75, 75, 75), objective="power", answers=1)
+    return rows + rows_of("twelve inputs, four like faces: six, power", question, rules, count, seconds)

@@ -1,57 +1,60 @@
 # SPDX-License-Identifier: MIT
-"""A year of 8760 hours of a system with two inputs and every limit, in one run: the library,
-from weather to ledger; the usual script (SciPy, Lambert W, bounded search, all hours with light
-at once) and the best vectorised NumPy. The scripts run twice: with light and cell temperatures
-given to them and no ledger; and the whole job, in which they too make light of the weather (the
-sun's directions given, as the library's weather has them) and find the points that the losses
-by low light, temperature and cables need. NumPy does that in two ways: each point by itself, and
-by every shortcut that the library takes. Prints process times over interleaved rounds, and
-ratios.
-
-    PVSIZE_LIBRARY=build/lib/libpvsize.so PYTHONPATH=bindings/python \\
-        python3 tests/bench/year_hours.py [ROUNDS]
+"""A year of 8760 hours with every limit, of two inputs and of twelve: the library, from weather to
+ledger; the usual script (SciPy, Lambert W, bounded search, all hours with light at once) and the best
+vectorised NumPy. The scripts run twice: with light and cell temperatures given to them and no ledger;
+and the whole job, in which they too make light of the weather (the sun's directions given, as the library's
+weather has them) and find the points that the losses by low light, temperature and cables need.
 
 Place, system and weather are invented. All ways give the same energy to 0.2 %, which is checked:
 the scripts leave out what a limit of power does to the voltage, and so to the efficiency."""
-
-import statistics
-import sys
-import time
-
 import numpy as np
 from scipy.special import lambertw
 
 import curve_points
 import pvsize
+from measure import compare, memory_of, python_way
 
+PART = "Years"
 MODULE = pvsize.Module(pmax=440, voc=40, isc=14, vmp=33.4, imp=13.174, voc_coefficient=-0.25,
                        isc_coefficient=0.045, cells=54)
-N, OHM, RATED, DC, CURRENT, POWER, EXPORT = 11, 2 * 5.09 * 1.1572 * 30 / 1000, 5000, 6500, 12.4, \
-    4500, 4300
-WINDOW = (150, 370)
+TILT, WINDOW, CURRENT, POWER = 22, (150, 370), 12.4, 4500
+OHM = 2 * 5.09 * 1.1572 * 30 / 1000  # of a string's cable
 POINTS = [(v, load, eta - less) for v, less in ((200, 1), (380, 0), (550, 0.4))
           for load, eta in ((5, 91), (10, 95), (20, 97), (50, 97.8), (100, 97.2))]
 
 
-def system():
-    planes = [pvsize.Plane(tilt=22, azimuth=a, mounting="raised") for a in (0, 270)]
-    site = pvsize.Site(latitude=-31, longitude=145, time_zone=10, planes=planes,
-                       export_limit=EXPORT, export_control="meter")
-    inputs = [pvsize.Input(tracking_min=WINDOW[0], tracking_max=WINDOW[1], start_voltage=180,
+class Plant:
+    """Inputs with a string each, on planes in turn; limits grow with the inputs."""
+
+    def __init__(self, azimuths, lengths):
+        self.azimuths, self.lengths = azimuths, lengths
+        self.planes = [i % len(azimuths) for i in range(len(lengths))]
+        self.rated, self.dc, self.export = (x * len(lengths) for x in (2500, 3250, 2150))
+        self.phases = 1 if self.rated <= 5000 else 3
+        # of the a.c. cable: two conductors at the whole current, or three at a third
+        self.ac_ohm = (2 if self.phases == 1 else 1 / 3) * 3.39 * 1.1572 * 15 / 1000
+        self.bare = curve_points.model_of(MODULE, 0)
+        self.wired = [curve_points.model_of(MODULE, OHM / n) for n in lengths]
+
+    def system(self):
+        planes = [pvsize.Plane(tilt=TILT, azimuth=a, mounting="raised") for a in self.azimuths]
+        site = pvsize.Site(latitude=-31, longitude=145, time_zone=10, planes=planes,
+                           export_limit=self.export, export_control="meter")
+        one = pvsize.Input(tracking_min=WINDOW[0], tracking_max=WINDOW[1], start_voltage=180,
                            max_operating_current=CURRENT, max_operating_power=POWER)
-              for _ in planes]
-    inverter = pvsize.Inverter(
-        rated_ac_power=RATED, rated_apparent_power=RATED, phases=1, ac_voltage=230,
-        max_operating_power=DC, night_consumption=4, inputs=inputs,
-        efficiency_points=[pvsize.EfficiencyPoint(voltage=v, load=x, efficiency=e)
-                           for v, x, e in POINTS])
-    arrays = [pvsize.Array(input=i, plane=i, modules_per_string=N, strings=1, module=MODULE)
-              for i in range(2)]
-    cables = [pvsize.Cable(circuit="string", array=i, conductor="class5_tinned", section=4,
-                           length=30, conductor_temp=60) for i in range(2)]
-    cables.append(pvsize.Cable(circuit="ac", inverter=0, conductor="class5_tinned", section=6,
-                               length=15, conductor_temp=60))
-    return pvsize.System(site=site, inverters=[inverter], arrays=arrays, cables=cables)
+        inverter = pvsize.Inverter(
+            rated_ac_power=self.rated, rated_apparent_power=self.rated, phases=self.phases,
+            ac_voltage=230, max_operating_power=self.dc, night_consumption=4,
+            inputs=[one] * len(self.lengths),
+            efficiency_points=[pvsize.EfficiencyPoint(voltage=v, load=x, efficiency=e)
+                               for v, x, e in POINTS])
+        arrays = [pvsize.Array(input=i, plane=p, modules_per_string=n, strings=1, module=MODULE)
+                  for i, (p, n) in enumerate(zip(self.planes, self.lengths))]
+        cables = [pvsize.Cable(circuit="string", array=i, conductor="class5_tinned", section=4,
+                               length=30, conductor_temp=60) for i in range(len(arrays))]
+        cables.append(pvsize.Cable(circuit="ac", inverter=0, conductor="class5_tinned", section=6,
+                                   length=15, conductor_temp=60))
+        return pvsize.System(site=site, inverters=[inverter], arrays=arrays, cables=cables)
 
 
 def weather():
@@ -62,15 +65,15 @@ def weather():
                                                   months=months))
 
 
-def light_for_nothing(hours):
-    """At the cells, and their temperature; glass as one factor, near enough for the time."""
+def light_for_nothing(hours, azimuths):
+    """At the cells of each plane, and their temperature; no glass."""
     ambient, wind = np.asarray(hours.column("temp")), np.asarray(hours.column("wind"))
     found = []
-    for azimuth in (0, 270):
-        sun = np.asarray(hours.on_plane(22, azimuth))
+    for azimuth in azimuths:
+        sun = np.asarray(hours.on_plane(TILT, azimuth))
         cell = ambient + sun * (np.exp(-3.27 - 0.061 * wind) + 0.002)
-        lit = sun > 0
-        found.append((sun[lit], cell[lit]))
+        lit = np.asarray(hours.column("global")) > 0
+        found.append((np.maximum(sun[lit], 1e-3), cell[lit]))
     return found
 
 
@@ -93,7 +96,7 @@ def sun_and_columns(hours):
             np.sin(elevation)), [c[lit] for c in columns]
 
 
-def light_by_numpy(sun, columns):
+def light_by_numpy(sun, columns, azimuths):
     east, north, up = sun
     total, beam, diffuse, temp, wind = columns
     zenith = np.arccos(up)
@@ -105,8 +108,8 @@ def light_by_numpy(sun, columns):
     f1 = np.clip(f[0] + f[1] * bright + f[2] * zenith, 0, 1)
     f2 = f[3] + f[4] * bright + f[5] * zenith
     found = []
-    for azimuth in (0, 270):
-        b, g = np.radians(22), np.radians(azimuth)
+    for azimuth in azimuths:
+        b, g = np.radians(TILT), np.radians(azimuth)
         cosine = np.maximum(east * np.sin(b) * np.sin(g) + north * np.sin(b) * np.cos(g)
                             + up * np.cos(b), 0)
         inside = np.sqrt(1 - (1 - cosine ** 2) / 1.526 ** 2)
@@ -121,48 +124,12 @@ def light_by_numpy(sun, columns):
     return found
 
 
-def whole_job(way, start):
-    light = light_by_numpy(*start)
+def whole_job(way, plant, start):
+    light = light_by_numpy(*start, plant.azimuths)
     for sun, cell in light:
-        way(sun, np.full_like(cell, 25))
-        way(sun, cell)
-    return script(way, light)
-
-
-def powers_at_25(sun):
-    """One diode in weaker or stronger sun, and one step less: a power hardly changes there."""
-    m, share = curve_points.M, sun / 1000
-    i0, rest = m.saturation_current, (m.ideality_voltage, BARE, share / m.shunt_resistance)
-    il = share * m.light_current
-    u = curve_points.start(il, i0, *rest)
-    e = i0 * np.exp(u)
-    step = curve_points.halley_step(il, e, e - i0, u, *rest)
-    v, c = curve_points.settled(il, i0, e, u + step, step, *rest)
-    return v * c
-
-
-def wired(sun, cell, v, i):
-    """From the points without cables, where exp is known."""
-    m = curve_points.M
-    a, gsh, rs = m.ideality_voltage * (cell + 273.15) / 298.15, sun / 1000 / m.shunt_resistance, BARE
-    e0 = (i / (v - i * rs) - gsh) * a
-    u = (v + i * rs) / a
-    il, rest = i + gsh * a * u, (a, rs + OHM / N, gsh)
-    step = curve_points.halley_step(il, e0, 0, u, *rest)
-    u, e = u + step, e0 * np.exp(step)
-    step = curve_points.halley_step(il, e, e - e0, u, *rest)
-    return curve_points.settled(il, e0, e, u + step, step, *rest)
-
-
-def whole_job_by_same_steps(start):
-    light, points = light_by_numpy(*start), []
-    for sun, cell in light:
-        powers_at_25(sun).sum()
-        v, i = curve_points.by_numpy(sun, cell, BARE)
-        (v * i).sum()
-        points.append(wired(sun, cell, v, i))
-    points = iter(points)
-    return script(lambda sun, cell: next(points), light)
+        way(sun, np.full_like(cell, 25), plant.bare)
+        way(sun, cell, plant.bare)
+    return script(way, plant, light)
 
 
 def lambert_current(v, il, i0, a, rs, gsh):
@@ -179,30 +146,37 @@ def lambert_voltage(i, il, i0, a, rs, gsh):
     return -i * (rs + rsh) + (il + i0) * rsh - a * w
 
 
-def script(way, light):
+def some(hours, sun, cell, model):
+    """The parameters in some of the hours."""
+    return (x[hours] if np.ndim(x) else x for x in curve_points.translated(sun, cell, model))
+
+
+def points_of(way, sun, cell, model, n):
+    """Voltage and power of an input, within its limits."""
+    v, i = way(sun, cell, model)
+    off = (v * n < WINDOW[0]) | (v * n > WINDOW[1])
+    if off.any():
+        v[off] = np.clip(v[off], WINDOW[0] / n, WINDOW[1] / n)
+        i[off] = lambert_current(v[off], *some(off, sun, cell, model))
+    high = i > CURRENT
+    if high.any():
+        i[high] = CURRENT
+        v[high] = lambert_voltage(CURRENT, *some(high, sun, cell, model))
+    return v * n, np.minimum(np.maximum(v * i * n, 0), POWER)
+
+
+def script(way, plant, light):
     """The rest of the year, the same for both scripts: limits in the hours that they bind."""
     power, weighted = 0, 0
-    for sun, cell in light:
-        v, i = way(sun, cell)
-        off = (v * N < WINDOW[0]) | (v * N > WINDOW[1])
-        if off.any():
-            v[off] = np.clip(v[off], WINDOW[0] / N, WINDOW[1] / N)
-            i[off] = lambert_current(v[off], *(x[off] if np.ndim(x) else x for x in
-                                               curve_points.translated(sun, cell)))
-        high = i > CURRENT
-        if high.any():
-            i[high] = CURRENT
-            v[high] = lambert_voltage(CURRENT, *(x[high] if np.ndim(x) else x for x in
-                                                 curve_points.translated(sun, cell)))
-        p = np.minimum(np.maximum(v * i * N, 0), POWER)
-        power, weighted = power + p, weighted + p * v * N
-    dc = np.minimum(power, DC)
-    terms = [np.interp(weighted / power, CONVERSION[0], t) for t in CONVERSION[1]]
-    rest = np.maximum(dc / RATED - terms[0], 0)
+    for plane, n, model in zip(plant.planes, plant.lengths, plant.wired):
+        v, p = points_of(way, *light[plane], model, n)
+        power, weighted = power + p, weighted + p * v
+    dc = np.minimum(power, plant.dc)
+    terms = [np.interp(weighted / np.maximum(power, 1e-9), CONVERSION[0], t) for t in CONVERSION[1]]
+    rest = np.maximum(dc / plant.rated - terms[0], 0)
     b = 1 + terms[1]
-    ac = np.minimum(RATED * 2 * rest / (b + np.sqrt(b * b + 4 * terms[2] * rest)), RATED)
-    out = ac - 2 * 3.39 * 1.1572 * 15 / 1000 * (ac / 230) ** 2
-    return np.minimum(out, EXPORT).sum() / 1000
+    ac = np.minimum(plant.rated * 2 * rest / (b + np.sqrt(b * b + 4 * terms[2] * rest)), plant.rated)
+    return np.minimum(ac - plant.ac_ohm * (ac / 230) ** 2, plant.export).sum() / 1000
 
 
 def conversion():
@@ -219,58 +193,44 @@ def conversion():
 CONVERSION = conversion()
 
 
-# Whole against whole; what is given light and keeps no ledger against the library's system under
-# a light it has, with its ledger.
-COMPARED = {
-    "library, weather to ledger": ["NumPy, whole job", "NumPy, whole job, by the library's steps",
-                                   "SciPy, whole job"],
-    "library, next system, same light": ["NumPy, light given, no ledger",
-                                         "SciPy, light given, no ledger"]}
+def agree(plant, hours, bare, start, light):
+    """Energies of all ways, less what the night takes."""
+    def output(kept):
+        year = pvsize.Year(plant.system(), kept).system
+        return year.output + year.loss("night")
+    for way in (curve_points.by_numpy, curve_points.by_lambert_w):
+        assert abs(script(way, plant, light) / output(bare) - 1) < 2e-3, way
+        assert abs(whole_job(way, plant, start) / output(pvsize.Light(hours)) - 1) < 1e-2, way
 
 
-def main():
-    rounds = int(sys.argv[1]) if len(sys.argv) > 1 else 15
-    hours, plant = weather(), system()
-    curve_points.M = pvsize.Curve(MODULE).model()
-    global BARE
-    BARE = curve_points.M.series_resistance
-    curve_points.M.series_resistance += OHM / N
-    light = light_for_nothing(hours)
+def rows_of(what, plant, hours, start, rounds):
+    system, light = plant.system(), light_for_nothing(hours, plant.azimuths)
+    kept = pvsize.Light(hours, pvsize.Outlook(cover="none"))
+    agree(plant, hours, kept, start, light)
+    numpy, scipy = curve_points.by_numpy, curve_points.by_lambert_w
+    groups = [(f"a year, {what}, weather to ledger", lambda: pvsize.Year(system, pvsize.Light(hours)),
+               {"NumPy, whole job": lambda: whole_job(numpy, plant, start),
+                "SciPy, whole job": lambda: whole_job(scipy, plant, start)}),
+              (f"a year, {what}, light kept", lambda: pvsize.Year(system, kept),
+               {"NumPy, light given, no ledger": lambda: script(numpy, plant, light),
+                "SciPy, light given, no ledger": lambda: script(scipy, plant, light)})]
+    rows = []
+    for name, library, ways in groups:
+        rows += compare(PART, name, "year", python_way(library),
+                        {word: python_way(call) for word, call in ways.items()}, rounds,
+                        memory_of(library), {word: memory_of(call) for word, call in ways.items()})
+    return rows
+
+
+def measure(bench, rounds, quick):
+    hours = weather()
     start = sun_and_columns(hours)
-    bare = pvsize.Outlook(cover="none")
-    kept = pvsize.Light(hours, bare)
-    ways = {"library, weather to ledger": lambda: pvsize.Year(plant, pvsize.Light(hours)),
-            "library, next system, same light": lambda: pvsize.Year(plant, kept),
-            "NumPy, light given, no ledger": lambda: script(curve_points.by_numpy, light),
-            "SciPy, light given, no ledger": lambda: script(curve_points.by_lambert_w, light),
-            "NumPy, whole job": lambda: whole_job(curve_points.by_numpy, start),
-            "NumPy, whole job, by the library's steps": lambda: whole_job_by_same_steps(start),
-            "SciPy, whole job": lambda: whole_job(curve_points.by_lambert_w, start)}
-    year = pvsize.Year(plant, kept).system
-    want = year.output + year.loss("night")
-    glazed = pvsize.Year(plant, pvsize.Light(hours)).system
-    for name in COMPARED["library, weather to ledger"][:2]:
-        assert abs(ways[name]() / (glazed.output + glazed.loss("night")) - 1) < 1e-2, name
-    for name in list(ways)[2:4]:
-        assert abs(ways[name]() / want - 1) < 2e-3, (name, ways[name](), want)
-    times = {name: [] for name in ways}
-    for _ in range(rounds):
-        for name, way in ways.items():
-            began = time.process_time()
-            way()
-            times[name].append(time.process_time() - began)
-    print(f"8760 hours, two inputs, {rounds} interleaved rounds, process time in ms: best, median")
-    for name, values in times.items():
-        print(f"{name:42} {min(values) * 1e3:9.3f} {statistics.median(values) * 1e3:9.3f}")
-    print("how many times slower than the library, by medians (by bests):")
-    for ours, theirs in COMPARED.items():
-        for name in theirs:
-            ratios = [f(times[name]) / f(times[ours]) for f in (statistics.median, min)]
-            print(f"{name:42} {ratios[0]:9.2f} ({ratios[1]:.2f}) against {ours}")
-    losses = ", ".join(f"{name} {100 * kwh / year.reference:.2f}"
-                       for name, kwh in year.losses().items())
-    print(f"{year.output:.0f} kWh; per cent of the reference: {losses}")
-
-
-if __name__ == "__main__":
-    main()
+    rounds = min(rounds, 5 if quick else 11)
+    rows = rows_of("two inputs", Plant((0, 270), (11, 11)), hours, start, rounds)
+    rows += rows_of("twelve inputs", Plant((0, 90, 180, 270), (11, 11, 11, 11, 12, 12, 12, 12, 10, 10,
+                                                               10, 10)), hours, start, rounds)
+    for line, what in (("year", "the same in C, two inputs, no cables"),
+                       ("year inputs=12 planes=4", "the same in C, twelve inputs, no cables"),
+                       ("weather", "weather of a year from monthly means")):
+        rows += compare(PART, what, "year", bench.way(line), {}, rounds, bench.memory(line))
+    return rows
