@@ -139,6 +139,7 @@ passed=$((passed + ${sums% *}))
 failed=$((failed + ${sums#* }))
 expect "6 % more instructions, or an allocation more, would be noticed" \
     $python -B tests/bench/counts.py demonstrate "$work/gcc"
+expect "plain C finds the same: checks, best stringings, points" "$work/gcc/tests/bench" agree
 
 title "Python"
 if PVSIZE_LIBRARY=$work/gcc/lib/libpvsize.so PVSIZE_STAGED_LIBRARY=$(find "$stage" -name libpvsize.so) \

@@ -95,9 +95,9 @@ static int compare_checks(int count)
     return bad;
 }
 
-/* The best energy of a pair, to a watt hour of a module. */
+/* The best energy of a pair, to a watt hour of a module. `fitting` counts those with an answer. */
 static int compare_search(const job *j, int place, const pvsize_rules *rules,
-                          pvsize_layouts *layouts)
+                          pvsize_layouts *layouts, int *fitting)
 {
     pvsize_spec *search = search_spec(j, PVSIZE_OBJECTIVE_ENERGY, 1);
     int32_t count;
@@ -108,10 +108,11 @@ static int compare_search(const job *j, int place, const pvsize_rules *rules,
     if (count > 0)
         MUST(pvsize_layouts_number(layouts, 0, PVSIZE_LAYOUT_ENERGY, &energy, job_diag));
     pvsize_spec_free(search);
+    *fitting += count > 0;
     return apart("best energy", place, plain_search(j) / 1000, energy, 1e-5);
 }
 
-static int compare_searches(int side)
+static int compare_searches(int side, int *fitting)
 {
     pvsize_rules *rules = rules_of_house();
     pvsize_layouts *layouts;
@@ -119,11 +120,11 @@ static int compare_searches(int side)
     int bad = 0;
 
     MUST(pvsize_layouts_new(job_memory, &layouts, job_diag));
-    bad += compare_search(&j, -1, rules, layouts);
+    bad += compare_search(&j, -1, rules, layouts, fitting);
     for (int i = 0; i < side * side; i++) {
         j.module = module_drawn((uint64_t)(i / side));
         j.inverter = inverter_drawn((uint64_t)(i % side));
-        bad += compare_search(&j, i, rules, layouts);
+        bad += compare_search(&j, i, rules, layouts, fitting);
     }
     pvsize_layouts_free(layouts);
     pvsize_rules_free(rules);
@@ -161,10 +162,10 @@ static int compare_points(size_t count)
 
 int agree(void)
 {
-    int checks = compare_checks(1000), searches = compare_searches(30),
-        others = compare_points(1000);
+    int fitting = 0, checks = compare_checks(1000), searches = compare_searches(30, &fitting);
+    int others = compare_points(1000);
 
-    printf("unlike: %d of 1000 checks, %d of 901 searches, %d of 1000 points\n", checks, searches,
-           others);
-    return checks + searches + others > 0;
+    printf("unlike: %d of 1000 checks, %d of 901 searches (%d have an answer), %d of 1000 points\n",
+           checks, searches, fitting, others);
+    return checks + searches + others > 0 || fitting < 600;
 }

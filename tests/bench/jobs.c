@@ -8,14 +8,14 @@
 const pvsize_allocator *job_memory;
 pvsize_diag *job_diag;
 
-void must_at(pvsize_status status, const char *call, int line)
+void must_at(pvsize_status status, const char *call, const char *file, int line)
 {
     char text[400] = "";
 
     if (status == PVSIZE_OK)
         return;
     pvsize_diag_text(job_diag, text, sizeof text, NULL);
-    fprintf(stderr, "line %d: %s: %s: %s\n", line, call, pvsize_status_name(status), text);
+    fprintf(stderr, "%s:%d: %s: %s: %s\n", file, line, call, pvsize_status_name(status), text);
     exit(1);
 }
 

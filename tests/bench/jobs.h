@@ -63,10 +63,10 @@ pvsize_weather *weather_of(int32_t minutes);
 pvsize_rules *rules_of_house(void);
 
 /* Ends the program with the failure's own words. */
-void must_at(pvsize_status status, const char *call, int line);
-#define MUST(call) must_at((call), #call, __LINE__)
+void must_at(pvsize_status status, const char *call, const char *file, int line);
+#define MUST(call) must_at((call), #call, __FILE__, __LINE__)
 extern pvsize_diag *job_diag;
-/* What an allocation is for is told by the caller; ends the program if there is none left. */
+/* Zeros; ends the program if there is no memory left. */
 void *room_for(size_t size);
 
 #endif

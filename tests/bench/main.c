@@ -227,8 +227,11 @@ int main(int argc, char **argv)
 {
     int result = 0;
 
-    if (argc < 2)
+    if (argc < 2) {
+        fputs("usage: bench serve | memory LINE | count LINE... | list | agree | compiler\n",
+              stderr);
         return 2;
+    }
     MUST(pvsize_diag_new(NULL, &job_diag));
     if (strcmp(argv[1], "serve") == 0)
         serve();

@@ -2,8 +2,11 @@
 """Timing in interleaved rounds, and what is kept of it. All times are those of the processor, not of
 the clock on the wall: other work on the machine then matters less. A "way" is a call that runs something once or
 many times and returns seconds for each unit: a check, a point, a pair, a year."""
+import ctypes
 import dataclasses
 import os
+import pathlib
+import re
 import resource
 import statistics
 import subprocess
@@ -40,13 +43,13 @@ class Bench:
         return subprocess.run([self.program, "compiler"], check=True, capture_output=True,
                               text=True).stdout.strip()
 
-    def memory(self, line):
-        """Allocations of a first and of a next run, most bytes that the library holds, and what
-        the process grew by, bytes."""
+    def memory(self, line, units=1):
+        """Allocations of a first and of a next run, for each unit; most bytes that the library
+        holds, and what the process grew by."""
         text = subprocess.run([self.program, "memory", line], check=True, capture_output=True,
                               text=True).stdout
         first, following, held, resident, finished = map(int, text.split())
-        return Memory(resident * 1024, held, first, following, bool(finished))
+        return Memory(resident * 1024, held, first / units, following / units, bool(finished))
 
     def agree(self):
         done = subprocess.run([self.program, "agree"], capture_output=True, text=True, check=False)
@@ -59,8 +62,8 @@ class Bench:
 class Memory:
     resident: int
     held: int | None = None
-    first: int | None = None
-    following: int | None = None
+    first: float | None = None
+    following: float | None = None
     finished: bool = True
 
 
@@ -100,20 +103,27 @@ def children_way(call):
 
 
 def memory_of(call):
-    """What a process grows by that does nothing else."""
+    """What a process grows by at its peak that does nothing else; it first gives back what runs
+    before it have freed."""
     read, write = os.pipe()
     child = os.fork()
     if child == 0:
-        before = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+        ctypes.CDLL(None).malloc_trim(0)
+        pathlib.Path("/proc/self/clear_refs").write_text("5", encoding="ascii")  # forget the peak
+        before = resident_peak()
         call()
-        grown = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss - before
-        os.write(write, str(grown * 1024).encode())
+        os.write(write, str(resident_peak() - before).encode())
         os._exit(0)
     os.close(write)
     with os.fdopen(read) as answer:
         text = answer.read()
     os.waitpid(child, 0)
     return Memory(int(text))
+
+
+def resident_peak():
+    status = pathlib.Path("/proc/self/status").read_text(encoding="ascii")
+    return int(re.search(r"VmHWM:\s*(\d+) kB", status).group(1)) * 1024
 
 
 def quartiles(values):

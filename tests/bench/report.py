@@ -11,8 +11,17 @@ BEGIN, END = "<!-- measured: begin -->", "<!-- measured: end -->"
 
 
 def data_of(rows, series, limits, about):
-    return {"about": about, "rows": [dataclasses.asdict(row) for row in rows], "growth": series,
-            "limits": limits}
+    return rounded({"about": about, "rows": [dataclasses.asdict(row) for row in rows],
+                    "growth": series, "limits": limits})
+
+
+def rounded(value):
+    """Four digits of every number that was timed."""
+    if isinstance(value, dict):
+        return {key: rounded(item) for key, item in value.items()}
+    if isinstance(value, (list, tuple)):
+        return [rounded(item) for item in value]
+    return float(f"{value:.4g}") if isinstance(value, float) else value
 
 
 # numbers for people
@@ -59,7 +68,8 @@ def ratio(row):
 def allocations(memory):
     if not memory or memory["first"] is None:
         return ""
-    return f"{memory['first']}, then {memory['following']}; {size(memory['held'])}"
+    first, following = (f"{memory[word]:.3g}" for word in ("first", "following"))
+    return f"{first}, then {following}; {size(memory['held'])}"
 
 
 def resident(memory):
@@ -82,12 +92,10 @@ def cells(row):
 def law(series):
     """The law of growth in words, from exponents."""
     exponent, upper, grows = series["exponent"], series["upper_exponent"], series["grows"]
-    if series["explained"] < 0.9 or series["seconds"] != sorted(series["seconds"]):
-        if max(series["seconds"]) < 1.2 * min(series["seconds"]):
-            return f"does not depend on {grows}"
-        return f"no power of {grows}"
-    if abs(upper) < 0.1:
+    if max(series["seconds"]) < 1.3 * min(series["seconds"]):
         return f"does not depend on {grows}"
+    if series["explained"] < 0.9 or series["seconds"] != sorted(series["seconds"]):
+        return f"no power of {grows}"
     if abs(upper - 1) < 0.15:
         return f"{grows}^{upper:.2f}: linear" + (", after a fixed part" if exponent < 0.9 else "")
     return f"{grows}^{upper:.2f}: {'less' if upper < 1 else 'more'} than linear"
@@ -158,8 +166,16 @@ def between_marks(page, text):
 def save(data, folder):
     """The data and the plot."""
     path = pathlib.Path(folder) / "performance.json"
-    path.write_text(json.dumps(data, indent=1) + "\n", encoding="ascii")
+    path.write_text(compact(data) + "\n", encoding="ascii")
     plot(data, pathlib.Path(folder) / "performance.svg")
+
+
+def compact(data):
+    """JSON with a row in each line."""
+    parts = [f'"about": {json.dumps(data["about"])}']
+    for word in ("rows", "growth", "limits"):
+        parts.append(f'"{word}": [\n' + ",\n".join(json.dumps(row) for row in data[word]) + "\n]")
+    return "{" + ",\n".join(parts) + "}"
 
 
 def write_page(data):
@@ -179,17 +195,21 @@ def plot(data, file):
     values = [row["ratio"][1] for row in rows]
     left.barh(range(len(rows)), [value - 1 for value in values], left=1,
               color=["#2f6f9f" if value >= 1 else "#b5651d" for value in values])
-    left.set_yticks(range(len(rows)), [f"{row['what']} - {row['reference']}" for row in rows], fontsize=6)
+    left.set_yticks(range(len(rows)), [f"{row['what']} - {row['reference']}{', stopped' * row['at_least']}"
+                                        for row in rows], fontsize=6)
     left.set_xscale("log")
     left.axvline(1, color="black", linewidth=0.6)
     left.set_xlabel("time of the reference over that of the library: right of 1 the library is faster")
     for series, marker in zip(data["growth"], itertools.cycle("osv^D<>pPX")):
         right.plot(series["sizes"], series["seconds"], marker=marker, markersize=3, linewidth=0.8,
                    label=f"{series['what']}, {series['grows']}")
+    if data["growth"]:
+        right.legend(fontsize=6)
     right.set_xscale("log")
     right.set_yscale("log")
     right.set_xlabel("size")
     right.set_ylabel("seconds")
-    right.legend(fontsize=6)
+    for axes in (left, right):
+        axes.minorticks_off()
     figure.savefig(file, metadata={"Date": None, "Creator": None})
     pyplot.close(figure)

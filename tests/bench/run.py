@@ -15,14 +15,14 @@ import sys
 import measure
 import report
 
-PARTS = ["checks", "search", "sweep", "curve_points", "year_hours"]
+ALL = ["checks", "search", "sweep", "curve_points", "year_hours", "growth", "limits"]
 
 
 def about(bench, quick, rounds, parts):
     compiler = bench.compiler()
     return (f"{compiler}, release build, processor time, medians of {rounds} interleaved rounds and quartiles "
             "in brackets." + (" A quick run: smaller, and with fewer rounds." if quick else "")
-            + ("" if parts == PARTS + ["growth", "limits"] else f" Only: {', '.join(parts)}."))
+            + ("" if parts == ALL else f" Only: {', '.join(parts)}."))
 
 
 def main():
@@ -34,10 +34,14 @@ def main():
     parser.add_argument("--rounds", type=int)
     parser.add_argument("parts", nargs="*", metavar="PART")
     options = parser.parse_intermixed_args()
-    parts = options.parts or PARTS + ["growth", "limits"]
-    unknown = set(parts) - set(PARTS) - {"growth", "limits"}
-    if unknown or (options.rounds is not None and options.rounds < 2):
-        parser.error(f"unknown: {', '.join(unknown)}" if unknown else "--rounds: 2 or more")
+    parts = options.parts or ALL
+    unknown = set(parts) - set(ALL)
+    if unknown:
+        parser.error(f"no part: {', '.join(sorted(unknown))}; there are {' '.join(ALL)}")
+    if options.rounds is not None and not 2 <= options.rounds <= 1000:
+        parser.error("--rounds: 2 to 1000")
+    if options.write and options.parts:
+        parser.error("--write renews the whole page, and needs all parts")
     count = options.rounds or (5 if options.quick else 21)
     bench = measure.Bench(options.build)
     print(bench.agree(), flush=True)

@@ -12,4 +12,5 @@ def measure(bench, _, quick):
     units = side * max(side // 100, 1)
     return compare(PART, f"{side} modules x {side} inverters", "pair", bench.way(line, units, 1),
                    {"plain C, every stringing": bench.way(f"plain_{line}", units, 1)}, 99,
-                   bench.memory(f"{line}"))
+                   bench.memory(line, units),
+                   {"plain C, every stringing": bench.memory(f"plain_{line}")})

@@ -229,8 +229,8 @@ def measure(bench, rounds, quick):
     rows = rows_of("two inputs", Plant((0, 270), (11, 11)), hours, start, rounds)
     rows += rows_of("twelve inputs", Plant((0, 90, 180, 270), (11, 11, 11, 11, 12, 12, 12, 12, 10, 10,
                                                                10, 10)), hours, start, rounds)
-    for line, what in (("year", "the same in C, two inputs, no cables"),
-                       ("year inputs=12 planes=4", "the same in C, twelve inputs, no cables"),
+    for line, what in (("year", "one like it in C, two inputs, no cables"),
+                       ("year inputs=12 planes=4", "one like it in C, twelve inputs, no cables"),
                        ("weather", "weather of a year from monthly means")):
         rows += compare(PART, what, "year", bench.way(line), {}, rounds, bench.memory(line))
     return rows
