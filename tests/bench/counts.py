@@ -127,4 +127,7 @@ def main():
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    try:
+        sys.exit(main())
+    except subprocess.CalledProcessError as failure:
+        sys.exit(f"{failure}\n{failure.stderr or ''}".rstrip())
