@@ -80,13 +80,25 @@ def profiles(build, lines):
         return tables[file]
 
     with tempfile.TemporaryDirectory() as folder:
-        subprocess.run(["valgrind", "--tool=callgrind", "--collect-atstart=no", "--dump-instr=yes",
-                        *CACHES, f"--callgrind-out-file={folder}/out", f"{build}/tests/bench", "count",
-                        *lines], check=True, capture_output=True,
-                       env={**os.environ, "GLIBC_TUNABLES": counts.PLAIN, "BENCH_COLD": "1"})
+        done = subprocess.run(
+            ["valgrind", "--tool=callgrind", "--collect-atstart=no", "--dump-instr=yes", *CACHES,
+             f"--callgrind-out-file={folder}/out", f"{build}/tests/bench", "count", *lines],
+            check=True, capture_output=True, text=True,
+            env={**os.environ, "GLIBC_TUNABLES": counts.PLAIN, "BENCH_COLD": "1"})
         found = [Profile(file.read_text(encoding="ascii", errors="replace"), known)
                  for file in pathlib.Path(folder).glob("out.*")]
-    return {profile.name: profile for profile in found}
+    units = {name: float(each) for name, _, each in
+             (line.split(";") for line in done.stdout.splitlines())}
+    return {profile.name: (profile, units[profile.name]) for profile in found}
+
+
+def each(profile, units):
+    """Costs of one check, point, pair ... of a run."""
+    costs = profile.costs
+    found = {"instructions": costs["Ir"], "floating": profile.flops, "loads": costs["Dr"],
+             "stores": costs["Dw"], "lines": costs["DLmr"] + costs["DLmw"],
+             "misses": costs["D1mr"] + costs["D1mw"]}
+    return {word: cost / units for word, cost in found.items()}
 
 
 def measure(build):
@@ -94,13 +106,8 @@ def measure(build):
     lines = [line for pair in OPERATIONS for line in pair if line]
     found, rows = profiles(build, lines), []
     for line, plain in OPERATIONS:
-        row = {"operation": line}
-        for word, name in (("library", line), ("plain", plain)):
-            if name:
-                costs = found[name].costs
-                row[word] = {"instructions": costs["Ir"], "floating": found[name].flops,
-                             "loads": costs["Dr"], "stores": costs["Dw"],
-                             "lines": costs["DLmr"] + costs["DLmw"], "code_lines": costs["ILmr"],
-                             "misses": costs["D1mr"] + costs["D1mw"]}
+        row = {"operation": line, "units": found[line][1], "library": each(*found[line])}
+        if plain:
+            row["plain"] = each(*found[plain])
         rows.append(row)
     return rows

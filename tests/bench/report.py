@@ -110,15 +110,16 @@ def growth_cells(series):
 
 
 GROWTH_HEADS = ["what", "grows", "sizes and medians", "exponent", "of the upper half", "law"]
-LIMIT_HEADS = ["operation", "instructions", "floating point", "floating point of plain C",
-               "loads and stores", "lines of data touched", "instructions of plain C"]
+LIMIT_HEADS = ["operation", "instructions", "of plain C", "floating point", "of plain C",
+               "loads and stores", "lines of data touched"]
 
 
 def limit_cells(row):
-    own, plain = row["library"], row.get("plain")
-    return [f"`{row['operation']}`", f"{own['instructions']:,}", f"{own['floating']:,}",
-            f"{plain['floating']:,}" if plain else "", f"{own['loads'] + own['stores']:,}",
-            f"{own['lines']:,}", f"{plain['instructions']:,}" if plain else ""]
+    own, plain, units = row["library"], row.get("plain"), row["units"]
+    return [f"`{row['operation']}`" + (f", each of {units:,.0f}" if units > 1 else ""),
+            digits(own["instructions"]), digits(plain["instructions"]) if plain else "",
+            digits(own["floating"]), digits(plain["floating"]) if plain else "",
+            digits(own["loads"] + own["stores"]), digits(own["lines"])]
 
 
 # pages
