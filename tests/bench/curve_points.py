@@ -62,27 +62,41 @@ def by_lambert_w(sun, temp, m=M):
 def by_numpy(sun, temp, m=M):
     """The best that NumPy does: the library's own start and two steps of Halley."""
     il, i0, a, rs, gsh = translated(sun, temp, m)
+    u = start(il, i0, a, rs, gsh)
+    for _ in range(2):
+        e = i0 * np.exp(u)
+        step = halley_step(il, e, e - i0, u, a, rs, gsh)
+        u = u + step
+    return settled(il, i0, e, u, step, a, rs, gsh)
+
+
+def start(il, i0, a, rs, gsh):
     level = il + i0
     z = 1 + np.log(level / i0)
     y = z - np.log(z) * z / (1 + z)
     u = y - 1
     rise = 1 + 2 * rs * (level / (y * a) + gsh)
     rest = level - gsh * a * u * (1 + 1 / rise)
-    u = u + np.log(rest * y * rise / (level * (rise + u))) * y / (1 + y)
-    for _ in range(2):
-        e = i0 * np.exp(u)
-        p = e / a
-        g = p + gsh
-        inverse = 1 / (1 + rs * g)
-        c = level - e - gsh * a * u
-        v = a * u - rs * c
-        bend = v * p * inverse * inverse
-        f, f1 = c - v * g * inverse, -2 * a * g - bend
-        f2 = -e * (2 + inverse) - bend * (1 - 2 * rs * p * inverse)
-        step = -2 * f * f1 / (2 * f1 * f1 - f * f2)
-        u = u + step
-    e = e * (1 + step * (1 + step / 2))
-    c = level - e - gsh * a * u
+    wanted, found = rest * y * rise, level * (rise + u)
+    return u + 2 * (wanted - found) * y / ((wanted + found) * (1 + y))
+
+
+def halley_step(il, e, less, u, a, rs, gsh):
+    """`e` is the diode's current, `less` that less the saturation current."""
+    leak = gsh * a
+    flow = e + leak
+    inverse = 1 / (a + rs * flow)
+    c = il - less - leak * u
+    v = a * u - rs * c
+    bend = v * e * a * inverse * inverse
+    f, f1 = c - v * flow * inverse, 2 * flow + bend
+    f2 = e * (2 + a * inverse) + bend * (1 - 2 * rs * e * inverse)
+    return 2 * f * f1 / (2 * f1 * f1 + f * f2)
+
+
+def settled(il, less, e, u, step, a, rs, gsh):
+    """After a short last step: exp follows by its series; `less` is what e began with."""
+    c = il + less - e * (1 + step * (1 + step * (1 / 2 + step * (1 / 6 + step / 24)))) - gsh * a * u
     return a * u - rs * c, c
 
 
