@@ -50,10 +50,11 @@ static void try_name(neighbour *near, const char *name)
 static const char *nearest(const pvsz_kind *kind, const char *name)
 {
     size_t length = strlen(name);
-    neighbour near = {name, NULL, (int32_t)length / 3 + 2};
+    neighbour near = {name, NULL, 0};
 
     if (length > MOST_LETTERS)
         return NULL;
+    near.distance = (int32_t)length / 3 + 2;
     for (int32_t i = 0; i < kind->count; i++)
         try_name(&near, kind->rows[i].name);
     for (int32_t i = 0; i < PVSZ_PARTS; i++) {

@@ -755,9 +755,13 @@ static void tell_kinds(sum *s)
         }
         for (int32_t k = 0; k < pvsize_term_count(kind); k++) {
             int32_t term = pvsize_term_at(kind, k);
+            int32_t found = 0;
             double low = 0, high = 0, value = 0;
 
             put_int(s, term);
+            /* without its first letter: what may have been meant */
+            went(s, pvsize_term_find(kind, pvsize_term_name(term) + 1, &found, s->diag));
+            put_int(s, found);
             put_int(s, pvsize_term_by_name(kind, pvsize_term_name(term)));
             put_int(s, pvsize_term_kind(term));
             put_int(s, pvsize_term_type(term));

@@ -112,6 +112,8 @@ START_TEST(long_texts_are_refused)
                            PVSIZE_COMPARE_AT_MOST, 0, 5, PVSIZE_SEVERITY_NOTE, NULL, NULL, diag));
     FAILS(PVSIZE_E_UNKNOWN_NAME, "", pvsize_rules_new(text, NULL, &(pvsize_rules *){NULL}, diag));
     ck_assert_int_eq(pvsize_term_by_name(PVSIZE_KIND_MODULE, text), 0);
+    FAILS(PVSIZE_E_UNKNOWN_NAME,
+          "module: ", pvsize_term_find(PVSIZE_KIND_MODULE, text, &(int32_t){0}, diag));
     text[201] = 0;
     FAILS(PVSIZE_E_TOO_LONG, "name", pvsize_spec_set_text(module, PVSIZE_MODULE_NAME, text, diag));
     text[200] = 0;
