@@ -174,8 +174,9 @@ variant windows32-O2 i686-w64-mingw32-gcc "$ansi -msse2 -mfpmath=sse" "$wine32" 
 
 # emscripten looks for its tools where Debian's node finds them by itself
 export NODE_PATH="${NODE_PATH:-/usr/share/nodejs}"
+small="-sTOTAL_STACK=65536 -sSTACK_OVERFLOW_CHECK=2" # what newer ones give unless told
 for level in 0 2; do
-    variant "wasm32-O$level" emcc "-O$level -sSINGLE_FILE=1 -sALLOW_MEMORY_GROWTH=1" node
+    variant "wasm32-O$level" emcc "-O$level $small -sSINGLE_FILE=1 -sALLOW_MEMORY_GROWTH=1" node
 done
 
 # the module of WebAssembly and the sample that uses it, by the commands of doc/install.md
