@@ -49,10 +49,11 @@ def parameters():
     yield ("Every kind of object has one table. A value is a number in the unit stated, the\n"
            "name of a choice, or text. *required*: what every data sheet or job has, and forms and\n"
            "the job reader insist on. A spec can be made without it; a check then goes on, says that it\n"
-           "is missing, does not assess what needs it, and its outcome is at best incomplete.\n"
-           "*optional*: rules that need it are not assessed without it, and can be told that there is\n"
-           "none. *default*: that value counts unless another is given; one that was used is listed in\n"
-           "the report.\n")
+           "is missing, does not assess what needs it, and its outcome is at best incomplete; only\n"
+           "without what says where a part belongs (`array.input`, `cable.circuit`, `reading.array`) it\n"
+           "fails. *optional*: rules that need it are not assessed without it; of a number it can be\n"
+           "stated that there is none. *default*: that value counts unless another is given; one that\n"
+           "was used is listed in the report.\n")
     for kind in pvsize.kinds():
         if kind in ("figure", "quantity", "rule", "attribute"):
             continue
