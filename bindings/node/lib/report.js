@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: MIT
 'use strict';
 
-const { ask, askOrNull, raw } = require('./library');
+const { ask, askOrNull, raw, shown } = require('./library');
 const { Sequence, a, pointer } = require('./handle');
 const { choiceName, choiceNumber, kindNumber, tables, termName, termNumber, upTo } = require('./terms');
 const { Spec } = require('./spec');
@@ -24,7 +24,10 @@ class Report extends Sequence {
   }
 
   // Findings with a verdict and at least a severity; null: any.
-  count({ verdict = null, severity = null } = {}) {
+  count(of = {}) {
+    if (typeof of !== 'object')
+      throw new TypeError(`{ verdict, severity } is needed, not ${shown(of)}`);
+    const { verdict = null, severity = null } = of;
     return ask('report_count', pointer(this),
       verdict === null ? 0 : choiceNumber('verdict', verdict),
       severity === null ? 0 : choiceNumber('severity', severity));

@@ -137,6 +137,8 @@ for (const [type, words, make] of [
   [TypeError, 'system.site: one site is needed, not a list', () => new pvsize.System({ site: [{}] })],
   [TypeError, 'system.arrays: an Array is needed, or its values by name, not 3',
     () => new pvsize.System({ arrays: [3] })],
+  [TypeError, "{ verdict, severity } is needed, not 'exceeds'",
+    () => pvsize.check(makeSystem()).count('exceeds')],
   [TypeError, 'make a spec of one of the kinds', () => new pvsize.Spec()],
   [TypeError, 'Module: values by name are needed, not 5', () => new pvsize.Module(5)],
   [TypeError, "array.strings: a number is needed, not '3'",
