@@ -55,6 +55,15 @@ static const char *text_of(rules_reader *r, const job_path *path, const cJSON *o
     return item->valuestring;
 }
 
+/* Adds a name to a list of them, as far as there is room. */
+static void list_name(char *names, size_t room, const char *name)
+{
+    if (strlen(names) + strlen(name) + 3 < room) {
+        strcat(names, names[0] ? ", " : "");
+        strcat(names, name);
+    }
+}
+
 /* The number of a name in one of the library's sets; -1 after an error. */
 static int32_t set_member(rules_reader *r, const job_path *path, const cJSON *item, int32_t set)
 {
@@ -72,10 +81,7 @@ static int32_t set_member(rules_reader *r, const job_path *path, const cJSON *it
         const char *name = pvsize_set_name(set, pvsize_set_at(set, i));
 
         job_nearest_try(&nearest, name);
-        if (strlen(names) + strlen(name) + 3 < sizeof names) {
-            strcat(names, i ? ", " : "");
-            strcat(names, name);
-        }
+        list_name(names, sizeof names, name);
     }
     job_fail(r->errors, path, "not one of the choices; given %s; allowed %s%s", job_show(item).text,
              names, job_nearest_hint(&nearest).text);
@@ -90,15 +96,16 @@ static void start(rules_reader *r, const cJSON *object)
     const char *preset = given ? given : default_preset;
     job_nearest nearest = job_nearest_to(preset);
     job_path here = {&top, "preset", -1};
+    char names[600] = "";
 
     if (pvsize_rules_new(preset, NULL, &r->rules, r->diag) == PVSIZE_OK)
         return;
-    for (int32_t i = 0; i < pvsize_preset_count(); i++)
+    for (int32_t i = 0; i < pvsize_preset_count(); i++) {
         job_nearest_try(&nearest, pvsize_preset_name(i));
-    job_fail(r->errors, &here, "no preset is named %s%s", job_quote(preset).text,
+        list_name(names, sizeof names, pvsize_preset_name(i));
+    }
+    job_fail(r->errors, &here, "no preset is named %s; allowed %s%s", job_quote(preset).text, names,
              job_nearest_hint(&nearest).text);
-    for (int32_t i = 0; i < pvsize_preset_count(); i++)
-        job_fail(r->errors, &here, "allowed %s: %s", pvsize_preset_name(i), pvsize_preset_title(i));
 }
 
 static void read_title(rules_reader *r, const cJSON *object)

@@ -66,7 +66,9 @@ spoilt "no plane of the site is named" 's/"plane": "north roof"/"plane": "south 
 spoilt "arrays[0].modules_per_string" 's/"modules_per_string": 9/"modules_per_string": 9.5/'
 spoilt "arrays[0].strings" 's/"strings": 2/"strings": -2/'
 spoilt "arrays[0].strings" 's/"strings": 2/"strings": null/'
-spoilt "rules.preset" 's/"asnzs_5033_2021"/"asnzs"/'
+spoilt "rules.preset: no preset is named 'asnzs_5033_2012'; allowed asnzs_5033_2014, asnzs_5033_2021, iec" \
+    's/"asnzs_5033_2021"/"asnzs_5033_2012"/'
+spoilt "uk_fixed_factors; did you mean 'asnzs_5033_2014'?" 's/"asnzs_5033_2021"/"asnzs_5033_2012"/'
 spoilt "phases" 's/"phases": 3/"phases": true/'
 sed 's/"max_pv_power": "13500 W"/"max_pv_power": "none"/' "$jobs/community_hall.json" >"$scratch/none.json"
 runs 0 "the maker states no maximum" "$scratch/none.json"
