@@ -103,7 +103,7 @@ void pvsz_fail_at(pvsize_diag *diag, int32_t index);
 void pvsz_fail_argument(pvsize_diag *diag, const char *argument);
 /* Adds a range to a failure that has none. */
 void pvsz_fail_within(pvsize_diag *diag, double low, double high);
-/* Adds what is allowed, a name that may be meant, a hint: one of them each. */
+/* Add what is allowed, in words; a name that may be meant; a hint. All static. */
 void pvsz_fail_allowed(pvsize_diag *diag, const char *allowed);
 void pvsz_fail_nearest(pvsize_diag *diag, const char *nearest);
 void pvsz_fail_hint(pvsize_diag *diag, const char *hint);

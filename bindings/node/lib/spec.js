@@ -112,10 +112,11 @@ function termOf(spec, name) {
 
 // A value of a type that the parameter does not take: the library says what it does.
 function refuse(spec, term, value) {
-  if (term.type === 'text')
-    throw new TypeError(`${spec.kind}.${term.name}: a text is needed, not ${given(value)}`);
+  const text = given(value);
+  if (term.type === 'text' || text in term.choices)
+    throw new TypeError(`${spec.kind}.${term.name}: a text is needed, not ${text}`);
   try {
-    ask('spec_set_text', pointer(spec), term.number, given(value));
+    ask('spec_set_text', pointer(spec), term.number, text);
   } catch (error) {
     throw error.code === 'wrong_type' ? new TypeError(error.message) : error;
   }

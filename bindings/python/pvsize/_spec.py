@@ -8,8 +8,8 @@ from __future__ import annotations
 import ctypes
 import typing
 
-from ._base import (_a, _bytes, _do, _get, _get_text, _Handle, _handle_of, _lib, _number, number_of, _shown,
-                    StateError)
+from ._base import (_a, _bytes, _do, _get, _get_text, _Handle, _handle_of, _lib, _number,
+                    number_of, _shown, StateError)
 from ._terms import _did_you_mean, _kind_number, _term_number, _TERMS
 
 _S = typing.TypeVar("_S", bound="Spec")
@@ -69,9 +69,10 @@ class Spec(_Handle):
 
     def _refuse(self, term, value):
         """A value of a type that the parameter does not take: the library says what it does."""
-        if term.type == "text":
-            raise TypeError(f"{self.kind}.{term.name}: a text is needed, not {_shown(value)}")
-        _do("spec_set_text", self._handle, term.number, _bytes(_shown(value)))
+        shown = _shown(value)
+        if term.type == "text" or shown in term.choices:
+            raise TypeError(f"{self.kind}.{term.name}: a text is needed, not {shown}")
+        _do("spec_set_text", self._handle, term.number, _bytes(shown))
 
     def __setattr__(self, name, value):
         if name.startswith("_"):

@@ -169,6 +169,17 @@ def test_wrong_input(error, words, make):
     assert words in str(caught.value)
 
 
+def test_what_only_looks_like_a_choice_is_refused():
+    class Named:
+        def __repr__(self):
+            return "cigs"
+
+    module = pvsize.Module()
+    with pytest.raises(TypeError, match="module.cell: a text is needed, not cigs"):
+        module.cell = Named()
+    assert module.cell == "crystalline_silicon"
+
+
 def test_an_error_carries_its_detail():
     with pytest.raises(pvsize.RangeError) as caught:
         pvsize.Module(voc=2000)
