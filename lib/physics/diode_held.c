@@ -217,15 +217,19 @@ void pvsz_wired_mpps_by(int width, const pvsz_module *module, double added, size
     }
 }
 
-void pvsz_throttled_voltages_by(int width, const pvsz_module *module, const pvsz_peaks *peaks,
-                                size_t n, const int32_t *pick, const double *power, double *voltage)
+typedef void solve_function(const pvsz_module *module, row *r);
+typedef double plain_function(const pvsz_diode *diode, double voltage, double asked);
+
+static void find_voltages(solve_function *solve, plain_function *plain, const pvsz_module *module,
+                          const pvsz_peaks *peaks, size_t n, const int32_t *pick,
+                          const double *asked, double *voltage)
 {
     row r;
 
     for (size_t done = 0; done < n; done += PVSZ_ROW) {
-        size_t count = lay_row(&r, peaks, done, n, pick, power);
+        size_t count = lay_row(&r, peaks, done, n, pick, asked);
 
-        throttled_row_by[width](module, &r);
+        solve(module, &r);
         for (size_t i = 0; i < count; i++) {
             pvsz_diode d;
 
@@ -233,30 +237,28 @@ void pvsz_throttled_voltages_by(int width, const pvsz_module *module, const pvsz
             if (r.sure[i] > 0)
                 continue;
             d = pvsz_module_at(module, r.irradiance[i], r.cell_temp[i]);
-            voltage[done + i] = pvsz_diode_throttled(&d, r.from_voltage[i], r.asked[i]);
+            voltage[done + i] = plain(&d, r.from_voltage[i], r.asked[i]);
         }
     }
+}
+
+void pvsz_throttled_voltages_by(int width, const pvsz_module *module, const pvsz_peaks *peaks,
+                                size_t n, const int32_t *pick, const double *power, double *voltage)
+{
+    find_voltages(throttled_row_by[width], pvsz_diode_throttled, module, peaks, n, pick, power,
+                  voltage);
+}
+
+static double voltage_at(const pvsz_diode *diode, double unused, double current)
+{
+    (void)unused;
+    return pvsz_diode_voltage(diode, current);
 }
 
 void pvsz_held_voltages_by(int width, const pvsz_module *module, const pvsz_peaks *peaks, size_t n,
                            const int32_t *pick, const double *current, double *voltage)
 {
-    row r;
-
-    for (size_t done = 0; done < n; done += PVSZ_ROW) {
-        size_t count = lay_row(&r, peaks, done, n, pick, current);
-
-        held_row_by[width](module, &r);
-        for (size_t i = 0; i < count; i++) {
-            pvsz_diode d;
-
-            voltage[done + i] = r.voltage[i];
-            if (r.sure[i] > 0)
-                continue;
-            d = pvsz_module_at(module, r.irradiance[i], r.cell_temp[i]);
-            voltage[done + i] = pvsz_diode_voltage(&d, r.asked[i]);
-        }
-    }
+    find_voltages(held_row_by[width], voltage_at, module, peaks, n, pick, current, voltage);
 }
 
 void pvsz_wired_mpps(const pvsz_module *module, double added, size_t n, const pvsz_peaks *peaks,

@@ -162,8 +162,8 @@ static void take_hours(pvsize_light *light, const pvsize_weather *weather)
     take_skies(light, &sky, taken, hour - taken);
 }
 
-/* With columns for a module on each of two planes: many small blocks would cost more than what
- * is computed into them. */
+/* With columns for a module on each of two planes: freed as one, the block stays with the C
+ * library, where smaller ones go back to the system and each new one costs page faults. */
 static bool make_hours(pvsize_light *light)
 {
     enum { COLUMNS = 11, ROOM = 8 };

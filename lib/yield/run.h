@@ -62,6 +62,8 @@ void pvsz_run_input(pvsz_runner *r, int32_t input, const pvsz_span *span, double
                     double *voltage);
 /* An inverter with its inputs, to its output by hour. */
 void pvsz_run_machine(pvsz_runner *r, int32_t machine, const pvsz_span *span);
+/* Equal strings in the span at hand. */
+pvsz_alike pvsz_alike_of(const pvsz_runner *r, const pvsz_group *group);
 /* Strings together in an hour: the k-th of a span. */
 pvsz_joined pvsz_lay_hour(pvsz_runner *r, const pvsz_course *course, int32_t k);
 /* Takes from all inverters what may not be exported. */

@@ -138,7 +138,7 @@ void pvsz_close_feed(pvsz_runner *r, int32_t i)
 
 /* inputs */
 
-static pvsz_alike alike_of(const pvsz_runner *r, const pvsz_group *group)
+pvsz_alike pvsz_alike_of(const pvsz_runner *r, const pvsz_group *group)
 {
     const pvsz_track *t = &r->track[group->track];
 
@@ -148,7 +148,7 @@ static pvsz_alike alike_of(const pvsz_runner *r, const pvsz_group *group)
 pvsz_joined pvsz_lay_hour(pvsz_runner *r, const pvsz_course *course, int32_t k)
 {
     for (int32_t g = 0; g < course->groups; g++) {
-        pvsz_alike strings = alike_of(r, &course->group[g]);
+        pvsz_alike strings = pvsz_alike_of(r, &course->group[g]);
 
         r->branch[g] = pvsz_alike_at(&strings, k);
         if (course->groups > 1) /* else no other string to block */
@@ -202,7 +202,7 @@ static void run_alike(pvsz_runner *r, int32_t i, const pvsz_span *span, double *
                       double *voltage)
 {
     pvsz_course *course = &r->course[i];
-    pvsz_alike strings = alike_of(r, course->group);
+    pvsz_alike strings = pvsz_alike_of(r, course->group);
     pvsz_holds holds;
     int32_t held = 0;
 
@@ -240,7 +240,7 @@ static pvsz_hold hold_unlike(pvsz_runner *r, const pvsz_course *course, int32_t 
     pvsz_hold hold = {0};
 
     for (int32_t g = 0; g < course->groups; g++) {
-        pvsz_alike strings = alike_of(r, &course->group[g]);
+        pvsz_alike strings = pvsz_alike_of(r, &course->group[g]);
         pvsz_point point = pvsz_own_point(&strings, k);
 
         own += point.voltage * point.current;

@@ -13,9 +13,7 @@ typedef struct throttled {
 static void throttle_alike(pvsz_runner *r, const pvsz_course *course, const double *power,
                            throttled *t)
 {
-    const pvsz_track *track = &r->track[course->group->track];
-    pvsz_alike strings = {&track->module, track->peaks, course->group->modules,
-                          course->group->strings};
+    pvsz_alike strings = pvsz_alike_of(r, course->group);
     int32_t hour[PVSZ_SPAN], place[PVSZ_SPAN], n = 0;
     double left[PVSZ_SPAN], voltage[PVSZ_SPAN];
 
