@@ -288,6 +288,21 @@ pvsz_key pvsz_bound(const pvsz_problem *problem, const pvsz_bounds *bounds, int3
     return pvsz_compare_keys(&full, &best) < 0 ? full : best;
 }
 
+pvsz_key pvsz_bound_exactly(const pvsz_problem *problem, const pvsz_bounds *bounds, int32_t modules)
+{
+    pvsz_key best;
+
+    if (bounds->step > 1)
+        return (pvsz_key){{INT64_MAX / 4, 0, 0}};
+    if (modules > bounds->total)
+        return PVSZ_NEVER;
+    best = bounds->exact[modules];
+    for (int32_t i = 0; bounds->priced && i < problem->planes; i++)
+        best = pvsz_add_key(best, problem->plane[i].price,
+                            pvsz_usable(&problem->plane[i], problem->plane[i].room));
+    return best;
+}
+
 /* prices */
 
 /* What a module is worth on a plane at most. */

@@ -18,6 +18,10 @@ typedef struct branch {
     pvsz_problem *problem;
     pvsz_bounds *bounds;
     pvsz_seen *seen;
+    pvsz_whole *whole;
+    pvsz_key cap; /* no stringing is better */
+    bool capped;
+    double start; /* nodes before */
     frame *frame;
     pvsz_room room;
     int32_t at;
@@ -224,11 +228,19 @@ static void close_frame(branch *b)
     learn(&b->frame[b->at], option, &proven);
 }
 
+/* The best that a stringing with the options so far can be. */
+static pvsz_key best_whole(const branch *b, const pvsz_key *bound)
+{
+    pvsz_key whole = pvsz_add_key(b->frame[b->at + 1].prefix, *bound, 1);
+
+    return b->capped && pvsz_compare_keys(&b->cap, &whole) < 0 ? b->cap : whole;
+}
+
 /* Tries the next option of the present slot. */
 static pvsize_status step(branch *b)
 {
     pvsz_problem *problem = b->problem;
-    frame *f = &b->frame[b->at], *behind = &b->frame[b->at + 1];
+    frame *f = &b->frame[b->at];
     int32_t i = f->next++;
     const pvsz_option *option = option_at(problem, b->at, i);
     pvsize_status status = PVSIZE_OK;
@@ -238,8 +250,8 @@ static pvsize_status step(branch *b)
         return PVSIZE_OK;
     take(b, option, 1);
     problem->choice[b->at] = i;
-    bound = bound_behind(b, option, behind);
-    whole = pvsz_add_key(behind->prefix, bound, 1);
+    bound = bound_behind(b, option, &b->frame[b->at + 1]);
+    whole = best_whole(b, &bound);
     if (is_worth(problem, &whole)) {
         if (!pvsz_step(problem)) {
             problem->bound = pvsz_better_key(problem->bound, whole);
@@ -273,7 +285,7 @@ static void bound_the_rest(branch *b)
             take(b, option, 1);
             problem->choice[b->at] = f->next;
             bound = bound_behind(b, option, &b->frame[b->at + 1]);
-            whole = pvsz_add_key(b->frame[b->at + 1].prefix, bound, 1);
+            whole = best_whole(b, &bound);
             problem->bound = pvsz_better_key(problem->bound, whole);
             take(b, option, -1);
         }
@@ -291,6 +303,10 @@ static pvsize_status run(branch *b)
     while (b->at >= 0 && problem->ending == PVSIZE_ENDING_PROVEN) {
         int32_t count = (int32_t)problem->group[problem->slot[b->at].group].count;
 
+        if (!b->capped && pvsz_whole_is_due(b->whole, problem->nodes - b->start)) {
+            b->cap = pvsz_bound_whole(problem, b->bounds, b->whole);
+            b->capped = true;
+        }
         if (b->frame[b->at].next < count) {
             pvsize_status status = step(b);
 
@@ -338,9 +354,11 @@ pvsize_status pvsz_search_pass(pvsz_problem *problem)
     if (status)
         return status;
     b.seen = pvsz_make_seen(problem);
+    b.whole = pvsz_make_whole(problem);
+    b.start = problem->nodes;
     b.frame = pvsz_take(problem, (size_t)problem->slots + 1, sizeof *b.frame);
     b.room.plane = pvsz_take(problem, (size_t)problem->planes, sizeof *b.room.plane);
-    if (!b.seen || !b.frame || !b.room.plane)
+    if (!b.seen || !b.whole || !b.frame || !b.room.plane)
         return pvsz_no_memory(problem->diag);
     for (int32_t i = 0; i < problem->planes; i++)
         b.room.plane[i] = problem->plane[i].room;

@@ -223,11 +223,26 @@ pvsize_status pvsz_make_bounds(pvsz_problem *problem, pvsz_bounds **bounds);
 pvsz_key pvsz_bound(const pvsz_problem *problem, const pvsz_bounds *bounds, int32_t slot,
                     const pvsz_room *room);
 
+/* The same of the whole with so many modules, neither more nor fewer. */
+pvsz_key pvsz_bound_exactly(const pvsz_problem *problem, const pvsz_bounds *bounds,
+                            int32_t modules);
+
 /* planes.c */
+/* The best key of one side of an option by its modules, up to `room`. */
+void pvsz_best_sides(const pvsz_problem *problem, int32_t plane, pvsz_key *side, int32_t room);
 pvsize_status pvsz_fill_planes(pvsz_problem *problem);
 int32_t pvsz_usable(const pvsz_plane *plane, int32_t room);
 /* Every plane filled as well as it can be alone, with the inputs from this slot on. */
 pvsz_key pvsz_all_full(const pvsz_problem *problem, int32_t slot, const pvsz_room *room);
+
+/* whole.c: no stringing has a better key, its offset included */
+typedef struct pvsz_whole pvsz_whole;
+/* Memory for it; null when there is none. */
+pvsz_whole *pvsz_make_whole(pvsz_problem *problem);
+/* Whether so many steps did not end the search, so that it is worth its price. */
+bool pvsz_whole_is_due(const pvsz_whole *whole, double nodes);
+pvsz_key pvsz_bound_whole(const pvsz_problem *problem, const pvsz_bounds *bounds,
+                          pvsz_whole *whole);
 
 /* seen.c: states met before, with what was proven of them */
 typedef struct pvsz_seen pvsz_seen;

@@ -17,8 +17,7 @@ static pvsz_key key_of_side(const pvsz_problem *problem, const pvsz_option *opti
     return pvsz_key_of(problem, &alone);
 }
 
-/* The best key of a side by its modules. */
-static void best_sides(const pvsz_problem *problem, int32_t plane, pvsz_key *side, int32_t room)
+void pvsz_best_sides(const pvsz_problem *problem, int32_t plane, pvsz_key *side, int32_t room)
 {
     for (int32_t n = 0; n <= room; n++)
         side[n] = PVSZ_NEVER;
@@ -87,7 +86,7 @@ static pvsize_status fill_plane(pvsz_problem *problem, int32_t i)
     side = pvsz_take(problem, count, sizeof *side);
     if (!plane->usable || !plane->full || !side)
         return pvsz_no_memory(problem->diag);
-    best_sides(problem, i, side, plane->room);
+    pvsz_best_sides(problem, i, side, plane->room);
     fill_usable(plane, side);
     for (size_t r = 0; r < count; r++)
         plane->full[r] = (pvsz_key){{0, 0, 0}};
