@@ -273,7 +273,7 @@ pvsz_key pvsz_bound(const pvsz_problem *problem, const pvsz_bounds *bounds, int3
                     const pvsz_room *room)
 {
     int32_t steps = steps_open(problem, bounds, room);
-    pvsz_key best, full;
+    pvsz_key best;
 
     if (steps < 0)
         return PVSZ_NEVER;
@@ -284,8 +284,7 @@ pvsz_key pvsz_bound(const pvsz_problem *problem, const pvsz_bounds *bounds, int3
     for (int32_t i = 0; bounds->priced && slot < problem->slots && i < problem->planes; i++)
         best = pvsz_add_key(best, problem->plane[i].price,
                             pvsz_usable(&problem->plane[i], room->plane[i]));
-    full = pvsz_all_full(problem, slot, room);
-    return pvsz_compare_keys(&full, &best) < 0 ? full : best;
+    return best;
 }
 
 pvsz_key pvsz_bound_exactly(const pvsz_problem *problem, const pvsz_bounds *bounds, int32_t modules)
@@ -345,8 +344,9 @@ static bool set_prices(pvsz_problem *problem, const pvsz_key *worth, int32_t las
 static pvsz_key root(const pvsz_problem *problem, const pvsz_bounds *bounds, int32_t *room)
 {
     const pvsz_room all = {.plane = room};
+    pvsz_key best = pvsz_bound(problem, bounds, 0, &all), full = pvsz_all_full(problem, 0, &all);
 
-    return pvsz_bound(problem, bounds, 0, &all);
+    return pvsz_compare_keys(&full, &best) < 0 ? full : best;
 }
 
 enum { MOST_PRICED = 16 };

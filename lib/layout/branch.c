@@ -23,6 +23,9 @@ typedef struct branch {
     bool capped;
     double start; /* nodes before */
     frame *frame;
+    pvsz_key *others; /* by slot and plane: the other planes full, at the room of its frame */
+    uint8_t *others_known;
+    int32_t sides; /* in a row of these; 0: there is no room for them */
     pvsz_room room;
     int32_t at;
 } branch;
@@ -147,6 +150,35 @@ static void take(branch *b, const pvsz_option *option, int32_t times)
     b->room.system_power += times * option->power;
 }
 
+static pvsz_key least_of(pvsz_key a, pvsz_key b)
+{
+    return pvsz_compare_keys(&a, &b) < 0 ? a : b;
+}
+
+/* What planes leave to the slots behind the present one, which has this option. */
+static pvsz_key full_behind(branch *b, const pvsz_option *option)
+{
+    const pvsz_problem *problem = b->problem;
+    int32_t behind = b->at + 1, plane = option->plane[0];
+    pvsz_key *others;
+    uint8_t *known;
+
+    if (b->sides == 0 || option->module < 0 || option->plane[1] >= 0)
+        return pvsz_all_full(problem, behind, &b->room);
+    known = &b->others_known[b->at * problem->planes + plane];
+    others = &b->others[(size_t)(b->at * problem->planes + plane) * (size_t)b->sides];
+    if (!*known && !pvsz_fill_others(problem, behind, &b->room, plane, others))
+        return pvsz_all_full(problem, behind, &b->room);
+    *known = true;
+    return pvsz_full_beside(problem, behind, &b->room, plane, others);
+}
+
+static void forget_others(branch *b, int32_t slot)
+{
+    for (int32_t i = 0; b->sides > 0 && i < b->problem->planes; i++)
+        b->others_known[slot * b->problem->planes + i] = false;
+}
+
 /* Which option a slot may start from, and whether it then equals its twin so far. */
 static void open_frame(branch *b, int32_t at, frame *f)
 {
@@ -194,7 +226,7 @@ static pvsz_key bound_behind(branch *b, const pvsz_option *option, frame *f)
         f->unit_power = 0;
     b->room.unit_power = f->unit_power;
     bound = pvsz_bound(problem, b->bounds, behind, &b->room);
-    f->bound = bound;
+    f->bound = bound = least_of(bound, full_behind(b, option));
     if (behind == problem->slots || pvsz_is_never(&bound))
         return bound;
     open_frame(b, behind, f);
@@ -257,6 +289,7 @@ static pvsize_status step(branch *b)
             problem->bound = pvsz_better_key(problem->bound, whole);
         } else if (b->at + 1 < problem->slots) {
             b->at++;
+            forget_others(b, b->at);
             return PVSIZE_OK;
         } else {
             status = judge(b, &whole);
@@ -340,6 +373,22 @@ static pvsize_status warm_up(pvsz_problem *problem)
     return pvsz_check_wired(problem);
 }
 
+/* Room for what is known of other planes, unless it would be very much. */
+static bool take_others(branch *b)
+{
+    enum { MOST_KEYS = 100000 };
+    pvsz_problem *problem = b->problem;
+    size_t places = (size_t)problem->slots * (size_t)problem->planes;
+    size_t sides = (size_t)problem->most_sides + 1;
+
+    if (places * sides > MOST_KEYS)
+        return true;
+    b->others = pvsz_take(problem, places * sides, sizeof *b->others);
+    b->others_known = pvsz_take(problem, places, sizeof *b->others_known);
+    b->sides = (int32_t)sides;
+    return b->others && b->others_known;
+}
+
 pvsize_status pvsz_search_pass(pvsz_problem *problem)
 {
     branch b = {.problem = problem};
@@ -358,13 +407,14 @@ pvsize_status pvsz_search_pass(pvsz_problem *problem)
     b.start = problem->nodes;
     b.frame = pvsz_take(problem, (size_t)problem->slots + 1, sizeof *b.frame);
     b.room.plane = pvsz_take(problem, (size_t)problem->planes, sizeof *b.room.plane);
-    if (!b.seen || !b.whole || !b.frame || !b.room.plane)
+    if (!b.seen || !b.whole || !b.frame || !b.room.plane || !take_others(&b))
         return pvsz_no_memory(problem->diag);
     for (int32_t i = 0; i < problem->planes; i++)
         b.room.plane[i] = problem->plane[i].room;
     first = &b.frame[0];
     first->prefix = problem->offset;
-    first->bound = pvsz_bound(problem, b.bounds, 0, &b.room);
+    first->bound =
+        least_of(pvsz_bound(problem, b.bounds, 0, &b.room), pvsz_all_full(problem, 0, &b.room));
     if (problem->slots == 0) /* all is fixed: there is one stringing */
         return is_worth(problem, &first->prefix) && !pvsz_is_never(&first->bound)
                    ? judge(&b, &first->prefix)

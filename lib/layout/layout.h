@@ -219,7 +219,8 @@ typedef struct pvsz_room {
     int32_t *plane; /* room left on each */
 } pvsz_room;
 pvsize_status pvsz_make_bounds(pvsz_problem *problem, pvsz_bounds **bounds);
-/* No way of filling the slots from this one on has a better key. */
+/* No way of filling the slots from this one on has a better key: by the inverters. With
+ * what planes alone come to (pvsz_all_full) the bound is complete. */
 pvsz_key pvsz_bound(const pvsz_problem *problem, const pvsz_bounds *bounds, int32_t slot,
                     const pvsz_room *room);
 
@@ -232,8 +233,15 @@ pvsz_key pvsz_bound_exactly(const pvsz_problem *problem, const pvsz_bounds *boun
 void pvsz_best_sides(const pvsz_problem *problem, int32_t plane, pvsz_key *side, int32_t room);
 pvsize_status pvsz_fill_planes(pvsz_problem *problem);
 int32_t pvsz_usable(const pvsz_plane *plane, int32_t room);
+enum { PVSZ_MOST_SIDES = 48 }; /* that tables tell apart */
 /* Every plane filled as well as it can be alone, with the inputs from this slot on. */
 pvsz_key pvsz_all_full(const pvsz_problem *problem, int32_t slot, const pvsz_room *room);
+/* The same in two steps, for many rooms of one plane: all others, by their sides (up to
+ * PVSZ_MOST_SIDES), then the plane beside them. False: there is no bound. */
+bool pvsz_fill_others(const pvsz_problem *problem, int32_t slot, const pvsz_room *room,
+                      int32_t plane, pvsz_key *best);
+pvsz_key pvsz_full_beside(const pvsz_problem *problem, int32_t slot, const pvsz_room *room,
+                          int32_t plane, const pvsz_key *others);
 
 /* whole.c: no stringing has a better key, its offset included */
 typedef struct pvsz_whole pvsz_whole;

@@ -2,7 +2,7 @@
  * sides of options; and all planes together, with the inputs that are left. */
 #include "layout.h"
 
-enum { MOST_USABLE = 20000, MOST_SIDES = 48, MOST_WORK = 20000000 };
+enum { MOST_USABLE = 20000, MOST_WORK = 20000000 };
 
 /* What one side of an option adds to the key: a key is the sum of its sides. */
 static pvsz_key key_of_side(const pvsz_problem *problem, const pvsz_option *option, int32_t side)
@@ -99,18 +99,29 @@ static pvsize_status fill_plane(pvsz_problem *problem, int32_t i)
     return PVSIZE_OK;
 }
 
-/* Every plane filled as well as it can be alone, with the inputs that are left. */
-pvsz_key pvsz_all_full(const pvsz_problem *problem, int32_t slot, const pvsz_room *room)
+/* Sides that the inputs from a slot on can take, as far as the tables tell them apart. */
+static int32_t sides_from(const pvsz_problem *problem, int32_t slot)
 {
-    int32_t per_input = problem->planes_per_input > 1 ? 2 : 1;
-    int32_t sides = (problem->slots - slot) * per_input;
-    pvsz_key best[MOST_SIDES + 1] = {{{0}}};
+    int32_t sides = (problem->slots - slot) * (problem->planes_per_input > 1 ? 2 : 1);
 
-    if (sides > problem->most_sides)
-        sides = problem->most_sides;
+    return sides < problem->most_sides ? sides : problem->most_sides;
+}
+
+/* No bound at all: a plane is too large for a table. */
+static const pvsz_key unbounded = {{INT64_MAX / 4, 0, 0}};
+
+bool pvsz_fill_others(const pvsz_problem *problem, int32_t slot, const pvsz_room *room,
+                      int32_t plane, pvsz_key *best)
+{
+    int32_t sides = sides_from(problem, slot);
+
+    for (int32_t k = 0; k <= sides; k++)
+        best[k] = (pvsz_key){{0, 0, 0}};
     for (int32_t i = 0; i < problem->planes; i++) {
         if (!problem->plane[i].full)
-            return (pvsz_key){{INT64_MAX / 4, 0, 0}};
+            return false;
+        if (i == plane)
+            continue;
         for (int32_t k = sides; k >= 0; k--) {
             pvsz_key here = PVSZ_NEVER;
 
@@ -120,7 +131,28 @@ pvsz_key pvsz_all_full(const pvsz_problem *problem, int32_t slot, const pvsz_roo
             best[k] = here;
         }
     }
-    return best[sides];
+    return true;
+}
+
+pvsz_key pvsz_full_beside(const pvsz_problem *problem, int32_t slot, const pvsz_room *room,
+                          int32_t plane, const pvsz_key *others)
+{
+    int32_t sides = sides_from(problem, slot);
+    pvsz_key best = PVSZ_NEVER;
+
+    for (int32_t n = 0; n <= sides; n++)
+        best = pvsz_better_key(
+            best,
+            pvsz_add_key(others[sides - n], full_with(problem, plane, n)[room->plane[plane]], 1));
+    return best;
+}
+
+pvsz_key pvsz_all_full(const pvsz_problem *problem, int32_t slot, const pvsz_room *room)
+{
+    pvsz_key best[PVSZ_MOST_SIDES + 1];
+
+    return pvsz_fill_others(problem, slot, room, -1, best) ? best[sides_from(problem, slot)]
+                                                           : unbounded;
 }
 
 /* As many sides as there are inputs to take them, while the tables stay small. The last
@@ -133,8 +165,8 @@ static int32_t count_sides(const pvsz_problem *problem)
     for (int32_t i = 0; i < problem->planes; i++)
         if (problem->plane[i].room <= MOST_USABLE)
             work += (int64_t)problem->plane[i].room * problem->plane[i].room;
-    if (sides > MOST_SIDES)
-        sides = MOST_SIDES;
+    if (sides > PVSZ_MOST_SIDES)
+        sides = PVSZ_MOST_SIDES;
     if (sides > MOST_WORK / work)
         sides = MOST_WORK / work;
     return sides < 1 ? 1 : (int32_t)sides;
