@@ -37,16 +37,19 @@ static const pvsz_option *option_at(const pvsz_problem *problem, int32_t slot, i
 
 /* answers */
 
+/* Whether the list is full of answers as good. */
+static bool is_beaten(const pvsz_list *list, const pvsz_key *key)
+{
+    return list->count == list->most &&
+           pvsz_compare_keys(key, &list->answer[list->count - 1].key) <= 0;
+}
+
 static bool is_worth(pvsz_problem *problem, const pvsz_key *key)
 {
-    const pvsz_list *list = &problem->list;
-
     if (pvsz_is_never(key))
         return false;
-    if (list->count < list->most || pvsz_compare_keys(key, &list->answer[list->count - 1].key) > 0)
-        return true;
-    problem->list.overflowed = true;
-    return false;
+    problem->list.overflowed |= is_beaten(&problem->list, key);
+    return !is_beaten(&problem->list, key);
 }
 
 /* Behind those that are as good and were found before. */
@@ -212,29 +215,34 @@ static void look_up(branch *b, int32_t at, const frame *f)
     pvsz_seen_state(b->problem, b->seen, at, f->low, first, &b->room);
 }
 
-/* The bound of the slots behind the present one, which has this option. */
+/* The bound of the slots behind the present one, which has this option. What is beaten by
+ * the cheap part of it is not looked at more closely. */
 static pvsz_key bound_behind(branch *b, const pvsz_option *option, frame *f)
 {
     const pvsz_problem *problem = b->problem;
     int32_t behind = b->at + 1;
     const pvsz_key *known;
-    pvsz_key bound;
+    pvsz_key whole;
 
     f->prefix = pvsz_add_key(b->frame[b->at].prefix, option->key, 1);
     f->unit_power = b->frame[b->at].unit_power + option->power;
     if (behind == problem->slots || problem->slot[behind].first == behind)
         f->unit_power = 0;
     b->room.unit_power = f->unit_power;
-    bound = pvsz_bound(problem, b->bounds, behind, &b->room);
-    f->bound = bound = least_of(bound, full_behind(b, option));
-    if (behind == problem->slots || pvsz_is_never(&bound))
-        return bound;
+    f->bound = pvsz_bound(problem, b->bounds, behind, &b->room);
+    whole = pvsz_add_key(f->prefix, f->bound, 1);
+    if (pvsz_is_never(&f->bound) || is_beaten(&problem->list, &whole))
+        return f->bound;
+    f->bound = least_of(f->bound, full_behind(b, option));
+    whole = pvsz_add_key(f->prefix, f->bound, 1);
+    if (behind == problem->slots || is_beaten(&problem->list, &whole))
+        return f->bound;
     open_frame(b, behind, f);
     look_up(b, behind, f);
     known = pvsz_seen_bound(b->seen);
-    if (known && pvsz_compare_keys(known, &bound) < 0)
-        f->bound = bound = *known;
-    return bound;
+    if (known)
+        f->bound = least_of(f->bound, *known);
+    return f->bound;
 }
 
 static void learn(frame *f, const pvsz_option *option, const pvsz_key *bound)
