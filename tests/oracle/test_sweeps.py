@@ -14,36 +14,39 @@ import random_questions
 CASES = int(os.environ.get("PVSIZE_ORACLE_QUESTIONS", "240")) // 4
 
 
-def a_module(rng):
+def a_module(rng, alike):
+    """Where modules are alike, only their numbers tell many pairs apart."""
     vmp, imp = round(rng.uniform(28, 46), 1), round(rng.uniform(8, 18), 1)
+    if alike:
+        vmp, imp = rng.choice([(32, 12.5), (40, 10), (32, 12.5), (36, 11)])
     values = dict(pmax=round(vmp * imp / 5) * 5, vmp=vmp, imp=imp, voc=round(vmp * 1.2, 1),
                   isc=round(imp * 1.06, 1), voc_coefficient=-0.27, isc_coefficient=0.04,
                   pmax_coefficient=-0.34, max_system_voltage=rng.choice([600, 1000, 1500]),
                   max_series_fuse=rng.choice([15, 20, 30]), bifaciality=rng.choice([0, 0, 0.7]))
     slip = rng.random()
-    if slip < 0.05:
+    if slip < 0.02:
         values["imp"] = values["isc"] + 1
-    elif slip < 0.1:
+    elif slip < 0.04:
         del values[rng.choice(["max_series_fuse", "voc_coefficient", "bifaciality"])]
-    elif slip < 0.13:
+    elif slip < 0.05:
         values["pmax_coefficient"] = 0.3  # a hot string with the voltage of a cold one
     return pvsize.Module(**values)
 
 
 def an_input(rng):
     volts = rng.choice([450, 600, 1000])
-    values = dict(max_voltage=volts, tracking_min=rng.choice([60, 90, 160, 350]),
+    values = dict(max_voltage=volts, tracking_min=rng.choice([60, 60, 90, 160]),
                   tracking_max=round(0.92 * volts), start_voltage=120,
                   max_operating_current=rng.choice([13, 16, 32]),
                   max_short_circuit_current=rng.choice([18, 20, 40, 60]),
                   terminals=rng.choice([1, 1, 2, 3]), terminal_current=rng.choice([20, 30]),
                   max_power=rng.choice(["none", 4000, 6000]), isolator="built_in",
-                  isolator_meets_standard=True, isolator_locks_off=rng.random() < 0.95,
+                  isolator_meets_standard=True, isolator_locks_off=rng.random() < 0.98,
                   isolator_voltage=volts, isolator_current=rng.choice([32, 50]))
     for name in ("max_power", "terminals", "terminal_current", "isolator_current", "isolator"):
-        if rng.random() < 0.04:
+        if rng.random() < 0.02:
             del values[name]
-    if rng.random() < 0.05:
+    if rng.random() < 0.02:
         values["other_source"] = True
     return values
 
@@ -51,7 +54,7 @@ def an_input(rng):
 def an_inverter(rng):
     first, inputs = an_input(rng), rng.choice([1, 2, 2, 3])
     alike = rng.random() < 0.7
-    values = dict(rated_ac_power=rng.choice([2000, 3000, 5000, 8000]), phases=rng.choice([1, 1, 3]),
+    values = dict(rated_ac_power=rng.choice([2000, 3000, 5000, 8000]), phases=rng.choice([1, 1, 1, 3]),
                   ac_voltage=230, backfeed_current=rng.choice([0, 0, 0, 2]),
                   max_pv_power=rng.choice(["none", 4000, 7500, 12000]),
                   inputs=[first if alike else an_input(rng) for _ in range(inputs)])
@@ -64,7 +67,7 @@ def a_site(rng):
     ordered = rng.random() < 0.3
     faces = []
     for i in range(rng.choice([1, 2, 2, 3])):
-        face = dict(capacity=rng.choice([0, 3, 6, 8, 11, 14, "none"] if i == 0 else [3, 6, 8, 9]),
+        face = dict(capacity=rng.choice([0, 6, 8, 11, 14, 17, "none"] if i == 0 else [3, 6, 8, 9]),
                     mounting="raised", specific_yield=rng.choice([1200, 1350, 1500]))
         if rng.random() < 0.7:
             face["current_correction"] = rng.choice([1, 1, 1.1])
@@ -72,13 +75,13 @@ def a_site(rng):
             face["fill_order"] = rng.randint(1, 2)
         faces.append(pvsize.Plane(**face))
     return pvsize.Site(temp_min=rng.choice([-10, 0]), temp_max=40, building="dwelling",
-                       supply_phases=rng.choice([1, 3, 3]), supply_voltage=230,
-                       connection_limit=rng.choice(["none", "none", 6000]), export_limit="none",
+                       supply_phases=rng.choice([1, 3]), supply_voltage=230,
+                       connection_limit=rng.choice(["none", "none", "none", 6000]), export_limit="none",
                        phase_limit="none", planes=faces)
 
 
 def a_rule_set(rng):
-    if rng.random() < 0.3:
+    if rng.random() < 0.15:
         return random_questions.rules(rng)[0]
     made = pvsize.Rules(rng.choice(sorted(pvsize.presets())))
     if rng.random() < 0.3:
@@ -91,7 +94,7 @@ def a_rule_set(rng):
         made.add("own_share", "own", "quantity.array_power", "at_most", rng.uniform(0.4, 0.8),
                  severity="must", limit_of="quantity.pv_limit")
     for name in ("terminals", "voc_hot_start", "operating_current", "vmp_hot_reserve"):
-        if rng.random() < 0.1:
+        if rng.random() < 0.03:
             made.set_severity(name, "must")
     return made
 
@@ -99,9 +102,9 @@ def a_rule_set(rng):
 def a_question(rng):
     made = pvsize.Search(system=pvsize.System(site=a_site(rng)), answers=rng.choice([1, 1, 3]),
                          objective=rng.choice(["power", "energy", "nearest_power", "plane_order"]),
-                         wanted_power=rng.choice([2000, 5000]))
-    for name, often, values in (("wanted_modules", 0.1, [5, 8]), ("shortest_string", 0.3, [2, 4]),
-                                ("longest_string", 0.2, [7, 12]), ("node_budget", 1, [30, 3000, 5000]),
+                         wanted_power=rng.randrange(1000, 6000, 100))
+    for name, often, values in (("wanted_modules", 0.05, [5, 8]), ("shortest_string", 0.3, [2, 4]),
+                                ("longest_string", 0.2, [7, 12]), ("node_budget", 1, [25, 100, 5000, 5000, 5000]),
                                 ("string_devices", 0.3, [True]), ("external_isolator", 0.2, [True]),
                                 ("string_device_voltage", 0.3, [400, 1000])):
         if rng.random() < often:
@@ -127,9 +130,10 @@ def outcome(judge, ranking, *catalogue):
 def compare(seed):
     rng = random.Random(seed)
     question, rules = a_question(rng), a_rule_set(rng)
-    modules = [a_module(rng) for _ in range(rng.randint(4, 7))]
-    inverters = [an_inverter(rng) for _ in range(rng.randint(3, 6))]
-    most = rng.choice([1, 2, 5, 100])
+    alike = rng.random() < 0.5
+    modules = [a_module(rng, alike) for _ in range(rng.randint(5, 9))]
+    inverters = [an_inverter(rng) for _ in range(rng.randint(3, 7))]
+    most = rng.choice([1, 1, 2, 4, 100])
     want = outcome(one_by_one, pvsize.Ranking(question, rules, most=most), modules, inverters)
     found = outcome(pvsize.Ranking.add_all, pvsize.Ranking(question, rules, most=most), modules,
                     inverters)
