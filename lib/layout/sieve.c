@@ -93,7 +93,7 @@ void pvsz_sieve_turn(pvsz_sieve *sieve, const pvsize_spec *module)
 /* Puts the present module in the place of the one that the class was made with. */
 static void put_module(const pvsz_sieve *sieve, pvsz_problem *problem)
 {
-    problem->module[0] = (pvsize_spec *)(uintptr_t)sieve->module; /* checks only read it */
+    problem->module[0] = (pvsize_spec *)sieve->module; /* checks only read it */
     problem->module_power[0] = sieve->power;
 }
 

@@ -316,6 +316,28 @@ static void review(world *w)
     TEXT(w, pvsize_review_render, w->review, form);
 }
 
+/* A module and an inverter, mostly the question's own, over and over. */
+static void sweep(world *w, const pvsize_spec *question)
+{
+    pvsize_spec *system = NULL, *module = NULL, *inverter = NULL;
+    const pvsize_spec *modules[5], *inverters[3];
+    double done = 0;
+
+    pvsize_spec_part(question, PVSIZE_KIND_MODULE, 0, NULL, &module, NULL);
+    if (pvsize_spec_part(question, PVSIZE_KIND_SYSTEM, 0, NULL, &system, NULL) == PVSIZE_OK)
+        pvsize_spec_part(system, PVSIZE_KIND_INVERTER, 0, NULL, &inverter, NULL);
+    for (int i = 0; i < 5; i++)
+        modules[i] = draw_below(w->d, 30) ? module : A_SPEC(w);
+    for (int i = 0; i < 3; i++)
+        inverters[i] = draw_below(w->d, 30) ? inverter : A_SPEC(w);
+    went(w->diag, pvsize_ranking_add_all(w->ranking, modules, (size_t)draw_below(w->d, 6),
+                                         inverters, (size_t)draw_below(w->d, 4),
+                                         draw_below(w->d, 9), index_of(w), NULL, &done, w->diag));
+    pvsize_spec_free(module);
+    pvsize_spec_free(inverter);
+    pvsize_spec_free(system);
+}
+
 /* A search with a budget that a fuzzer can afford. */
 static void search(world *w)
 {
@@ -343,6 +365,7 @@ static void search(world *w)
                                          &w->ranking, w->diag))) {
         went(w->diag,
              pvsize_ranking_add_shard(w->ranking, index_of(w), index_of(w), NULL, &value, w->diag));
+        sweep(w, question);
         went(w->diag, pvsize_ranking_merge(w->ranking, w->ranking, w->diag));
         went(w->diag, pvsize_ranking_pair(w->ranking, i, &n, &n, w->diag));
         went(w->diag, pvsize_ranking_number(w->ranking, i, index_of(w), &value, w->diag));
