@@ -101,6 +101,7 @@ typedef struct pvsz_problem {
     pvsize_report *report;
     pvsize_diag *diag;
 
+    bool brief; /* nobody asks for reasons */
     int32_t objective;
     int64_t wanted_power;
     bool has_wanted;
@@ -299,6 +300,16 @@ typedef struct pvsz_layout {
     int32_t arrays;
     pvsz_key key;
 } pvsz_layout;
+
+/* What a ranking keeps of a search. */
+typedef struct pvsz_best {
+    int32_t ending, answers;
+    pvsz_layout layout; /* the best, if there are answers */
+} pvsz_best;
+/* A search whose question is in order, without reasons and without the other answers. */
+pvsize_status pvsz_search_best(const pvsize_spec *search, const pvsize_rules *rules,
+                               const int32_t *cancel, const pvsz_memory *memory, pvsz_best *best,
+                               pvsize_diag *diag);
 
 pvsize_status pvsz_check_layouts(const pvsize_layouts *layouts, pvsize_diag *diag);
 /* Label of a part of the question's system, or its number from 1. */

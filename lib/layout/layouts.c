@@ -181,6 +181,28 @@ pvsize_status pvsize_search(const pvsize_spec *search, const pvsize_rules *rules
     return PVSIZE_OK;
 }
 
+pvsize_status pvsz_search_best(const pvsize_spec *search, const pvsize_rules *rules,
+                               const int32_t *cancel, const pvsz_memory *memory, pvsz_best *best,
+                               pvsize_diag *diag)
+{
+    pvsz_problem problem = {
+        .rules = rules, .cancel = cancel, .diag = diag, .memory = memory, .brief = true};
+    pvsize_status status = pvsz_solve(&problem, search);
+
+    *best = (pvsz_best){.ending = problem.ending, .answers = problem.list.count};
+    if (!status && best->answers > 0) {
+        pvsz_option *option = pvsz_new(memory, (size_t)problem.slots, sizeof *option);
+
+        if (option)
+            sum_up(&problem, &problem.list.answer[0], &best->layout, option);
+        else
+            status = pvsz_no_memory(diag);
+        pvsz_release(memory, option);
+    }
+    pvsz_end_problem(&problem);
+    return status;
+}
+
 /* asking */
 
 pvsize_status pvsz_check_layouts(const pvsize_layouts *layouts, pvsize_diag *diag)

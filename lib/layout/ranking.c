@@ -86,8 +86,6 @@ pvsize_status pvsize_ranking_new(const pvsize_spec *search, const pvsize_rules *
     if (!status)
         status = pvsize_rules_clone(rules, &made->head.memory, &made->rules, diag);
     if (!status)
-        status = pvsize_layouts_new(&made->head.memory, &made->layouts, diag);
-    if (!status)
         *out = made;
     else
         pvsize_ranking_free(made);
@@ -101,7 +99,6 @@ void pvsize_ranking_free(pvsize_ranking *ranking)
     pvsize_spec_free(ranking->catalogue);
     pvsize_spec_free(ranking->search);
     pvsize_rules_free(ranking->rules);
-    pvsize_layouts_free(ranking->layouts);
     pvsz_release(&ranking->head.memory, ranking->row);
     pvsz_unmake(ranking);
 }
@@ -191,7 +188,8 @@ static pvsize_status search_pair(pvsize_ranking *ranking, const pvsize_spec *mod
         return status;
     status = pvsize_spec_add(system, inverter, NULL, diag);
     if (!status) {
-        status = pvsize_search(ranking->search, ranking->rules, cancel, ranking->layouts, diag);
+        status = pvsz_search_best(ranking->search, ranking->rules, cancel, &ranking->head.memory,
+                                  &ranking->best, diag);
         pvsize_spec_remove(system, PVSIZE_KIND_INVERTER, 0, NULL);
     }
     pvsize_spec_remove(ranking->search, PVSIZE_KIND_MODULE, 0, NULL);
@@ -200,18 +198,18 @@ static pvsize_status search_pair(pvsize_ranking *ranking, const pvsize_spec *mod
 
 static void count_pair(pvsize_ranking *ranking, int32_t module, int32_t inverter)
 {
-    const pvsize_layouts *layouts = ranking->layouts;
+    const pvsz_best *best = &ranking->best;
     pvsz_pair added = {.module = module, .inverter = inverter};
 
     ranking->judged++;
-    if (layouts->layouts == 0)
+    if (best->answers == 0)
         return;
     ranking->fitting++;
-    ranking->unproven += layouts->ending != PVSIZE_ENDING_PROVEN;
-    added.key = layouts->layout[0].key;
-    added.has_energy = layouts->layout[0].has_energy;
+    ranking->unproven += best->ending != PVSIZE_ENDING_PROVEN;
+    added.key = best->layout.key;
+    added.has_energy = best->layout.has_energy;
     for (int32_t i = 0; i <= PVSIZE_LAYOUT_OUTCOME; i++)
-        added.number[i] = layouts->layout[0].number[i];
+        added.number[i] = best->layout.number[i];
     put_in_order(ranking, &added);
 }
 
@@ -223,7 +221,7 @@ pvsize_status pvsz_rank_pair(pvsize_ranking *ranking, const pvsize_spec *module,
 
     if (!status)
         status = search_pair(ranking, module, inverter, cancel, diag);
-    if (!status && ranking->layouts->ending != PVSIZE_ENDING_CANCELLED)
+    if (!status && ranking->best.ending != PVSIZE_ENDING_CANCELLED)
         count_pair(ranking, module_number, inverter_number);
     return status;
 }
@@ -241,7 +239,7 @@ pvsize_status pvsize_ranking_add(pvsize_ranking *ranking, const pvsize_spec *mod
         status =
             pvsz_rank_pair(ranking, module, inverter, module_number, inverter_number, cancel, diag);
     if (!status && fits)
-        *fits = ranking->layouts->layouts > 0;
+        *fits = ranking->best.answers > 0;
     return status;
 }
 

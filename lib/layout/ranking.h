@@ -16,7 +16,7 @@ struct pvsize_ranking {
     pvsize_spec *search; /* with a site, but neither inverter nor module */
     pvsize_spec *catalogue;
     pvsize_rules *rules;
-    pvsize_layouts *layouts;
+    pvsz_best best; /* of the pair searched last */
     pvsz_pair *row;
     int32_t rows, most;
     size_t capacity;

@@ -97,13 +97,14 @@ pvsize_status pvsz_solve(pvsz_problem *problem, const pvsize_spec *search)
     if (status)
         return status;
     if (problem->ending != PVSIZE_ENDING_PROVEN) /* not even all options are known */
-        return pvsz_explain(problem);
+        return problem->brief ? PVSIZE_OK : pvsz_explain(problem);
     if (problem->objective == PVSIZE_OBJECTIVE_NEAREST_POWER)
         status = search_nearest(problem);
     else
         status = pvsz_search_pass(problem);
-    if (!status && problem->has_wanted && problem->list.count == 0 &&
-        problem->ending == PVSIZE_ENDING_PROVEN)
+    if (status || problem->brief)
+        return status;
+    if (problem->has_wanted && problem->list.count == 0 && problem->ending == PVSIZE_ENDING_PROVEN)
         status = search_nearest_total(problem);
     return status ? status : pvsz_explain(problem);
 }

@@ -150,6 +150,31 @@ def test_all_pairs_searched(block):
             raise AssertionError(f"catalogue {seed}") from error
 
 
+def test_a_pair_is_a_search():
+    """One pair ranked is the best answer of a search for it."""
+    told = 0
+    for seed in range(40):
+        rng = random.Random(seed)
+        question, rules = a_question(rng), a_rule_set(rng)
+        module, inverter = a_module(rng, False), an_inverter(rng)
+        ranking = pvsize.Ranking(question, rules)
+        try:
+            fits = ranking.add(module, inverter, 0, 0)
+        except pvsize.Error:
+            continue
+        system = question.parts("system")[0]
+        system.add(inverter)
+        question.replace(0, system)
+        question.add(module)
+        found = pvsize.search(question, rules)
+        assert fits == (len(found) > 0)
+        assert ranking.judged == (1, int(fits), int(fits and found.ending != "proven"))
+        assert ([(pair.power, pair.energy, pair.modules, pair.strings) for pair in ranking]
+                == [(best.power, best.energy, best.modules, best.strings) for best in found][:1])
+        told += fits
+    assert told >= 10
+
+
 # what a sweep takes for known
 
 def apart_rows():
