@@ -26,14 +26,13 @@ static bool is_known_sum(const pvsize_rules *rules, const pvsz_rule *rule)
 /* Whether the inverter alone makes it: data, or what no stringing changes. */
 static bool is_of_inverter(const pvsz_ref *ref)
 {
-    int32_t scope;
-
     if (ref->kind == PVSZ_KIND_INPUT || ref->kind == PVSZ_KIND_INVERTER)
         return true;
-    if (ref->kind != PVSZ_KIND_QUANTITY || pvsz_growth_of(ref->number).reach != PVSZ_REACH_FIXED)
-        return false;
-    scope = pvsz_quantity_scope[ref->place];
-    return scope == PVSZ_KIND_INPUT || scope == PVSZ_KIND_INVERTER || scope == PVSZ_KIND_SYSTEM;
+    return ref->kind == PVSZ_KIND_QUANTITY &&
+           pvsz_growth_of(ref->number).reach == PVSZ_REACH_FIXED &&
+           (pvsz_quantity_scope[ref->place] == PVSZ_KIND_INPUT ||
+            pvsz_quantity_scope[ref->place] == PVSZ_KIND_INVERTER ||
+            pvsz_quantity_scope[ref->place] == PVSZ_KIND_SYSTEM);
 }
 
 static bool is_of_strings(int32_t scope)
