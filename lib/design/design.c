@@ -221,6 +221,7 @@ static pvsz_subject *place(pvsz_design *design, int32_t scope, int32_t at, int32
     subject->first_cable = subject->next_cable = -1;
     subject->first_isolator = subject->next_isolator = -1;
     subject->below = 0;
+    subject->assumed = 0;
     subject->name = pvsz_spec_name(spec);
     return subject;
 }

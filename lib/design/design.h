@@ -20,6 +20,7 @@ typedef struct pvsz_subject {
     int32_t next_cable;     /* cable: the next one of the same array or inverter */
     int32_t first_isolator; /* array, input: the first of its isolators */
     int32_t next_isolator;  /* isolator: the next one of the same array or input */
+    uint64_t assumed;       /* its own parameters that a check took for granted, a bit for each */
     const char *name;
 } pvsz_subject;
 

@@ -7,18 +7,33 @@ static pvsz_quantity_function *const functions[PVSZ_QUANTITIES] = {
 #undef QUANTITY
 };
 
-static void assume(pvsize_report *report, int32_t term, const pvsz_subject *subject, double value)
+/* A parameter of the thing itself is a bit of it, so that no list is searched for it. */
+static bool is_assumed(const pvsize_report *report, int32_t term, pvsz_subject *of)
 {
+    if (pvsz_kind_of(term) == of->scope) {
+        uint64_t bit = UINT64_C(1) << pvsz_row_of(term);
+        bool before = of->assumed & bit;
+
+        of->assumed |= bit;
+        return before;
+    }
     for (int32_t i = 0; i < report->assumptions; i++)
-        if (report->assumption[i].term == term && report->assumption[i].subject == subject)
-            return;
-    if (report->assumptions < report->assumption_room)
-        report->assumption[report->assumptions++] = (pvsz_assumption){subject, value, term};
+        if (report->assumption[i].term == term && report->assumption[i].subject == of)
+            return true;
+    return false;
+}
+
+static void assume(pvsize_report *report, int32_t term, pvsz_subject *of, double value)
+{
+    if (!is_assumed(report, term, of) && report->assumptions < report->assumption_room)
+        report->assumption[report->assumptions++] = (pvsz_assumption){of, value, term};
 }
 
 void pvsz_assume(pvsz_calc *calc, int32_t term, const pvsz_subject *subject, double value)
 {
-    assume(calc->report, term, subject, value);
+    int32_t scope = subject->scope;
+
+    assume(calc->report, term, &calc->report->design.subject[scope][subject->at[scope]], value);
 }
 
 /* parameters */
@@ -100,6 +115,20 @@ static void close_list(pvsz_calc *calc)
     calc->report->next_operand = calc->last = calc->next;
 }
 
+/* The one thing below needs no list behind the others: it has room among the operands. */
+static const pvsz_operand *gather_one(pvsz_calc *calc, int32_t place, const pvsz_subject *at)
+{
+    const pvsz_entry *entry = pvsz_compute(calc, place, at);
+
+    if (entry->state != PVSZ_VALUE) {
+        pvsz_pass_on(calc, entry);
+        return NULL;
+    }
+    pvsz_note_entry(calc, entry, place);
+    calc->last = calc->next;
+    return calc->entry->operand;
+}
+
 /* Computes a quantity of everything below first, then notes them all in the
  * report, so that the list stands in one piece whatever its length. What does
  * not apply is passed over. Returns the list; null where there is none. */
@@ -108,6 +137,8 @@ static const pvsz_operand *gather(pvsz_calc *calc, int32_t scope, int32_t place)
     const pvsz_entry *of_place = calc->report->entry + place - pvsz_first_quantity[scope];
     const pvsz_subject *first = pvsz_first_below(calc, scope);
 
+    if (first && !pvsz_next_below(calc, scope, first))
+        return gather_one(calc, place, first);
     for (const pvsz_subject *at = first; at; at = pvsz_next_below(calc, scope, at)) {
         const pvsz_entry *entry = pvsz_compute(calc, place, at);
 
