@@ -134,7 +134,7 @@ static const pvsz_operand *gather_one(pvsz_calc *calc, int32_t place, const pvsz
  * not apply is passed over. Returns the list; null where there is none. */
 static const pvsz_operand *gather(pvsz_calc *calc, int32_t scope, int32_t place)
 {
-    const pvsz_entry *of_place = calc->report->entry + place - pvsz_first_quantity[scope];
+    const pvsz_entry *of_place = &calc->report->entry[place - pvsz_first_quantity[scope]];
     const pvsz_subject *first = pvsz_first_below(calc, scope);
 
     if (first && !pvsz_next_below(calc, scope, first))

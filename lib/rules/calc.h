@@ -181,10 +181,11 @@ static inline const pvsz_entry *pvsz_entry_for(pvsize_report *report, int32_t sc
                                                const pvsz_subject *subject)
 {
     int32_t row = subject->row[scope];
-    pvsz_entry *entry = &report->entry[row + column];
+    pvsz_entry *entry;
 
     if (row < 0)
         return NULL;
+    entry = &report->entry[row + column];
     if (entry->state == PVSZ_NOT_YET)
         pvsz_compute_now(report, entry);
     return entry;

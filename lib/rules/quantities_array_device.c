@@ -84,8 +84,11 @@ void pvsz_of_array_device_rating(pvsz_calc *calc)
     double high = has_high ? pvsz_quantity(calc, PVSZ_QUANTITY_ARRAY_DEVICE_HIGH) : NO_HIGH;
     int32_t series = (int32_t)pvsz_figure_of(calc, PVSZ_FIGURE_DEVICE_SERIES);
     double rating = 0;
-    bool fits = pvsz_smallest_rating(series, low, strict, high, &rating);
+    bool fits;
 
+    if (!pvsz_is_open(calc))
+        return;
+    fits = pvsz_smallest_rating(series, low, strict, high, &rating);
     pvsz_note_anew(calc); /* the rating comes first in the formula */
     pvsz_literal(calc, rating);
     pvsz_quantity(calc, PVSZ_QUANTITY_ARRAY_DEVICE_LOW);
