@@ -2,9 +2,11 @@
 #include "../base/base.h"
 #include "ratings.h"
 
-/* A row for each series, by its number; 0 behind the last rating. */
+/* A row for each series, by its number; 0 behind the last rating. A series closes the row
+ * before it. */
 enum { MOST_RATINGS = 48 };
 
+/* clang-format off */
 static const double ratings[PVSZ_SERIES_END][MOST_RATINGS + 1] = {{0
 #define SERIES(ID, text, KNOWN, source) }, {
 #define RATING(amps) amps,
@@ -12,6 +14,7 @@ static const double ratings[PVSZ_SERIES_END][MOST_RATINGS + 1] = {{0
 #undef SERIES
 #undef RATING
 }};
+/* clang-format on */
 
 static bool is_high_enough(double amps, double low, bool strict)
 {
