@@ -232,6 +232,104 @@ START_TEST(setting_again_and_copying_change_nothing)
 }
 END_TEST
 
+static bool is_voltage(int32_t term)
+{
+    static const char *const units[] = {"V", "V/K", "W", "VA"};
+
+    for (size_t i = 0; i < sizeof units / sizeof *units; i++)
+        if (strcmp(pvsize_term_unit(term), units[i]) == 0)
+            return true;
+    return false;
+}
+
+/* Halves all voltages and powers of a spec, and those of its parts. */
+static pvsize_spec *halved(const pvsize_spec *spec)
+{
+    int32_t kind = pvsize_spec_kind(spec), count;
+    pvsize_spec *copy, *part, *half;
+    double value;
+
+    OK(pvsize_spec_clone(spec, NULL, &copy, diag));
+    for (int32_t i = 0; i < pvsize_term_count(kind); i++) {
+        int32_t term = pvsize_term_at(kind, i);
+
+        if (is_voltage(term) && pvsize_spec_get_number(spec, term, &value, NULL) == PVSIZE_OK)
+            OK(pvsize_spec_set_number(copy, term, value / 2, diag));
+    }
+    for (int32_t i = 0; i < pvsize_kind_part_count(kind); i++) {
+        int32_t sort = pvsize_kind_part_at(kind, i);
+
+        OK(pvsize_spec_part_count(spec, sort, &count, diag));
+        for (int32_t k = 0; k < count; k++) {
+            OK(pvsize_spec_part(spec, sort, k, NULL, &part, diag));
+            half = halved(part);
+            OK(pvsize_spec_replace(copy, k, half, diag));
+            pvsize_spec_free(half);
+            pvsize_spec_free(part);
+        }
+    }
+    return copy;
+}
+
+static void same_but_for_scale(const pvsize_report *whole, const pvsize_report *half)
+{
+    int32_t count, count2, rule, term, verdict, verdict2;
+    double value, limit, value2, limit2;
+
+    OK(pvsize_report_count(whole, 0, 0, &count, diag));
+    OK(pvsize_report_count(half, 0, 0, &count2, diag));
+    ck_assert_int_eq(count, count2);
+    for (int32_t i = 0; i < count; i++) {
+        OK(pvsize_report_finding(whole, i, &rule, NULL, &verdict, NULL, diag));
+        OK(pvsize_report_finding(half, i, NULL, NULL, &verdict2, NULL, diag));
+        ck_assert_msg(verdict == verdict2, "%s", pvsize_term_name(rule));
+        if (pvsize_report_numbers(whole, i, &value, &limit, NULL, NULL))
+            continue;
+        OK(pvsize_report_numbers(half, i, &value2, &limit2, NULL, diag));
+        term = pvsize_term_rule_value(rule);
+        ck_assert_msg(value2 == (is_voltage(term) ? value / 2 : value) &&
+                          limit2 == (is_voltage(term) ? limit / 2 : limit),
+                      "%s: %.17g of %.17g, %.17g of %.17g", pvsize_term_name(rule), value2, value,
+                      limit2, limit);
+    }
+}
+
+/* No law here knows a volt: with all voltages and powers halved, those of the rule set too, each
+ * verdict is the same, and each number the same or its half, to the last bit. */
+START_TEST(another_scale_changes_no_verdict)
+{
+    pvsize_rules *rules = preset("asnzs_5033_2021"), *half_rules;
+    double value;
+
+    OK(pvsize_rules_clone(rules, NULL, &half_rules, diag));
+    for (int32_t i = 0; i < pvsize_term_count(PVSIZE_KIND_FIGURE); i++) {
+        int32_t figure = pvsize_term_at(PVSIZE_KIND_FIGURE, i);
+
+        if (is_voltage(figure) && pvsize_rules_get_figure(rules, figure, &value, NULL) == PVSIZE_OK)
+            OK(pvsize_rules_set_figure(half_rules, figure, value / 2, NULL, diag));
+    }
+    for (int32_t seed = 0; seed < 60; seed++) {
+        pvsize_exercise *exercise;
+        pvsize_spec *system, *half;
+        pvsize_report *report, *half_report;
+
+        OK(pvsize_exercise_new(1 + seed % 4, seed, NULL, NULL, &exercise, diag));
+        OK(pvsize_exercise_system(exercise, NULL, &system, diag));
+        half = halved(system);
+        report = checked(system, rules);
+        half_report = checked(half, half_rules);
+        same_but_for_scale(report, half_report);
+        pvsize_report_free(half_report);
+        pvsize_report_free(report);
+        pvsize_spec_free(half);
+        pvsize_spec_free(system);
+        pvsize_exercise_free(exercise);
+    }
+    pvsize_rules_free(half_rules);
+    pvsize_rules_free(rules);
+}
+END_TEST
+
 /* Whatever the rounding mode: same verdicts, numbers within rounding, the mode as it was. */
 START_TEST(rounding_modes_change_no_verdict)
 {
@@ -439,6 +537,7 @@ static void add(Suite *suite)
     add_test(suite, "long texts", long_texts_are_refused);
     add_test(suite, "largest counts", the_largest_counts_do_not_overflow);
     add_test(suite, "again", setting_again_and_copying_change_nothing);
+    add_test(suite, "scale", another_scale_changes_no_verdict);
     add_test(suite, "rounding modes", rounding_modes_change_no_verdict);
     add_test(suite, "no negative point", no_point_of_a_curve_is_negative);
     add_test(suite, "no negative point of strings", no_point_of_parallel_strings_is_negative);
