@@ -209,5 +209,5 @@ pvsz_point pvsz_joined_best(const pvsz_joined *joined, double lowest, double hig
     /* below them the power of each branch rises, above them it falls */
     s.low = pvsz_greatest(s.low, lowest);
     s.high = pvsz_least(s.high, top);
-    return s.low < s.high ? better(ends, best_piece(joined, &s)) : ends;
+    return s.low <= s.high ? better(ends, best_piece(joined, &s)) : ends;
 }

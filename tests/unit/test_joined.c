@@ -135,6 +135,48 @@ START_TEST(a_short_string_takes_current)
 }
 END_TEST
 
+static double power_at(const pvsz_joined *joined, double v)
+{
+    return v * current_of(joined->branch, joined->count, joined->blocked, v);
+}
+
+/* Inside a window: against every voltage of it. */
+START_TEST(best_in_a_window)
+{
+    for (int i = 0; i < 150; i++) {
+        pvsz_branch b[8];
+        pvsz_joined joined = {b, any_branches(b), true};
+        double open = b[0].open, low = random_between(0, 1.1 * open);
+        double high = low + random_between(0, open), best = 0;
+        pvsz_point found = pvsz_joined_best(&joined, low, high);
+
+        for (int k = 0; k <= 4000; k++)
+            best = fmax(best, power_at(&joined, low + k * (high - low) / 4000));
+        ck_assert(found.voltage * found.current >= best * (1 - 1e-9));
+        ck_assert(found.voltage == 0 || (found.voltage >= low && found.voltage <= high));
+        NEAR(found.voltage * found.current, power_at(&joined, found.voltage), 1e-9);
+    }
+}
+END_TEST
+
+/* Less power than there is: found above the maximum-power point, and it is that power. */
+START_TEST(throttled_to_a_power)
+{
+    for (int i = 0; i < 150; i++) {
+        pvsz_branch b[8];
+        pvsz_joined joined = {b, any_branches(b), true};
+        pvsz_point peak = pvsz_joined_mpp(&joined);
+        double power = random_between(0.1, 0.99) * peak.voltage * peak.current, v;
+
+        if (!(power > 0))
+            continue;
+        v = pvsz_joined_throttled(&joined, peak.voltage, power);
+        ck_assert(v >= peak.voltage);
+        NEAR(power_at(&joined, v), power, 1e-7);
+    }
+}
+END_TEST
+
 START_TEST(in_the_dark)
 {
     pvsz_branch b[2] = {branch(&silicon, 0, 10, 10, 1), branch(&silicon, 0, 10, 5, 1)};
@@ -157,6 +199,8 @@ static void add(Suite *suite)
     add_test(suite, "voltage", voltage_at_a_current);
     add_test(suite, "equal", equal_strings_are_one_module_scaled);
     add_test(suite, "short", a_short_string_takes_current);
+    add_test(suite, "window", best_in_a_window);
+    add_test(suite, "throttled", throttled_to_a_power);
     add_test(suite, "dark", in_the_dark);
 }
 

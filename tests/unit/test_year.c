@@ -360,6 +360,117 @@ START_TEST(inverters_share_the_export_limit)
 }
 END_TEST
 
+/* What a module gives on a plane alone: its rating all day, over its Pmax. */
+START_TEST(yield_of_a_module_alone)
+{
+    pvsize_light *light;
+    pvsize_spec *module = invented_module();
+    pvsize_spec *plane = SPEC(PVSIZE_KIND_PLANE, PVSIZE_PLANE_TILT, 0, PVSIZE_PLANE_AZIMUTH, 0,
+                              PVSIZE_PLANE_HEAT_LOSS, 25);
+    double yield;
+
+    stc_all_day();
+    light = light_with(plain);
+    OK(pvsize_light_yield(light, module, plane, &yield, diag));
+    NEAR(yield, day(32.5 * imp) / 0.43, 1e-9);
+    OK(pvsize_spec_unset(module, PVSIZE_MODULE_PMAX, diag));
+    OK(pvsize_light_yield(light, module, plane, &yield, diag));
+    NEAR(yield, 24, 1e-9); /* without Pmax, Vmp times Imp counts */
+    FAILS(PVSIZE_E_NULL_POINTER, "yield", pvsize_light_yield(light, module, plane, NULL, diag));
+    pvsize_light_free(light);
+    pvsize_spec_free(plane);
+    pvsize_spec_free(module);
+}
+END_TEST
+
+/* The year of one string whose cells are as warm as `how` says; the module and plane as given. */
+static double output_by(int32_t how, const double *module, const double *plane)
+{
+    pvsize_spec *system = small_system(NULL, NULL, NULL), *array, *part, *site;
+    const double options[] = {PVSIZE_OUTLOOK_SKY,
+                              PVSIZE_SKY_EVEN,
+                              PVSIZE_OUTLOOK_COVER,
+                              PVSIZE_COVER_NONE,
+                              PVSIZE_OUTLOOK_CELL_TEMP,
+                              how,
+                              0};
+    pvsize_year *year;
+    double kwh;
+
+    OK(pvsize_spec_part(system, PVSIZE_KIND_ARRAY, 0, NULL, &array, diag));
+    OK(pvsize_spec_part(array, PVSIZE_KIND_MODULE, 0, NULL, &part, diag));
+    for (; module && *module != 0; module += 2)
+        OK(pvsize_spec_set_number(part, (int32_t)module[0], module[1], diag));
+    OK(pvsize_spec_replace(array, 0, part, diag));
+    OK(pvsize_spec_replace(system, 0, array, diag));
+    pvsize_spec_free(part);
+    pvsize_spec_free(array);
+    OK(pvsize_spec_part(system, PVSIZE_KIND_SITE, 0, NULL, &site, diag));
+    OK(pvsize_spec_part(site, PVSIZE_KIND_PLANE, 0, NULL, &part, diag));
+    OK(pvsize_spec_unset(part, PVSIZE_PLANE_HEAT_LOSS, diag));
+    for (; plane && *plane != 0; plane += 2)
+        OK(pvsize_spec_set_number(part, (int32_t)plane[0], plane[1], diag));
+    OK(pvsize_spec_replace(site, 0, part, diag));
+    OK(pvsize_spec_replace(system, 0, site, diag));
+    pvsize_spec_free(part);
+    pvsize_spec_free(site);
+    year = year_of(system, options, NULL);
+    kwh = output(year);
+    pvsize_year_free(year);
+    return kwh;
+}
+
+/* Cells warmer than the air, by hand, at 1000 W/m2 without wind: by NMOT (NMOT - 20) / 0.8 (IEC
+ * 61215-2); on racks 1000 / 25 K (Faiman 2008). */
+START_TEST(how_warm_the_cells_get)
+{
+    pvsize_spec *module = invented_module();
+    pvsize_curve *curve;
+    double v, i;
+
+    OK(pvsize_curve_new(module, NULL, &curve, diag));
+    for (int k = 0; k < 2; k++) {
+        stc_all_day();
+        for (int row = 0; row < ROWS; row++)
+            temp[row] = 10;
+        OK(pvsize_curve_mpp(curve, 1000, k == 0 ? 10 + 25 / 0.8 : 10 + 1000 / 25.0, &v, &i, diag));
+        NEAR(k == 0 ? output_by(PVSIZE_CELL_TEMP_NOMINAL, PAIRS(PVSIZE_MODULE_NMOT, 45), NULL)
+                    : output_by(PVSIZE_CELL_TEMP_HEAT_LOSS, NULL, NULL),
+             day(10 * v * i), 1e-9);
+    }
+    pvsize_curve_free(curve);
+    pvsize_spec_free(module);
+}
+END_TEST
+
+/* 96 % at every load and voltage, within the rating and cut by the d.c. limit. */
+START_TEST(points_of_efficiency)
+{
+    for (int limited = 0; limited < 2; limited++) {
+        pvsize_spec *system, *inverter;
+        pvsize_year *year;
+        double dc = limited ? 3000 : pmp;
+
+        stc_all_day();
+        system = small_system(NULL,
+                              PAIRS(PVSIZE_INVERTER_RATED_AC_POWER, 5000,
+                                    PVSIZE_INVERTER_MAX_OPERATING_POWER, limited ? 3000 : 9000),
+                              NULL);
+        OK(pvsize_spec_part(system, PVSIZE_KIND_INVERTER, 0, NULL, &inverter, diag));
+        for (int k = 0; k < 9; k++)
+            give(inverter, SPEC(PVSIZE_KIND_EFFICIENCY_POINT, PVSIZE_EFFICIENCY_POINT_LOAD,
+                                k % 3 * 45 + 10, PVSIZE_EFFICIENCY_POINT_VOLTAGE, 250 + k / 3 * 50,
+                                PVSIZE_EFFICIENCY_POINT_EFFICIENCY, 96));
+        OK(pvsize_spec_replace(system, 0, inverter, diag));
+        pvsize_spec_free(inverter);
+        year = year_of(system, plain, NULL);
+        NEAR(output(year), day(dc * 0.96), 1e-9);
+        NEAR(loss(year, PVSIZE_LOSS_CONVERSION) + output(year), day(dc), 1e-9);
+        pvsize_year_free(year);
+    }
+}
+END_TEST
+
 START_TEST(gaps_are_counted_and_not_filled)
 {
     double power[ROWS], load[ROWS] = {0};
@@ -514,6 +625,9 @@ static void add(Suite *suite)
     add_test(suite, "limits of the inverter", limits_of_the_inverter);
     add_test(suite, "night and export", night_and_export);
     add_test(suite, "two inverters", inverters_share_the_export_limit);
+    add_test(suite, "module alone", yield_of_a_module_alone);
+    add_test(suite, "warmth", how_warm_the_cells_get);
+    add_test(suite, "efficiency", points_of_efficiency);
     add_test(suite, "gaps", gaps_are_counted_and_not_filled);
     add_test(suite, "nothing", weather_that_gives_nothing_is_refused);
     add_test(suite, "wrong input", wrong_input);
