@@ -62,6 +62,50 @@ START_TEST(at_stc)
 }
 END_TEST
 
+/* Strings of one array measured at one moment, and the finding on how alike reading i is. */
+static double unlike(const double *volts, int count, int32_t i, int32_t *verdict)
+{
+    pvsize_spec *system = invented_system();
+    pvsize_report *report;
+    int32_t finding;
+    double value = -1;
+
+    OK(pvsize_spec_set_part_number(system, 0, PVSIZE_ARRAY_STRINGS, 4, diag));
+    for (int k = 0; k < count; k++)
+        give(system, SPEC(PVSIZE_KIND_READING, PVSIZE_READING_ARRAY, 0, PVSIZE_READING_STRING,
+                          k + 1, PVSIZE_READING_MOMENT, 7, PVSIZE_READING_IRRADIANCE, 800,
+                          PVSIZE_READING_BACK_TEMP, 40, PVSIZE_READING_VOC, volts[k]));
+    report = checked_au(system);
+    finding = finding_of(report, PVSIZE_RULE_READING_VOC_ALIKE, i);
+    if (finding >= 0) {
+        OK(pvsize_report_numbers(report, finding, &value, NULL, NULL, diag));
+        OK(pvsize_report_finding(report, finding, NULL, NULL, verdict, NULL, diag));
+    }
+    pvsize_report_free(report);
+    pvsize_spec_free(system);
+    return value;
+}
+
+/* Within 5 % of one another (IEC 62446-1:2016 cl. 6.4, as a test-gear maker restates it): of
+ * several from the median, of two from each other. One has no other. */
+START_TEST(strings_alike)
+{
+    const double three[] = {335, 332, 300}, four[] = {330, 334, 340, 310}, two[] = {330, 310};
+    int32_t verdict = 0;
+
+    NEAR(unlike(three, 3, 0, &verdict), 100 * 3 / 332.0, 1e-12);
+    ck_assert_int_eq(verdict, PVSIZE_VERDICT_MEETS);
+    ck_assert(unlike(three, 3, 1, &verdict) == 0);
+    NEAR(unlike(three, 3, 2, &verdict), 100 * 32 / 332.0, 1e-12);
+    ck_assert_int_eq(verdict, PVSIZE_VERDICT_EXCEEDS);
+    NEAR(unlike(four, 4, 3, &verdict), 100 * 22 / 332.0, 1e-12);
+    NEAR(unlike(two, 2, 0, &verdict), 100 * 20 / 320.0, 1e-12);
+    NEAR(unlike(two, 2, 1, &verdict), 100 * 20 / 320.0, 1e-12);
+    ck_assert_int_eq(verdict, PVSIZE_VERDICT_EXCEEDS);
+    ck_assert(unlike(two, 1, 0, &verdict) == -1);
+}
+END_TEST
+
 START_TEST(sheet)
 {
     pvsize_spec *system =
@@ -225,6 +269,7 @@ END_TEST
 
 static void add(Suite *suite)
 {
+    add_test(suite, "alike", strings_alike);
     add_test(suite, "test voltage", the_test_voltage_is_a_least_one);
     add_test(suite, "stc", at_stc);
     add_test(suite, "sheet", sheet);
