@@ -221,25 +221,27 @@ pvsize_rules *invent_rules(draw *d, const pvsize_allocator *memory)
     return rules;
 }
 
-/* A copy of a system without its arrays and what hangs on them. */
-static pvsize_spec *bare(const pvsize_spec *system, const pvsize_allocator *memory)
+/* A copy of a system with so many of its arrays, and nothing that hangs on them. */
+static pvsize_spec *bare(const pvsize_spec *system, int32_t fixed, const pvsize_allocator *memory)
 {
-    static const int32_t kinds[] = {PVSIZE_KIND_ARRAY, PVSIZE_KIND_CABLE, PVSIZE_KIND_READING,
-                                    PVSIZE_KIND_ISOLATOR};
+    static const int32_t kinds[] = {PVSIZE_KIND_CABLE, PVSIZE_KIND_READING, PVSIZE_KIND_ISOLATOR};
     pvsize_spec *copy = NULL;
 
     if (pvsize_spec_clone(system, memory, &copy, NULL))
         return NULL;
-    for (int i = 0; i < 4; i++)
+    for (int i = 0; i < 3; i++)
         while (pvsize_spec_remove(copy, kinds[i], 0, NULL) == PVSIZE_OK)
             continue;
+    while (pvsize_spec_remove(copy, PVSIZE_KIND_ARRAY, fixed, NULL) == PVSIZE_OK)
+        continue;
     return copy;
 }
 
 pvsize_spec *invent_search(draw *d, const pvsize_spec *system, const pvsize_allocator *memory)
 {
-    pvsize_spec *search = NULL, *whole = bare(system, memory), *array = NULL, *module = NULL;
-    int32_t count = 0;
+    int32_t count = 0, fixed = draw_below(d, 6);
+    pvsize_spec *search = NULL, *array = NULL, *module = NULL;
+    pvsize_spec *whole = bare(system, fixed > 2 ? 0 : fixed, memory);
 
     if (pvsize_spec_new(PVSIZE_KIND_SEARCH, memory, &search, NULL) == PVSIZE_OK) {
         if (draw_below(d, 4) == 0)
