@@ -141,8 +141,6 @@ void pvsz_put_rounded(pvsz_text *text, double value, int32_t digits);
 /* The shortest decimal that reads back as the same double, where 15 digits
  * reach; else 15 digits. */
 void pvsz_put_exact(pvsz_text *text, double value);
-/* Characters, not bytes, of UTF-8 text. */
-size_t pvsz_characters(const char *text, size_t bytes);
 /* Bytes of the character at s if it is UTF-8 and no control character; else 0. */
 size_t pvsz_plain_character(const char *s);
 /* Valid UTF-8 without control characters, at most `most` bytes. */

@@ -216,15 +216,6 @@ void pvsz_put_exact(pvsz_text *text, double value)
     pvsz_put_rounded(text, value, 15);
 }
 
-size_t pvsz_characters(const char *text, size_t bytes)
-{
-    size_t count = 0;
-
-    for (size_t i = 0; i < bytes; i++)
-        count += ((unsigned char)text[i] & 0xC0) != 0x80;
-    return count;
-}
-
 size_t pvsz_plain_character(const char *text)
 {
     const unsigned char *s = (const unsigned char *)text;

@@ -154,6 +154,84 @@ START_TEST(other_handles_are_named)
 }
 END_TEST
 
+/* What has rows to be asked for: a search that finds something, and comes with a ranking. */
+START_TEST(rows_need_a_place)
+{
+    pvsize_spec *search = SPEC(PVSIZE_KIND_SEARCH, PVSIZE_SEARCH_NODE_BUDGET, 2000), *system;
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_layouts *layouts;
+    pvsize_ranking *ranking;
+    double value;
+
+    OK(pvsize_spec_new(PVSIZE_KIND_SYSTEM, NULL, &system, diag));
+    give(system, invented_site());
+    give(system, invented_inverter());
+    give(search, system);
+    give(search, invented_module());
+    OK(pvsize_layouts_new(NULL, &layouts, diag));
+    OK(pvsize_search(search, rules, NULL, layouts, diag));
+    NEEDS("value", pvsize_layouts_number(layouts, 0, PVSIZE_LAYOUT_POWER, NULL, diag));
+    FAILS(PVSIZE_E_BAD_CHOICE, "what", pvsize_layouts_number(layouts, 0, 99, &value, diag));
+    FAILS(PVSIZE_E_NOT_SET, "specific_yield",
+          pvsize_layouts_number(layouts, 0, PVSIZE_LAYOUT_ENERGY, &value, diag));
+    NEEDS("count", pvsize_layouts_array_count(layouts, 0, NULL, diag));
+    OK(pvsize_ranking_new(search, rules, 5, NULL, &ranking, diag));
+    OK(pvsize_ranking_add_shard(ranking, 0, 1, NULL, &value, diag));
+    NEEDS("value", pvsize_ranking_number(ranking, 0, PVSIZE_LAYOUT_POWER, NULL, diag));
+    FAILS(PVSIZE_E_BAD_CHOICE, "what", pvsize_ranking_number(ranking, 0, 99, &value, diag));
+    FAILS(PVSIZE_E_NOT_SET, "specific_yield",
+          pvsize_ranking_number(ranking, 0, PVSIZE_LAYOUT_ENERGY, &value, diag));
+    pvsize_ranking_free(ranking);
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* Own rules: a title, a severity that can be changed, and no more than there is room for. */
+START_TEST(own_rules_have_an_end)
+{
+    pvsize_rules *rules = preset(NULL);
+    int32_t first = 0, severity = 0, added = 0;
+    pvsize_status status = PVSIZE_OK;
+    char name[20];
+
+    NEEDS("title",
+          pvsize_rules_add(rules, "own", NULL, PVSIZE_QUANTITY_SYSTEM_MODULES,
+                           PVSIZE_COMPARE_AT_MOST, 0, 5, PVSIZE_SEVERITY_NOTE, NULL, NULL, diag));
+    for (; status == PVSIZE_OK && added < 100000; added += status == PVSIZE_OK) {
+        snprintf(name, sizeof name, "own_%d", (int)added);
+        status = pvsize_rules_add(rules, name, "Own", PVSIZE_QUANTITY_SYSTEM_MODULES,
+                                  PVSIZE_COMPARE_AT_MOST, 0, 5, PVSIZE_SEVERITY_NOTE, NULL,
+                                  added ? NULL : &first, diag);
+    }
+    ck_assert_int_eq(status, PVSIZE_E_TOO_MANY);
+    ck_assert_int_eq(pvsize_rules_count(rules), pvsize_term_count(PVSIZE_KIND_RULE) + added);
+    OK(pvsize_rules_set_severity(rules, first, PVSIZE_SEVERITY_MUST, diag));
+    OK(pvsize_rules_get_severity(rules, first, &severity, diag));
+    ck_assert_int_eq(severity, PVSIZE_SEVERITY_MUST);
+    pvsize_rules_free(rules);
+}
+END_TEST
+
+/* What is no diag says so itself, having none. */
+START_TEST(a_diag_that_is_none)
+{
+    pvsize_spec *spec = SPEC(PVSIZE_KIND_MODULE, 0);
+    pvsize_diag *wrong = (void *)spec;
+    double value;
+    size_t length;
+
+    ck_assert_int_eq(pvsize_diag_status(wrong), PVSIZE_E_BAD_HANDLE);
+    ck_assert_int_eq(pvsize_diag_clear(wrong), PVSIZE_E_BAD_HANDLE);
+    ck_assert_int_eq(pvsize_diag_value(wrong, &value), PVSIZE_E_BAD_HANDLE);
+    ck_assert_int_eq(pvsize_diag_range(wrong, &value, &value), PVSIZE_E_BAD_HANDLE);
+    ck_assert_int_eq(pvsize_diag_text(wrong, NULL, 0, &length), PVSIZE_E_BAD_HANDLE);
+    ck_assert_int_eq(pvsize_diag_reason(wrong, NULL, 0, &length), PVSIZE_E_BAD_HANDLE);
+    pvsize_spec_free(spec);
+}
+END_TEST
+
 /* One half of the memory hooks is none. */
 START_TEST(half_an_allocator_is_refused)
 {
@@ -174,6 +252,9 @@ static void add(Suite *suite)
     add_test(suite, "counts", counts_need_a_place);
     add_test(suite, "values", values_need_a_place);
     add_test(suite, "handles", other_handles_are_named);
+    add_test(suite, "rows", rows_need_a_place);
+    add_test(suite, "own rules", own_rules_have_an_end);
+    add_test(suite, "no diag", a_diag_that_is_none);
     add_test(suite, "allocator", half_an_allocator_is_refused);
 }
 
