@@ -67,7 +67,7 @@ with_libfuzzer() {
 with_afl() {
     rm -rf "$work/afl/$1"
     mkdir -p "$work/afl"
-    # what libFuzzer has found already is a start, but for what is as long as a book
+    # what libFuzzer has found already is a start
     cp "$(seeds_of "$1")"/* "$work/corpus/$1" 2>/dev/null || true
     afl-fuzz -i "$work/corpus/$1" -o "$work/afl/$1" -V "$limit" -t 20000 -m none -- "$work/afl-$1" || return 1
     sed -n 's/^execs_done *: */stat::number_of_executed_units: /p; s/^edges_found *: */cov: /p' \
