@@ -167,13 +167,10 @@ PVSIZE_API pvsize_status pvsize_ranking_add(pvsize_ranking *ranking, const pvsiz
  * searched. Rules that need a check of every pair (see doc/scale.md) take as long as before.
  * Pairs are judged in an order of the library's. `done` (may be null): how many were; all
  * unless the flag `cancel` was raised. On failure what was judged before stays. */
-PVSIZE_API pvsize_status pvsize_ranking_add_all(pvsize_ranking *ranking,
-                                                const pvsize_spec *const *modules,
-                                                size_t module_count,
-                                                const pvsize_spec *const *inverters,
-                                                size_t inverter_count, int32_t first_module,
-                                                int32_t first_inverter, const int32_t *cancel,
-                                                double *done, pvsize_diag *diag);
+PVSIZE_API pvsize_status pvsize_ranking_add_all(
+    pvsize_ranking *ranking, const pvsize_spec *const *modules, size_t module_count,
+    const pvsize_spec *const *inverters, size_t inverter_count, int32_t first_module,
+    int32_t first_inverter, const int32_t *cancel, double *done, pvsize_diag *diag);
 /* Judges pair number shard, shard + shards, ... of the question's own, which are numbered
  * module by module, as pvsize_ranking_add_all does. `done` (may be null): how many were judged;
  * all unless the flag `cancel` was raised. On failure what was judged before stays. */

@@ -15,7 +15,7 @@ typedef struct pvsz_difference_side {
 
 typedef struct pvsz_difference {
     int32_t what;
-    int32_t subject; /* -1: none */
+    int32_t subject;         /* -1: none */
     pvsz_figure_set figures; /* behind it; of two rule sets the one that differs */
     pvsz_difference_side side[2];
     const char *text;

@@ -39,8 +39,8 @@ struct pvsize_weather {
 
 pvsize_status pvsz_weather_check(const pvsize_weather *weather, pvsize_diag *diag);
 /* An array of the caller's for one number a row; its count is told. */
-pvsize_status pvsz_check_column(int32_t rows, const double *values, size_t capacity,
-                                size_t *count, pvsize_diag *diag);
+pvsize_status pvsz_check_column(int32_t rows, const double *values, size_t capacity, size_t *count,
+                                pvsize_diag *diag);
 /* Checks the site, and makes rows with nothing in them but the sun and the albedo. `minute`
  * is standard time, from 1 January of the year. */
 pvsize_status pvsz_weather_begin(const pvsize_spec *site, int32_t year, int32_t minute,
