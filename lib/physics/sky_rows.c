@@ -128,9 +128,11 @@ PVSZ_INLINE void plane_row(const plane *with, pvsz_plane_row *r)
     plane p = *with; /* of its own: not changed by what is written below */
     const pvsz_face *f = &p.face;
 
-    for (int32_t i = 0; i < PVSZ_ROW; i++)
-        r->direct[i] =
-            pvsz_greatest(0, f->east * r->east[i] + f->north * r->north[i] + f->up * r->up[i]);
+    for (int32_t i = 0; i < PVSZ_ROW; i++) {
+        double cosine = f->east * r->east[i] + f->north * r->north[i] + f->up * r->up[i];
+
+        r->direct[i] = pvsz_greatest(cosine, 0); /* this way round -0 becomes 0 */
+    }
     pass_row(&f->cover, r);
     for (int32_t i = 0; i < PVSZ_ROW; i++) {
         pvsz_sky sky = {r->beam[i], r->around[i], r->dome[i], r->horizon[i], r->ground[i]};

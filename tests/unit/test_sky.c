@@ -436,6 +436,9 @@ static void random_plane_row(pvsz_plane_row *row, pvsz_sun *suns)
         row->temp[i] = uniform(-30, 50);
         row->wind[i] = uniform(0, 20);
     }
+    /* a place that is not used: behind some planes it lies at a cosine of -0 */
+    suns[PVSZ_ROW - 1] = (pvsz_sun){0};
+    row->east[PVSZ_ROW - 1] = row->north[PVSZ_ROW - 1] = row->up[PVSZ_ROW - 1] = 0;
 }
 
 START_TEST(rows_have_the_planes_of_single_calls)
