@@ -18,6 +18,7 @@ OPERATIONS = [("check", "plain_check"), ("check inputs=12 planes=4 count=300",
                                          "plain_check inputs=12 planes=4 count=300"),
               ("point", "plain_points count=1"), ("points count=100000", "plain_points count=100000"),
               ("fit", None), ("search_energy", "plain_search"), ("ranking", "plain_ranking"),
+              ("sweep count=200", None),
               ("year", None), ("next_year", None), ("render", None)]
 WIDTH = {"sd": 1, "ss": 1, "pd": 2, "ps": 4}
 ARITHMETIC = re.compile(r"^v?(?:add|sub|mul|div|sqrt)(sd|ss|pd|ps)$")

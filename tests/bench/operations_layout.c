@@ -100,7 +100,7 @@ static void *make_plain_sweep(size s)
     return x;
 }
 
-static void *make_sweep(size s)
+static void *make_ranking(size s)
 {
     sweeping *x = make_plain_sweep(s);
 
@@ -139,15 +139,36 @@ static void plain_judge(sweeping *x, int module, int inverter)
     plain_search(&x->site);
 }
 
-static void run_sweep(void *state)
+static void begin_anew(sweeping *x)
+{
+    pvsize_ranking_free(x->ranking);
+    MUST(pvsize_ranking_new(x->search, x->rules, 100, job_memory, &x->ranking, job_diag));
+}
+
+static void run_ranking(void *state)
 {
     sweeping *x = state;
 
-    if (x->at == 0) {
-        pvsize_ranking_free(x->ranking);
-        MUST(pvsize_ranking_new(x->search, x->rules, 100, job_memory, &x->ranking, job_diag));
-    }
+    if (x->at == 0)
+        begin_anew(x);
     next_run(x, judge);
+}
+
+/* All of the catalogue at once. */
+static double pairs_in_catalogue(size s)
+{
+    return (double)s.count * s.count;
+}
+
+static void run_sweep(void *state)
+{
+    sweeping *x = state;
+    size_t count = (size_t)x->count;
+
+    begin_anew(x);
+    MUST(pvsize_ranking_add_all(x->ranking, (const pvsize_spec *const *)x->module, count,
+                                (const pvsize_spec *const *)x->inverter, count, 0, 0, NULL, NULL,
+                                job_diag));
 }
 
 static void run_plain_sweep(void *state)
@@ -177,7 +198,8 @@ const operation layout_operations[] = {
     {"search", {2, 2, 32, 0}, NULL, make_by_power, run_search, unmake_search, proven},
     {"search_energy", {2, 2, 32, 0}, NULL, make_by_energy, run_search, unmake_search, proven},
     {"plain_search", {2, 2, 32, 0}, NULL, make_by_energy, run_plain_search, unmake_search, NULL},
-    {"ranking", {0, 0, 20, 0}, pairs_in_run, make_sweep, run_sweep, unmake_sweep, NULL},
+    {"ranking", {0, 0, 20, 0}, pairs_in_run, make_ranking, run_ranking, unmake_sweep, NULL},
+    {"sweep", {0, 0, 10, 0}, pairs_in_catalogue, make_ranking, run_sweep, unmake_sweep, NULL},
     {"plain_ranking",
      {0, 0, 20, 0},
      pairs_in_run,
