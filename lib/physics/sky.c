@@ -86,7 +86,7 @@ double pvsz_incidence(const pvsz_face *face, const pvsz_sun *sun)
 pvsz_plane_sun pvsz_through_face(const pvsz_face *face, const pvsz_sky *sky, const pvsz_sun *sun,
                                  double albedo, pvsz_plane_sun *before)
 {
-    double direct = pvsz_greatest(0, cosine_of(face, sun));
+    double direct = pvsz_greatest(cosine_of(face, sun), 0); /* this way round -0 becomes 0 */
     double ground = sky->ground * albedo;
     double passed = direct > 0 ? direct * pvsz_pass(&face->cover, direct) : 0;
 

@@ -462,6 +462,7 @@ START_TEST(rows_have_the_planes_of_single_calls)
                                 row.ground[i]};
                 pvsz_plane_sun on, in = pvsz_through_face(&face, &sky, &suns[i], 1, &on);
 
+                ck_assert(!signbit(on.beam) && !signbit(in.beam));
                 expect_bits(row.gross[i], total(on));
                 expect_bits(row.glass[i], total(in));
                 expect_bits(row.cell[i], cell_of(&warmth, row.temp[i], total(on), row.wind[i]));
