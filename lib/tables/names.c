@@ -45,6 +45,13 @@ static void try_name(neighbour *near, const char *name)
     }
 }
 
+static const char *part_name(int32_t i)
+{
+    const pvsz_kind *part = &pvsz_kinds[pvsz_parts[i].part];
+
+    return pvsz_parts[i].most == 1 ? part->name : part->plural;
+}
+
 /* The row or part of a kind whose name is most like another; null if none is near. Farther
  * than a third of the letters it is another word, not a slip. */
 static const char *nearest(const pvsz_kind *kind, const char *name)
@@ -57,13 +64,19 @@ static const char *nearest(const pvsz_kind *kind, const char *name)
     near.distance = (int32_t)length / 3 + 2;
     for (int32_t i = 0; i < kind->count; i++)
         try_name(&near, kind->rows[i].name);
-    for (int32_t i = 0; i < PVSZ_PARTS; i++) {
-        const pvsz_kind *part = &pvsz_kinds[pvsz_parts[i].part];
-
+    for (int32_t i = 0; i < PVSZ_PARTS; i++)
         if (&pvsz_kinds[pvsz_parts[i].owner] == kind)
-            try_name(&near, pvsz_parts[i].most == 1 ? part->name : part->plural);
-    }
+            try_name(&near, part_name(i));
     return near.found;
+}
+
+/* Whether parts of a kind are called so, not its rows. */
+static bool is_of_parts(const pvsz_kind *kind, const char *name)
+{
+    for (int32_t i = 0; i < PVSZ_PARTS; i++)
+        if (&pvsz_kinds[pvsz_parts[i].owner] == kind && strcmp(part_name(i), name) == 0)
+            return true;
+    return false;
 }
 
 pvsize_status pvsize_term_find(int32_t kind, const char *name, int32_t *term, pvsize_diag *diag)
@@ -80,7 +93,10 @@ pvsize_status pvsize_term_find(int32_t kind, const char *name, int32_t *term, pv
     found = pvsz_term_named(row, name);
     if (!found) {
         pvsz_fail_name(diag, PVSIZE_E_UNKNOWN_NAME, kind, name);
-        pvsz_fail_nearest(diag, nearest(row, name));
+        if (is_of_parts(row, name))
+            pvsz_fail_hint(diag, "parts are added to it, not set");
+        else
+            pvsz_fail_nearest(diag, nearest(row, name));
         return PVSIZE_E_UNKNOWN_NAME;
     }
     *term = found->number;

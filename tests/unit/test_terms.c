@@ -94,6 +94,8 @@ START_TEST(what_is_not_found_is_told)
           pvsize_term_find(PVSIZE_KIND_INPUT, "", &term, diag));
     FAILS(PVSIZE_E_UNKNOWN_NAME, "given 'arays'; did you mean 'arrays'?",
           pvsize_term_find(PVSIZE_KIND_SYSTEM, "arays", &term, diag));
+    FAILS(PVSIZE_E_UNKNOWN_NAME, "given 'arrays'; parts are added to it, not set",
+          pvsize_term_find(PVSIZE_KIND_SYSTEM, "arrays", &term, diag));
     FAILS(PVSIZE_E_UNKNOWN_NUMBER, "given 3", pvsize_term_find(3, "voc", &term, diag));
     FAILS(PVSIZE_E_NULL_POINTER, "name", pvsize_term_find(PVSIZE_KIND_MODULE, NULL, &term, diag));
     FAILS(PVSIZE_E_NULL_POINTER, "term", pvsize_term_find(PVSIZE_KIND_MODULE, "voc", NULL, diag));
