@@ -7,6 +7,13 @@
 
 #include "elementary.h"
 
+PVSZ_INLINE double pvsz_join_parts(const double part[8], double rest)
+{
+    return (((part[0] + part[4]) + (part[1] + part[5])) +
+            ((part[2] + part[6]) + (part[3] + part[7]))) +
+           rest;
+}
+
 PVSZ_INLINE double pvsz_sum_products(size_t n, const double *a, const double *b)
 {
     double part[8] = {0}, rest = 0;
@@ -17,12 +24,10 @@ PVSZ_INLINE double pvsz_sum_products(size_t n, const double *a, const double *b)
             part[k] += a[i + k] * b[i + k];
     for (; i < n; i++)
         rest += a[i] * b[i];
-    return (((part[0] + part[4]) + (part[1] + part[5])) +
-            ((part[2] + part[6]) + (part[3] + part[7]))) +
-           rest;
+    return pvsz_join_parts(part, rest);
 }
 
-PVSZ_INLINE double pvsz_sum(size_t n, const double *a)
+PVSZ_INLINE double pvsz_total(size_t n, const double *a)
 {
     double part[8] = {0}, rest = 0;
     size_t i = 0;
@@ -32,9 +37,7 @@ PVSZ_INLINE double pvsz_sum(size_t n, const double *a)
             part[k] += a[i + k];
     for (; i < n; i++)
         rest += a[i];
-    return (((part[0] + part[4]) + (part[1] + part[5])) +
-            ((part[2] + part[6]) + (part[3] + part[7]))) +
-           rest;
+    return pvsz_join_parts(part, rest);
 }
 
 #endif

@@ -133,8 +133,8 @@ static void light_hours(const pvsize_light *light, const pvsz_face *face, const 
             pane->net[h + i] = row.glass[i] * light->clean;
             pane->cell[h + i] = row.cell[i];
         }
-        pane->gross[stretch->month] += pvsz_sum((size_t)count, row.gross);
-        pane->glass[stretch->month] += pvsz_sum((size_t)count, row.glass);
+        pane->gross[stretch->month] += pvsz_total((size_t)count, row.gross);
+        pane->glass[stretch->month] += pvsz_total((size_t)count, row.glass);
     }
 }
 
@@ -227,7 +227,7 @@ static void add_at_25(pvsz_pair *pair, const pvsz_stretch *stretch)
         int32_t n = stretch->end_hour - h < MANY ? stretch->end_hour - h : MANY;
 
         pvsz_module_powers(&pair->module, (size_t)n, pair->pane->net + h, 25, power);
-        pair->at_25[stretch->month] += pvsz_sum((size_t)n, power);
+        pair->at_25[stretch->month] += pvsz_total((size_t)n, power);
     }
 }
 

@@ -282,5 +282,5 @@ void pvsz_run_input(pvsz_runner *r, int32_t i, const pvsz_span *span, double *po
     else /* without strings; only the power is looked at */
         for (int32_t k = 0; k < span->count; k++)
             power[k] = voltage[k] = 0;
-    r->body->input[i].output[span->month] += pvsz_sum((size_t)span->count, power);
+    r->body->input[i].output[span->month] += pvsz_total((size_t)span->count, power);
 }

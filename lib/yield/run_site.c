@@ -60,7 +60,7 @@ static void add_output(pvsz_runner *r, const pvsz_span *span)
     for (int32_t i = 0; i < r->plant->machines; i++) {
         const double *power = pvsz_power_of(r->body, i) + span->first;
 
-        r->body->inverter[i].output[span->month] += pvsz_sum((size_t)span->count, power);
+        r->body->inverter[i].output[span->month] += pvsz_total((size_t)span->count, power);
     }
 }
 
