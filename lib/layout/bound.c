@@ -344,9 +344,8 @@ static bool set_prices(pvsz_problem *problem, const pvsz_key *worth, int32_t las
 static pvsz_key root(const pvsz_problem *problem, const pvsz_bounds *bounds, int32_t *room)
 {
     const pvsz_room all = {.plane = room};
-    pvsz_key best = pvsz_bound(problem, bounds, 0, &all), full = pvsz_all_full(problem, 0, &all);
 
-    return pvsz_compare_keys(&full, &best) < 0 ? full : best;
+    return pvsz_worse_key(pvsz_bound(problem, bounds, 0, &all), pvsz_all_full(problem, 0, &all));
 }
 
 enum { MOST_PRICED = 16 };

@@ -153,11 +153,6 @@ static void take(branch *b, const pvsz_option *option, int32_t times)
     b->room.system_power += times * option->power;
 }
 
-static pvsz_key least_of(pvsz_key a, pvsz_key b)
-{
-    return pvsz_compare_keys(&a, &b) < 0 ? a : b;
-}
-
 /* What planes leave to the slots behind the present one, which has this option. */
 static pvsz_key full_behind(branch *b, const pvsz_option *option)
 {
@@ -233,7 +228,7 @@ static pvsz_key bound_behind(branch *b, const pvsz_option *option, frame *f)
     whole = pvsz_add_key(f->prefix, f->bound, 1);
     if (pvsz_is_never(&f->bound) || is_beaten(&problem->list, &whole))
         return f->bound;
-    f->bound = least_of(f->bound, full_behind(b, option));
+    f->bound = pvsz_worse_key(f->bound, full_behind(b, option));
     whole = pvsz_add_key(f->prefix, f->bound, 1);
     if (behind == problem->slots || is_beaten(&problem->list, &whole))
         return f->bound;
@@ -241,7 +236,7 @@ static pvsz_key bound_behind(branch *b, const pvsz_option *option, frame *f)
     look_up(b, behind, f);
     known = pvsz_seen_bound(b->seen);
     if (known)
-        f->bound = least_of(f->bound, *known);
+        f->bound = pvsz_worse_key(f->bound, *known);
     return f->bound;
 }
 
@@ -273,7 +268,7 @@ static pvsz_key best_whole(const branch *b, const pvsz_key *bound)
 {
     pvsz_key whole = pvsz_add_key(b->frame[b->at + 1].prefix, *bound, 1);
 
-    return b->capped && pvsz_compare_keys(&b->cap, &whole) < 0 ? b->cap : whole;
+    return b->capped ? pvsz_worse_key(b->cap, whole) : whole;
 }
 
 /* Tries the next option of the present slot. */
@@ -421,8 +416,8 @@ pvsize_status pvsz_search_pass(pvsz_problem *problem)
         b.room.plane[i] = problem->plane[i].room;
     first = &b.frame[0];
     first->prefix = problem->offset;
-    first->bound =
-        least_of(pvsz_bound(problem, b.bounds, 0, &b.room), pvsz_all_full(problem, 0, &b.room));
+    first->bound = pvsz_worse_key(pvsz_bound(problem, b.bounds, 0, &b.room),
+                                  pvsz_all_full(problem, 0, &b.room));
     if (problem->slots == 0) /* all is fixed: there is one stringing */
         return is_worth(problem, &first->prefix) && !pvsz_is_never(&first->bound)
                    ? judge(&b, &first->prefix)

@@ -33,6 +33,11 @@ static inline pvsz_key pvsz_better_key(pvsz_key a, pvsz_key b)
     return pvsz_compare_keys(&a, &b) < 0 ? b : a;
 }
 
+static inline pvsz_key pvsz_worse_key(pvsz_key a, pvsz_key b)
+{
+    return pvsz_compare_keys(&a, &b) < 0 ? a : b;
+}
+
 /* a + times x b; never and anything is never */
 static inline pvsz_key pvsz_add_key(pvsz_key a, pvsz_key b, int64_t times)
 {

@@ -1,7 +1,7 @@
 /* The search as its steps see it. It goes: the question is read into a problem
  * (problem.c, inputs.c, budgets.c), every input gets its options (probe.c, options.c, value.c),
- * bounds are prepared (bound.c, planes.c), options are combined (branch.c, with seen.c),
- * and what stood in the way is noted (obstacles.c); solve.c runs it all. Values are whole
+ * bounds are prepared (bound.c, planes.c), options are combined (branch.c, with seen.c and
+ * whole.c), and what stood in the way is noted (obstacles.c); solve.c runs it all. Values are whole
  * numbers, so that sums are exact and do not depend on their order. */
 #ifndef PVSZ_LAYOUT_H
 #define PVSZ_LAYOUT_H
@@ -256,7 +256,6 @@ pvsz_key pvsz_bound_whole(const pvsz_problem *problem, const pvsz_bounds *bounds
 /* seen.c: states met before, with what was proven of them */
 typedef struct pvsz_seen pvsz_seen;
 pvsz_seen *pvsz_make_seen(pvsz_problem *problem);
-void pvsz_forget(pvsz_seen *seen);
 /* Takes the state at a slot; `tie` are the options that later ones must not precede. */
 void pvsz_seen_state(const pvsz_problem *problem, pvsz_seen *seen, int32_t slot, int32_t low,
                      int32_t first, const pvsz_room *room);

@@ -151,13 +151,11 @@ pvsz_key pvsz_bound_whole(const pvsz_problem *problem, const pvsz_bounds *bounds
     for (int32_t i = 0; i < problem->planes; i++)
         add_plane(problem, whole, i);
     for (int32_t t = 0; t <= whole->total; t++) {
-        pvsz_key here = PVSZ_NEVER, limit;
+        pvsz_key here = PVSZ_NEVER;
 
         for (int32_t k = 0; k <= whole->sides; k++)
             here = pvsz_better_key(here, row(whole->done, whole->total, k)[t]);
-        limit = pvsz_bound_exactly(problem, bounds, t);
-        if (pvsz_compare_keys(&limit, &here) < 0)
-            here = limit;
+        here = pvsz_worse_key(here, pvsz_bound_exactly(problem, bounds, t));
         if (may_be(problem, t))
             best = pvsz_better_key(best, here);
     }
