@@ -20,8 +20,8 @@ typedef struct pvsz_peaks {
 void pvsz_wired_mpps(const pvsz_module *module, double added, size_t n, const pvsz_peaks *peaks,
                      double *voltage, double *current);
 /* At n of the conditions, picked by their places: the voltage above the maximum-power point at
- * which the module gives this power, or current, above 0 and no more than at the point. An output may be the array
- * of an input. */
+ * which the module gives this power, or current, above 0 and no more than at the point. An output
+ * may be the array of an input. */
 void pvsz_throttled_voltages(const pvsz_module *module, const pvsz_peaks *peaks, size_t n,
                              const int32_t *pick, const double *power, double *voltage);
 void pvsz_held_voltages(const pvsz_module *module, const pvsz_peaks *peaks, size_t n,
