@@ -1,212 +1,6 @@
-/* Judging pairs by a sieve: lengths that pass, what they come to on the whole inverter,
- * and how good that can be at best. */
-#include <math.h>
-
+/* Judging pairs by a sieve: what the lengths that pass come to on the whole inverter, and
+ * how good that can be at best. */
 #include "sieve_parts.h"
-
-/* rules on lengths */
-
-/* far more than roundings of the quotient, far less than the guard of a limit */
-#define BLUR 1e-11
-enum { LONGEST = 1000000 };
-
-/* A quotient as a whole number, from below; unsure where rounding could tell. */
-static int32_t whole(double quotient, pvsz_window *window)
-{
-    double below = floor(quotient);
-
-    if (quotient > LONGEST)
-        return LONGEST;
-    if (quotient - below < BLUR * quotient || below + 1 - quotient < BLUR * quotient)
-        window->unsure = true;
-    return (int32_t)below;
-}
-
-static bool holds(const pvsz_rule *rule, double value, double limit)
-{
-    if (rule->compare == PVSIZE_COMPARE_AT_MOST)
-        return pvsz_within(pvsz_subtract(limit, value), limit);
-    return pvsz_within(pvsz_subtract(value, limit), limit) &&
-           !(rule->compare == PVSIZE_COMPARE_MORE_THAN &&
-             pvsz_within(pvsz_subtract(limit, value), limit));
-}
-
-static void raise_low(pvsz_window *window, int32_t low)
-{
-    window->low = low > window->low ? low : window->low;
-}
-
-/* The value is of one module in the string. */
-static void narrow_up(const pvsz_mesh *mesh, double value, double limit, pvsz_window *window)
-{
-    int32_t high;
-
-    if (!(value > 0) || !(limit > 0)) {
-        window->unsure = true;
-        return;
-    }
-    if (mesh->rule->compare == PVSIZE_COMPARE_AT_LEAST) {
-        raise_low(window, whole(limit * (1 - PVSZ_GUARD) / value, window) + 1);
-        return;
-    }
-    high = whole(limit * (1 + PVSZ_GUARD) / value, window);
-    if (mesh->rule->compare == PVSIZE_COMPARE_MORE_THAN) {
-        raise_low(window, high + 1);
-        return;
-    }
-    window->high = high < window->high ? high : window->high;
-    if (mesh->ends && high < window->reach)
-        window->reach = high;
-}
-
-void pvsz_narrow(const pvsz_mesh *mesh, const pvsz_side *value, const pvsz_side *limit,
-                 pvsz_window *window)
-{
-    double most;
-
-    if (!value->has || !limit->has)
-        return;
-    most = limit->value * mesh->rule->factor;
-    if (mesh->up) {
-        narrow_up(mesh, value->value, most, window);
-    } else if (!holds(mesh->rule, value->value, most)) {
-        window->high = 0;
-        if (mesh->ends)
-            window->reach = 0;
-    }
-}
-
-/* the module */
-
-void pvsz_sieve_turn(pvsz_sieve *sieve, const pvsize_spec *module)
-{
-    size_t rows = (size_t)sieve->planes * PVSZ_SIEVE_STRINGS;
-
-    sieve->module = module;
-    sieve->power = pvsz_milliwatts(pvsz_number_of(module, PVSIZE_MODULE_PMAX, 0));
-    sieve->valued = false;
-    for (size_t i = 0; i < sieve->classes; i++)
-        for (size_t k = 0; k < rows; k++)
-            sieve->class[i]->row[k].known = false;
-}
-
-/* Puts the present module in the place of the one that the class was made with. */
-static void put_module(const pvsz_sieve *sieve, pvsz_problem *problem)
-{
-    problem->module[0] = (pvsize_spec *)sieve->module; /* checks only read it */
-    problem->module_power[0] = sieve->power;
-}
-
-static void order_planes(const int64_t *worth, int32_t planes, int32_t *order)
-{
-    for (int32_t i = 0; i < planes; i++) {
-        int32_t at = i;
-
-        for (; at > 0 && worth[order[at - 1]] < worth[i]; at--)
-            order[at] = order[at - 1];
-        order[at] = i;
-    }
-}
-
-/* What one of the module is worth on each plane. */
-static void value_planes(pvsz_sieve *sieve, pvsz_problem *problem)
-{
-    put_module(sieve, problem);
-    for (int32_t i = 0; i < sieve->planes; i++) {
-        const pvsz_option one = {.plane = {i, -1}, .strings = {1, 0}, .length = 1};
-        pvsz_key key = pvsz_key_of(problem, &one);
-
-        sieve->worth[0][i] = key.level[0];
-        sieve->worth[1][i] = key.level[1];
-    }
-    for (int32_t level = 0; level < 2; level++)
-        order_planes(sieve->worth[level], sieve->planes, sieve->order[level]);
-    sieve->valued = true;
-}
-
-/* rows */
-
-static const pvsize_spec *spec_of(const pvsz_trait_class *class, int32_t kind, int32_t plane)
-{
-    const pvsize_spec *site = pvsz_spec_parts(class->probe.system, PVSZ_KIND_SITE)->item[0];
-
-    switch (kind) {
-    case PVSZ_KIND_MODULE:
-        return class->problem.module[0];
-    case PVSZ_KIND_ARRAY:
-        return class->probe.array[0];
-    case PVSZ_KIND_PLANE:
-        return pvsz_spec_parts(site, PVSZ_KIND_PLANE)->item[plane];
-    default:
-        return site;
-    }
-}
-
-/* A side that does not look at the inverter, after the check of an option. */
-static pvsz_side side_apart(const pvsz_trait_class *class, const pvsz_ref *ref, int32_t plane)
-{
-    const pvsize_report *report = class->problem.report;
-    pvsz_side side = {.has = ref->number == 0, .value = 1};
-    int32_t entry;
-
-    if (ref->number == 0)
-        return side;
-    if (ref->kind == PVSZ_KIND_FIGURE) {
-        side = (pvsz_side){report->figure[ref->place].set, report->figure[ref->place].value};
-    } else if (ref->kind == PVSZ_KIND_QUANTITY) {
-        entry = pvsz_report_entry(report, ref->place, report->design.subject[PVSZ_KIND_ARRAY]);
-        if (entry >= 0 && report->entry[entry].state == PVSZ_VALUE)
-            side = (pvsz_side){true, report->entry[entry].value};
-    } else {
-        side.has = pvsz_spec_number(spec_of(class, ref->kind, plane), ref->number, &side.value);
-    }
-    return side;
-}
-
-/* What a check of the module with so many strings of one module shows. */
-static pvsize_status make_row(const pvsz_sieve *sieve, pvsz_trait_class *class, int32_t plane,
-                              int32_t strings, pvsz_row *row)
-{
-    pvsz_option option = {.plane = {plane, -1}, .strings = {strings, 0}, .length = 1};
-    pvsize_status status;
-
-    put_module(sieve, &class->problem);
-    status = pvsz_judge_alone(&class->probe, &option);
-    if (status)
-        return status;
-    row->window = (pvsz_window){.low = 1, .high = LONGEST, .reach = LONGEST};
-    for (int32_t i = 0; i < sieve->owns; i++) {
-        const pvsz_mesh *mesh = &sieve->own[i];
-        pvsz_side value = side_apart(class, &mesh->rule->value, plane);
-        pvsz_side limit = side_apart(class, &mesh->rule->limit, plane);
-
-        pvsz_narrow(mesh, &value, &limit, &row->window);
-    }
-    for (int32_t i = 0; i < sieve->crosses; i++) {
-        const pvsz_mesh *mesh = &sieve->cross[i];
-
-        row->side[i] =
-            side_apart(class, mesh->value_apart ? &mesh->rule->value : &mesh->rule->limit, plane);
-    }
-    row->known = true;
-    return PVSIZE_OK;
-}
-
-static void narrow_by_port(const pvsz_sieve *sieve, const pvsz_port *port, const pvsz_row *row,
-                           pvsz_window *window)
-{
-    *window = row->window;
-    for (int32_t i = 0; i < sieve->crosses; i++) {
-        const pvsz_mesh *mesh = &sieve->cross[i];
-
-        if (mesh->value_apart)
-            pvsz_narrow(mesh, &row->side[i], &port->side[i], window);
-        else
-            pvsz_narrow(mesh, &port->side[i], &row->side[i], window);
-    }
-}
-
-/* the pair */
 
 /* What the inputs of a pair can get. */
 typedef struct tally {
@@ -244,24 +38,24 @@ static int64_t count_lengths(const tally *t, const pvsz_window *window, int32_t 
 static pvsize_status tally_plane(pvsz_sieve *sieve, const pvsz_port *port, int32_t plane, tally *t,
                                  int64_t *largest)
 {
-    pvsz_trait_class *class = sieve->class[port->class];
+    pvsz_family *family = sieve->family[port->family];
     int32_t room = t->problem->plane[plane].room, tried = 0;
     int64_t lengths = smaller(room, t->problem->longest);
 
     *largest = 0;
     for (int32_t strings = 1; (int64_t)strings * t->problem->shortest <= room; strings++) {
-        pvsz_row *row = &class->row[plane * PVSZ_SIEVE_STRINGS + strings - 1];
+        pvsz_row *row = &family->row[plane * PVSZ_SIEVE_STRINGS + strings - 1];
         pvsz_window window;
         int64_t most, count;
         int32_t low;
         pvsize_status status = strings > PVSZ_SIEVE_STRINGS || row->known
                                    ? PVSIZE_OK
-                                   : make_row(sieve, class, plane, strings, row);
+                                   : pvsz_make_row(sieve, family, plane, strings, row);
 
         t->unsure |= strings > PVSZ_SIEVE_STRINGS;
         if (status || t->unsure)
             return status;
-        narrow_by_port(sieve, port, row, &window);
+        pvsz_narrow_by_port(sieve, port, row, &window);
         t->unsure |= window.unsure;
         tried++;
         if (strings == 1)
@@ -416,9 +210,9 @@ pvsize_status pvsz_sift(pvsz_sieve *sieve, size_t inverter, int32_t *verdict, pv
         *verdict = allows->broken ? PVSZ_SIEVE_NOTHING : PVSZ_SIEVE_UNSURE;
         return PVSIZE_OK;
     }
-    t.problem = &sieve->class[allows->port[0].class]->problem;
+    t.problem = &sieve->family[allows->port[0].family]->problem;
     if (!sieve->valued)
-        value_planes(sieve, &sieve->class[allows->port[0].class] -> problem);
+        pvsz_value_planes(sieve, &sieve->family[allows->port[0].family]->problem);
     status = tally_pair(sieve, &t);
     if (status || t.unsure || !is_within_budget(&t))
         return status;

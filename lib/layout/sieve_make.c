@@ -1,5 +1,5 @@
 /* Making a sieve: which rules it can tell by, what each inverter allows, and which
- * inputs are of one class. Whatever it cannot tell for certain it leaves to a search. */
+ * inputs are of one family. Whatever it cannot tell for certain it leaves to a search. */
 #include "sieve_parts.h"
 
 /* rules */
@@ -126,29 +126,29 @@ pvsize_status pvsz_sieve_new(const pvsz_memory *memory, pvsize_spec *search,
     return sort_rules(sieve, diag);
 }
 
-static void free_class(pvsz_sieve *sieve, pvsz_trait_class *class)
+static void free_family(pvsz_sieve *sieve, pvsz_family *family)
 {
-    pvsz_free_probe(&class->probe);
-    pvsz_end_problem(&class->problem);
-    if (class->row)
-        pvsz_release(sieve->memory, class->row[0].side);
-    pvsz_release(sieve->memory, class->row);
-    pvsz_release(sieve->memory, class->value);
-    pvsz_release(sieve->memory, class);
+    pvsz_free_probe(&family->probe);
+    pvsz_end_problem(&family->problem);
+    if (family->row)
+        pvsz_release(sieve->memory, family->row[0].side);
+    pvsz_release(sieve->memory, family->row);
+    pvsz_release(sieve->memory, family->value);
+    pvsz_release(sieve->memory, family);
 }
 
 void pvsz_sieve_free(pvsz_sieve *sieve)
 {
     if (!sieve)
         return;
-    for (size_t i = 0; i < sieve->classes; i++)
-        free_class(sieve, sieve->class[i]);
+    for (size_t i = 0; i < sieve->families; i++)
+        free_family(sieve, sieve->family[i]);
     for (size_t i = 0; sieve->allowance && i < sieve->inverters; i++) {
         if (sieve->allowance[i].port)
             pvsz_release(sieve->memory, sieve->allowance[i].port[0].side);
         pvsz_release(sieve->memory, sieve->allowance[i].port);
     }
-    pvsz_release(sieve->memory, sieve->class);
+    pvsz_release(sieve->memory, sieve->family);
     pvsz_release(sieve->memory, sieve->allowance);
     pvsz_release(sieve->memory, sieve->own);
     pvsz_release(sieve->memory, sieve->cross);
@@ -206,71 +206,71 @@ static pvsz_side trait_of(const pvsize_spec *inverter, int32_t input, int32_t te
     return side;
 }
 
-static bool is_of_class(const pvsz_trait_class *class, const pvsize_spec *inverter, int32_t input)
+static bool is_of_family(const pvsz_family *family, const pvsize_spec *inverter, int32_t input)
 {
     for (int32_t i = 0; i < pvsz_traits(); i++) {
         pvsz_side side = trait_of(inverter, input, pvsz_trait(i));
 
-        if (side.has != class->value[i].has || side.value != class->value[i].value)
+        if (side.has != family->value[i].has || side.value != family->value[i].value)
             return false;
     }
     return true;
 }
 
-static pvsize_status make_rows(pvsz_sieve *sieve, pvsz_trait_class *class)
+static pvsize_status make_rows(pvsz_sieve *sieve, pvsz_family *family)
 {
     size_t rows = (size_t)sieve->planes * PVSZ_SIEVE_STRINGS;
     pvsz_side *side = pvsz_new(sieve->memory, rows * (size_t)sieve->crosses + 1, sizeof *side);
 
-    class->value = pvsz_new(sieve->memory, (size_t)pvsz_traits(), sizeof *class->value);
-    class->row = side ? pvsz_new(sieve->memory, rows, sizeof *class->row) : NULL;
-    if (!class->row) {
+    family->value = pvsz_new(sieve->memory, (size_t)pvsz_traits(), sizeof *family->value);
+    family->row = side ? pvsz_new(sieve->memory, rows, sizeof *family->row) : NULL;
+    if (!family->row) {
         pvsz_release(sieve->memory, side);
         return PVSIZE_E_NO_MEMORY;
     }
     for (size_t i = 0; i < rows; i++)
-        class->row[i].side = &side[i * (size_t)sieve->crosses];
-    return class->value ? PVSIZE_OK : PVSIZE_E_NO_MEMORY;
+        family->row[i].side = &side[i * (size_t)sieve->crosses];
+    return family->value ? PVSIZE_OK : PVSIZE_E_NO_MEMORY;
 }
 
-static pvsize_status make_class(pvsz_sieve *sieve, size_t inverter, const pvsz_group *group)
+static pvsize_status make_family(pvsz_sieve *sieve, size_t inverter, const pvsz_group *group)
 {
-    pvsz_trait_class **grown = pvsz_grow(sieve->memory, sieve->class, sieve->classes,
-                                         &sieve->capacity, sizeof *sieve->class);
-    pvsz_trait_class *class;
+    pvsz_family **grown = pvsz_grow(sieve->memory, sieve->family, sieve->families, &sieve->capacity,
+                                    sizeof *sieve->family);
+    pvsz_family *family;
     pvsize_status status;
 
     if (!grown)
         return PVSIZE_E_NO_MEMORY;
-    sieve->class = grown;
-    class = pvsz_new(sieve->memory, 1, sizeof *class);
-    if (!class)
+    sieve->family = grown;
+    family = pvsz_new(sieve->memory, 1, sizeof *family);
+    if (!family)
         return PVSIZE_E_NO_MEMORY;
-    status = pose(sieve, inverter, &class->problem);
+    status = pose(sieve, inverter, &family->problem);
     if (!status)
-        status = make_rows(sieve, class);
+        status = make_rows(sieve, family);
     if (!status)
-        status = pvsz_make_probe(&class->problem, group, &class->probe);
+        status = pvsz_make_probe(&family->problem, group, &family->probe);
     if (status) {
-        free_class(sieve, class);
+        free_family(sieve, family);
         return status;
     }
     for (int32_t i = 0; i < pvsz_traits(); i++)
-        class->value[i] = trait_of(sieve->inverter[inverter], group->input, pvsz_trait(i));
-    sieve->class[sieve->classes++] = class;
+        family->value[i] = trait_of(sieve->inverter[inverter], group->input, pvsz_trait(i));
+    sieve->family[sieve->families++] = family;
     return PVSIZE_OK;
 }
 
-static pvsize_status find_class(pvsz_sieve *sieve, size_t inverter, const pvsz_group *group,
-                                int32_t *out)
+static pvsize_status find_family(pvsz_sieve *sieve, size_t inverter, const pvsz_group *group,
+                                 int32_t *out)
 {
-    for (size_t i = 0; i < sieve->classes; i++)
-        if (is_of_class(sieve->class[i], sieve -> inverter[inverter], group -> input)) {
+    for (size_t i = 0; i < sieve->families; i++)
+        if (is_of_family(sieve->family[i], sieve->inverter[inverter], group->input)) {
             *out = (int32_t)i;
             return PVSIZE_OK;
         }
-    *out = (int32_t)sieve->classes;
-    return make_class(sieve, inverter, group);
+    *out = (int32_t)sieve->families;
+    return make_family(sieve, inverter, group);
 }
 
 /* The inverter's side of a rule on an input; quantities stand in the report of the
@@ -307,7 +307,7 @@ static pvsize_status make_ports(pvsz_sieve *sieve, size_t inverter, const pvsz_p
     for (int32_t i = 0; i < problem->groups; i++) {
         const pvsz_group *group = &problem->group[i];
         pvsz_port *port = &allows->port[i];
-        pvsize_status status = find_class(sieve, inverter, group, &port->class);
+        pvsize_status status = find_family(sieve, inverter, group, &port->family);
 
         if (status)
             return status;

@@ -1,4 +1,5 @@
-/* What a sieve is made of: sieve_make.c makes it, sieve.c judges by it. */
+/* What a sieve is made of: sieve_make.c makes it, sieve_rows.c looks at a module, sieve.c
+ * judges pairs. */
 #ifndef PVSZ_SIEVE_PARTS_H
 #define PVSZ_SIEVE_PARTS_H
 
@@ -36,16 +37,16 @@ typedef struct pvsz_row {
 } pvsz_row;
 
 /* Inputs of the same traits. The problem is one of their inverters with any module. */
-typedef struct pvsz_trait_class {
+typedef struct pvsz_family {
     pvsz_problem problem;
     pvsz_probe probe;
     pvsz_side *value; /* of each trait */
     pvsz_row *row;    /* by plane and strings */
-} pvsz_trait_class;
+} pvsz_family;
 
 /* Like inputs of an inverter. */
 typedef struct pvsz_port {
-    int32_t class, inputs;
+    int32_t family, inputs;
     pvsz_side *side; /* of the rules with one side apart, the other */
 } pvsz_port;
 
@@ -70,8 +71,8 @@ struct pvsz_sieve {
 
     pvsz_mesh *own, *cross; /* rules with both sides apart, and with one */
     int32_t owns, crosses;
-    pvsz_trait_class **class;
-    size_t classes, capacity;
+    pvsz_family **family;
+    size_t families, capacity;
     pvsz_allowance *allowance; /* by inverter */
 
     const pvsize_spec *module; /* the present one */
@@ -83,10 +84,18 @@ struct pvsz_sieve {
     int32_t *most;     /* modules that the pair at hand can have on each plane */
 };
 
+/* sieve_make.c */
 /* Takes in what an inverter allows, with any module that has a power. */
 pvsize_status pvsz_sieve_take_in(pvsz_sieve *sieve, size_t inverter, pvsize_diag *diag);
-/* What a rule leaves of a window, given its two sides. */
-void pvsz_narrow(const pvsz_mesh *mesh, const pvsz_side *value, const pvsz_side *limit,
-                 pvsz_window *window);
+
+/* sieve_rows.c */
+/* What one of the module is worth on each plane. */
+void pvsz_value_planes(pvsz_sieve *sieve, pvsz_problem *problem);
+/* What a check of the module with so many strings of one module shows. */
+pvsize_status pvsz_make_row(const pvsz_sieve *sieve, pvsz_family *family, int32_t plane,
+                            int32_t strings, pvsz_row *row);
+/* The lengths of a row that pass on a port. */
+void pvsz_narrow_by_port(const pvsz_sieve *sieve, const pvsz_port *port, const pvsz_row *row,
+                         pvsz_window *window);
 
 #endif
