@@ -2,18 +2,18 @@
 #include "../base/base.h"
 #include "ratings.h"
 
-/* A row for each series, by its number; 0 behind the last rating. A series closes the row
- * before it. */
+/* A row for each series, by its number. A series closes the row before it, by the 0 behind the
+ * last rating: of one more than there is room for a compiler tells. */
 enum { MOST_RATINGS = 48 };
 
 /* clang-format off */
-static const double ratings[PVSZ_SERIES_END][MOST_RATINGS + 1] = {{0
-#define SERIES(ID, text, KNOWN, source) }, {
+static const double ratings[PVSZ_SERIES_END][MOST_RATINGS + 1] = {{
+#define SERIES(ID, text, KNOWN, source) 0}, {
 #define RATING(amps) amps,
 #include "../tables/device_ratings.def"
 #undef SERIES
 #undef RATING
-}};
+0}};
 /* clang-format on */
 
 static bool is_high_enough(double amps, double low, bool strict)
