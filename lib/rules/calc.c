@@ -124,6 +124,7 @@ static const pvsz_operand *gather_one(pvsz_calc *calc, int32_t place, const pvsz
         pvsz_pass_on(calc, entry);
         return NULL;
     }
+    pvsz_note_anew(calc); /* as a list begins anew */
     pvsz_note_entry(calc, entry, place);
     calc->last = calc->next;
     return calc->entry->operand;
