@@ -18,10 +18,10 @@ bool pvsz_same_answer(const pvsz_question *question, double a, double b)
 
 static double of_array(const pvsize_report *report, int32_t quantity, int32_t k)
 {
-    int32_t entry =
-        pvsz_report_entry(report, quantity, &report->design.subject[PVSZ_KIND_ARRAY][k]);
+    double value = 0;
 
-    return entry >= 0 && report->entry[entry].state == PVSZ_VALUE ? report->entry[entry].value : 0;
+    pvsz_report_value(report, quantity, &report->design.subject[PVSZ_KIND_ARRAY][k], &value);
+    return value;
 }
 
 static bool check(const pvsize_exercise *exercise, pvsize_report *report)

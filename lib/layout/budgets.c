@@ -15,11 +15,8 @@ static bool limit_of(const pvsz_problem *problem, const pvsz_rule *rule,
     if (pvsz_growth_of(rule->limit.number).reach != PVSZ_REACH_FIXED)
         return false;
     if (rule->limit.number && rule->limit.kind == PVSZ_KIND_QUANTITY) {
-        int32_t entry = pvsz_report_entry(report, rule->limit.place, subject);
-
-        if (entry < 0 || report->entry[entry].state != PVSZ_VALUE)
+        if (!pvsz_report_value(report, rule->limit.place, subject, &value))
             return false;
-        value = report->entry[entry].value;
     } else if (rule->limit.number && rule->limit.kind == PVSZ_KIND_FIGURE) {
         if (!report->figure[rule->limit.place].set)
             return false;

@@ -65,10 +65,10 @@ static pvsize_status check(pvsz_probe *probe, const pvsz_option *option)
 
 static double array_quantity(const pvsize_report *report, int32_t array, int32_t place)
 {
-    int32_t entry =
-        pvsz_report_entry(report, place, &report->design.subject[PVSZ_KIND_ARRAY][array]);
+    double value = 0;
 
-    return entry >= 0 && report->entry[entry].state == PVSZ_VALUE ? report->entry[entry].value : 0;
+    pvsz_report_value(report, place, &report->design.subject[PVSZ_KIND_ARRAY][array], &value);
+    return value;
 }
 
 pvsize_status pvsz_judge_alone(pvsz_probe *probe, pvsz_option *option)

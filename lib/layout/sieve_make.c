@@ -280,14 +280,11 @@ static pvsz_side side_of(const pvsz_problem *problem, const pvsize_spec *inverte
 {
     const pvsize_report *report = problem->report;
     pvsz_side side = {.has = false};
-    int32_t entry;
 
     if (ref->kind != PVSZ_KIND_QUANTITY)
         return param_of(inverter, group->input, ref->kind, ref->number);
-    entry = pvsz_report_entry(report, ref->place,
-                              &report->design.subject[PVSZ_KIND_INPUT][group->input]);
-    if (entry >= 0 && report->entry[entry].state == PVSZ_VALUE)
-        side = (pvsz_side){true, report->entry[entry].value};
+    side.has = pvsz_report_value(
+        report, ref->place, &report->design.subject[PVSZ_KIND_INPUT][group->input], &side.value);
     return side;
 }
 

@@ -147,19 +147,16 @@ static pvsz_side side_apart(const pvsz_family *family, const pvsz_ref *ref, int3
 {
     const pvsize_report *report = family->problem.report;
     pvsz_side side = {.has = ref->number == 0, .value = 1};
-    int32_t entry;
 
     if (ref->number == 0)
         return side;
-    if (ref->kind == PVSZ_KIND_FIGURE) {
+    if (ref->kind == PVSZ_KIND_FIGURE)
         side = (pvsz_side){report->figure[ref->place].set, report->figure[ref->place].value};
-    } else if (ref->kind == PVSZ_KIND_QUANTITY) {
-        entry = pvsz_report_entry(report, ref->place, report->design.subject[PVSZ_KIND_ARRAY]);
-        if (entry >= 0 && report->entry[entry].state == PVSZ_VALUE)
-            side = (pvsz_side){true, report->entry[entry].value};
-    } else {
+    else if (ref->kind == PVSZ_KIND_QUANTITY)
+        side.has = pvsz_report_value(report, ref->place, report->design.subject[PVSZ_KIND_ARRAY],
+                                     &side.value);
+    else
         side.has = pvsz_spec_number(spec_of(family, ref->kind, plane), ref->number, &side.value);
-    }
     return side;
 }
 

@@ -177,16 +177,9 @@ void pvsz_run_trial(pvsz_making *making)
 
 bool pvsz_trial_quantity(const pvsz_making *making, int32_t place, double *value)
 {
-    int32_t entry;
-
-    if (making->status)
-        return false;
-    entry = pvsz_report_entry(making->report, place,
-                              &making->report->design.subject[PVSZ_KIND_ARRAY][0]);
-    if (entry < 0 || making->report->entry[entry].state != PVSZ_VALUE)
-        return false;
-    *value = making->report->entry[entry].value;
-    return true;
+    return !making->status &&
+           pvsz_report_value(making->report, place, making->report->design.subject[PVSZ_KIND_ARRAY],
+                             value);
 }
 
 const pvsz_finding *pvsz_trial_finding(const pvsz_making *making, int32_t rule)

@@ -228,6 +228,17 @@ int32_t pvsz_report_entry(const pvsize_report *report, int32_t quantity,
     return subject->row[scope] + quantity - pvsz_first_quantity[scope];
 }
 
+bool pvsz_report_value(const pvsize_report *report, int32_t quantity, const pvsz_subject *subject,
+                       double *value)
+{
+    int32_t entry = pvsz_report_entry(report, quantity, subject);
+
+    if (entry < 0 || report->entry[entry].state != PVSZ_VALUE)
+        return false;
+    *value = report->entry[entry].value;
+    return true;
+}
+
 int32_t pvsz_side_entry(const pvsz_ref *ref, const pvsz_subject *subject)
 {
     if (ref->kind != PVSZ_KIND_QUANTITY || subject->row[ref->scope] < 0)

@@ -100,6 +100,9 @@ bool pvsz_report_live(const pvsize_report *report);
 /* Entry of a quantity of a subject or of what that hangs on; -1: none. */
 int32_t pvsz_report_entry(const pvsize_report *report, int32_t quantity,
                           const pvsz_subject *subject);
+/* The value of that, if it has one; else `value` stays. */
+bool pvsz_report_value(const pvsize_report *report, int32_t quantity, const pvsz_subject *subject,
+                       double *value);
 /* Entry of one side of a rule on a subject; -1: no quantity, or none of it. */
 int32_t pvsz_side_entry(const pvsz_ref *ref, const pvsz_subject *subject);
 
