@@ -120,7 +120,7 @@ static const pvsz_operand *gather_one(pvsz_calc *calc, int32_t place, const pvsz
 {
     const pvsz_entry *entry = pvsz_compute(calc, place, at);
 
-    if (entry->state != PVSZ_VALUE) {
+    if (!pvsz_has_value(entry)) {
         pvsz_pass_on(calc, entry);
         return NULL;
     }
@@ -143,7 +143,7 @@ static const pvsz_operand *gather(pvsz_calc *calc, int32_t scope, int32_t place)
     for (const pvsz_subject *at = first; at; at = pvsz_next_below(calc, scope, at)) {
         const pvsz_entry *entry = pvsz_compute(calc, place, at);
 
-        if (entry->state != PVSZ_VALUE && entry->state != PVSZ_NOTHING) {
+        if (entry && entry->state != PVSZ_VALUE && entry->state != PVSZ_NOTHING) {
             pvsz_pass_on(calc, entry);
             return NULL;
         }
