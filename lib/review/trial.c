@@ -124,7 +124,7 @@ static pvsize_spec *site_of(pvsz_making *making)
     pvsize_spec *site =
         making->site ? copy_of(making, making->site) : make(making, PVSIZE_KIND_SITE);
 
-    if (making->status || pvsz_enquiry_number(making, PVSIZE_ENQUIRY_PLANE, &making->plane_index))
+    if (!site || pvsz_enquiry_number(making, PVSIZE_ENQUIRY_PLANE, &making->plane_index))
         return site;
     making->plane_index = (double)pvsz_spec_parts(site, PVSZ_KIND_PLANE)->count;
     give(making, site, make(making, PVSIZE_KIND_PLANE));
