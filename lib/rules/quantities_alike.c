@@ -81,7 +81,8 @@ static void median(pvsz_calc *calc, int32_t size, int32_t place)
     if (first != calc->subject->at[PVSZ_KIND_READING]) {
         at_first =
             pvsz_compute(calc, place, &calc->report->design.subject[PVSZ_KIND_READING][first]);
-        pvsz_result(calc, pvsz_literal(calc, at_first->value), "{median}");
+        if (pvsz_has_value(at_first))
+            pvsz_result(calc, pvsz_literal(calc, at_first->value), "{median}");
         return;
     }
     double low = ranked(calc, size, (count - 1) / 2);

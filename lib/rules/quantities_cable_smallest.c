@@ -22,9 +22,10 @@ static double drop_left(pvsz_calc *calc)
             continue;
         share = pvsz_compute(calc, PVSZ_QUANTITY_CABLE_DROP_SHARE,
                              &design->subject[PVSZ_KIND_CABLE][at]);
-        if (share->state != PVSZ_VALUE)
+        if (pvsz_has_value(share))
+            left -= share->value;
+        else if (share)
             pvsz_missing(calc, share->missing);
-        left -= share->value;
     }
     return left;
 }
