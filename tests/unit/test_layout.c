@@ -406,6 +406,11 @@ START_TEST(wrong_questions_are_refused)
     ck_assert_int_eq(number_of, 0); /* as new: nothing was changed */
     FAILS(PVSIZE_E_BAD_INDEX, "", pvsize_layouts_number(layouts, 0, 1, &value, diag));
     FAILS(PVSIZE_E_BAD_INDEX, "",
+          pvsize_layouts_obstacle(layouts, 0, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL,
+                                  diag));
+    FAILS(PVSIZE_E_BAD_HANDLE, "layouts",
+          pvsize_search(search, rules, NULL, (pvsize_layouts *)(void *)rules, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "",
           pvsize_layouts_obstacle_numbers(layouts, 0, NULL, NULL, NULL, diag));
     FAILS(PVSIZE_E_BAD_INDEX, "",
           pvsize_layouts_system(layouts, 0, NULL, &(pvsize_spec *){NULL}, diag));
@@ -431,6 +436,58 @@ START_TEST(an_own_rule_cannot_speak_of_a_search)
           pvsize_rules_add(rules, "own", "own", PVSIZE_SEARCH_ANSWERS, PVSIZE_COMPARE_AT_MOST, 0, 5,
                            PVSIZE_SEVERITY_MUST, NULL, NULL, diag));
     pvsize_rules_free(rules);
+}
+END_TEST
+
+/* Own rules on sums, and the most modules of 415 W that each leaves: the limit over what one
+ * module adds, rounded down. */
+static const struct {
+    int32_t value, limit_of;
+    double limit;
+    int32_t most;
+} sums[] = {
+    {PVSIZE_QUANTITY_SYSTEM_MODULES, 0, 20, 20},
+    {PVSIZE_QUANTITY_SYSTEM_PV_POWER, 0, 18.5 * 415, 18},
+    {PVSIZE_QUANTITY_SYSTEM_PV_POWER, PVSIZE_SITE_EXPORT_LIMIT, 0.3, 14},  /* 6000 W */
+    {PVSIZE_QUANTITY_ARRAY_RATIO, 0, 0.9, 16},                             /* 6750 W */
+    {PVSIZE_QUANTITY_ARRAY_RATIO, PVSIZE_FIGURE_ARRAY_RATIO_MAX, 0.5, 12}, /* 0.665 */
+    {PVSIZE_QUANTITY_INVERTER_PV_POWER, PVSIZE_INVERTER_MAX_PV_POWER, 0.5, 12},
+};
+
+static pvsize_rules *with_own_rule(int32_t value, int32_t compare, int32_t limit_of, double limit)
+{
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+
+    OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_ARRAY_RATIO_MAX, 1.33, NULL, diag));
+    OK(pvsize_rules_add(rules, "own", "own", value, compare, limit_of, limit, PVSIZE_SEVERITY_MUST,
+                        NULL, NULL, diag));
+    return rules;
+}
+
+START_TEST(own_rules_on_sums_bound_a_search)
+{
+    for (size_t i = 0; i < sizeof sums / sizeof *sums; i++) {
+        pvsize_spec *search = question(10.5, 30, 30, 1);
+        pvsize_rules *rules =
+            with_own_rule(sums[i].value, PVSIZE_COMPARE_AT_MOST, sums[i].limit_of, sums[i].limit);
+        pvsize_layouts *layouts;
+        int32_t count, rule, told = 0;
+
+        OK(pvsize_layouts_new(NULL, &layouts, diag));
+        OK(pvsize_search(search, rules, NULL, layouts, diag));
+        ck_assert_int_gt(count_of(layouts), 0);
+        NEAR(number(layouts, 0, PVSIZE_LAYOUT_MODULES), sums[i].most, 1e-12);
+        OK(pvsize_layouts_obstacle_count(layouts, &count, diag));
+        for (int32_t k = 0; k < count; k++) {
+            OK(pvsize_layouts_obstacle(layouts, k, &rule, NULL, NULL, NULL, NULL, NULL, NULL, NULL,
+                                       NULL, diag));
+            told += rule == pvsize_rules_by_name(rules, "own");
+        }
+        ck_assert_int_gt(told, 0);
+        pvsize_layouts_free(layouts);
+        pvsize_rules_free(rules);
+        pvsize_spec_free(search);
+    }
 }
 END_TEST
 
@@ -499,6 +556,7 @@ START_TEST(wrong_rankings_are_refused)
     pvsize_rules *rules = preset("asnzs_5033_2021");
     pvsize_ranking *ranking;
     const pvsize_spec *none[] = {NULL}, *one[] = {module}, *two[] = {module, module};
+    const void *const foreign[] = {rules};
     const int32_t raised = 1;
     double done;
 
@@ -521,6 +579,10 @@ START_TEST(wrong_rankings_are_refused)
           pvsize_ranking_add_all(ranking, NULL, 1, one, 1, 0, 0, NULL, NULL, diag));
     FAILS(PVSIZE_E_NULL_POINTER, "modules",
           pvsize_ranking_add_all(ranking, none, 1, one, 1, 0, 0, NULL, NULL, diag));
+    FAILS(PVSIZE_E_BAD_HANDLE, "inverters",
+          pvsize_ranking_add_all(ranking, one, 1, (const pvsize_spec *const *)foreign, 1, 0, 0,
+                                 NULL, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "ranking", pvsize_ranking_pair(NULL, 0, NULL, NULL, diag));
     FAILS(PVSIZE_E_WRONG_KIND, "inverter",
           pvsize_ranking_add_all(ranking, one, 1, one, 1, 0, 0, NULL, NULL, diag));
     FAILS(PVSIZE_E_OUT_OF_RANGE, "first_module",
@@ -679,6 +741,122 @@ START_TEST(a_sweep_searches_few_pairs)
 }
 END_TEST
 
+/* Judged all at once and pair by pair the ranking is the same. Returns how many pairs fit. */
+static double same_both_ways(const pvsize_spec *search, const pvsize_rules *rules)
+{
+    enum { MODULES = 3, INVERTERS = 2 };
+    pvsize_spec *module[MODULES], *inverter[INVERTERS];
+    pvsize_ranking *all, *each;
+    double fitting[2];
+    int32_t count[2];
+
+    for (int i = 0; i < MODULES; i++) {
+        module[i] = trade_module(10.2 + 0.2 * i);
+        OK(pvsize_spec_set_number(module[i], PVSIZE_MODULE_PMAX, 415 - 5 * i, diag));
+    }
+    for (int i = 0; i < INVERTERS; i++) {
+        inverter[i] = trade_inverter();
+        OK(pvsize_spec_set_number(inverter[i], PVSIZE_INVERTER_RATED_AC_POWER, 7500 - 3000 * i,
+                                  diag));
+    }
+    OK(pvsize_ranking_new(search, rules, MODULES * INVERTERS, NULL, &all, diag));
+    OK(pvsize_ranking_new(search, rules, MODULES * INVERTERS, NULL, &each, diag));
+    OK(pvsize_ranking_add_all(all, (const pvsize_spec *const *)module, MODULES,
+                              (const pvsize_spec *const *)inverter, INVERTERS, 0, 0, NULL, NULL,
+                              diag));
+    for (int32_t m = 0; m < MODULES; m++)
+        for (int32_t i = 0; i < INVERTERS; i++)
+            OK(pvsize_ranking_add(each, module[m], inverter[i], m, i, NULL, NULL, diag));
+    OK(pvsize_ranking_judged(all, NULL, &fitting[0], NULL, diag));
+    OK(pvsize_ranking_judged(each, NULL, &fitting[1], NULL, diag));
+    OK(pvsize_ranking_count(all, &count[0], diag));
+    OK(pvsize_ranking_count(each, &count[1], diag));
+    ck_assert(fitting[0] == fitting[1] && count[0] == count[1]);
+    for (int32_t i = 0; i < count[0]; i++) {
+        int32_t m[2], at[2];
+        double power[2];
+
+        OK(pvsize_ranking_pair(all, i, &m[0], &at[0], diag));
+        OK(pvsize_ranking_pair(each, i, &m[1], &at[1], diag));
+        OK(pvsize_ranking_number(all, i, PVSIZE_LAYOUT_POWER, &power[0], diag));
+        OK(pvsize_ranking_number(each, i, PVSIZE_LAYOUT_POWER, &power[1], diag));
+        ck_assert(m[0] == m[1] && at[0] == at[1] && power[0] == power[1]);
+    }
+    pvsize_ranking_free(all);
+    pvsize_ranking_free(each);
+    for (int i = 0; i < MODULES; i++)
+        pvsize_spec_free(module[i]);
+    for (int i = 0; i < INVERTERS; i++)
+        pvsize_spec_free(inverter[i]);
+    return fitting[0];
+}
+
+START_TEST(a_sweep_agrees_with_pairs_under_own_rules)
+{
+    static const struct {
+        int32_t value, compare, limit_of;
+        double limit;
+    } own[] = {
+        {PVSIZE_QUANTITY_STRING_VOC_COLD, PVSIZE_COMPARE_MORE_THAN, 0, 200},
+        {PVSIZE_QUANTITY_STRING_VOC_COLD, PVSIZE_COMPARE_AT_MOST, 0, 1e6},
+        {PVSIZE_QUANTITY_STRING_VOC_COLD, PVSIZE_COMPARE_AT_LEAST, 0, -1},
+        {PVSIZE_QUANTITY_STRING_VOC_COLD, PVSIZE_COMPARE_AT_MOST, PVSIZE_SITE_SUPPLY_VOLTAGE, 2},
+        {PVSIZE_QUANTITY_MODULE_VOC_COLD, PVSIZE_COMPARE_MORE_THAN, 0, 10},
+        {PVSIZE_MODULE_ISC, PVSIZE_COMPARE_MORE_THAN, 0, 10.3},
+        {PVSIZE_QUANTITY_ARRAY_POWER, PVSIZE_COMPARE_AT_MOST, PVSIZE_QUANTITY_PV_LIMIT, 0.5},
+        {PVSIZE_QUANTITY_ARRAY_MODULES, PVSIZE_COMPARE_AT_MOST, PVSIZE_PLANE_CAPACITY, 0.5},
+        {PVSIZE_QUANTITY_ARRAY_MODULES, PVSIZE_COMPARE_MORE_THAN, PVSIZE_PLANE_CAPACITY, 0.2},
+        {PVSIZE_QUANTITY_SYSTEM_MODULES, PVSIZE_COMPARE_AT_LEAST, 0, 5},
+        {PVSIZE_QUANTITY_INPUT_VOC_DIFFERENCE, PVSIZE_COMPARE_AT_MOST, 0, 1},
+        {PVSIZE_QUANTITY_INPUT_POWER, PVSIZE_COMPARE_AT_MOST, 0, 4000},
+        {PVSIZE_INVERTER_RATED_AC_POWER, PVSIZE_COMPARE_AT_LEAST, 0, 5000},
+        {PVSIZE_INPUT_TERMINALS, PVSIZE_COMPARE_AT_LEAST, 0, 3},
+    };
+    const size_t others = sizeof own / sizeof *own;
+    size_t fitting = 0;
+
+    for (size_t i = 0; i < others + sizeof sums / sizeof *sums; i++) {
+        pvsize_spec *search = question(10.5, 12, 16, 1);
+        pvsize_rules *rules =
+            i < others ? with_own_rule(own[i].value, own[i].compare, own[i].limit_of, own[i].limit)
+                       : with_own_rule(sums[i - others].value, PVSIZE_COMPARE_AT_MOST,
+                                       sums[i - others].limit_of, sums[i - others].limit);
+
+        fitting += same_both_ways(search, rules) > 0;
+        pvsize_rules_free(rules);
+        pvsize_spec_free(search);
+    }
+    ck_assert_uint_gt(fitting, others);
+}
+END_TEST
+
+START_TEST(a_sweep_agrees_with_pairs_for_every_objective)
+{
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+
+    for (int32_t objective = PVSIZE_OBJECTIVE_POWER; objective <= PVSIZE_OBJECTIVE_PLANE_ORDER;
+         objective++) {
+        /* reachable, between two counts of modules, out of reach */
+        for (double wanted = 4000; wanted < 40000; wanted *= 2.13) {
+            pvsize_spec *search = question(10.5, 12, 16, 1), *system, *site;
+
+            OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
+            OK(pvsize_spec_part(system, PVSIZE_KIND_SITE, 0, NULL, &site, diag));
+            give(site, face(20, 1700)); /* the best plane comes last */
+            OK(pvsize_spec_replace(system, 0, site, diag));
+            OK(pvsize_spec_replace(search, 0, system, diag));
+            OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_OBJECTIVE, objective, diag));
+            OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_WANTED_POWER, wanted, diag));
+            ck_assert(same_both_ways(search, rules) > 0);
+            pvsize_spec_free(site);
+            pvsize_spec_free(system);
+            pvsize_spec_free(search);
+        }
+    }
+    pvsize_rules_free(rules);
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "trade", the_trades_unlike_inputs);
@@ -692,6 +870,9 @@ static void add(Suite *suite)
     add_test(suite, "plane order", planes_are_filled_in_order);
     add_test(suite, "wrong questions", wrong_questions_are_refused);
     add_test(suite, "own rules", an_own_rule_cannot_speak_of_a_search);
+    add_test(suite, "sums", own_rules_on_sums_bound_a_search);
+    add_test(suite, "sweep and pairs", a_sweep_agrees_with_pairs_under_own_rules);
+    add_test(suite, "sweep by objective", a_sweep_agrees_with_pairs_for_every_objective);
     add_test(suite, "sweep", a_sweep_searches_few_pairs);
     add_test(suite, "shards", shards_merge_to_the_same_ranking);
     add_test(suite, "wrong rankings", wrong_rankings_are_refused);

@@ -106,6 +106,76 @@ START_TEST(strings_alike)
 }
 END_TEST
 
+/* The same in a judgement, which gives the deviation and tells it where it is too much. */
+START_TEST(the_sheet_tells_strings_apart)
+{
+    const double volts[] = {335, 332, 300};
+    pvsize_spec *system = invented_system();
+    pvsize_judgement *judgement;
+    char text[1000];
+    double value;
+
+    OK(pvsize_spec_set_part_number(system, 0, PVSIZE_ARRAY_STRINGS, 3, diag));
+    for (int k = 0; k < 3; k++)
+        give(system, SPEC(PVSIZE_KIND_READING, PVSIZE_READING_ARRAY, 0, PVSIZE_READING_STRING,
+                          k + 1, PVSIZE_READING_MOMENT, 7, PVSIZE_READING_VOC, volts[k]));
+    judgement = judged(system);
+    OK(pvsize_judgement_alike(judgement, 0, &value, diag));
+    NEAR(value, 100 * 3 / 332.0, 1e-12);
+    OK(pvsize_judgement_alike(judgement, 2, &value, diag));
+    NEAR(value, 100 * 32 / 332.0, 1e-12);
+    OK(pvsize_judgement_text(judgement, 0, text, sizeof text, NULL, diag));
+    ck_assert_ptr_nonnull(strstr(text, "; 0.904 % from like strings at that moment"));
+    ck_assert_ptr_null(strstr(text, "unlike"));
+    OK(pvsize_judgement_text(judgement, 2, text, sizeof text, NULL, diag));
+    ck_assert_ptr_nonnull(strstr(text, "; 9.64 % from like strings at that moment, more than 5 %: "
+                                       "one of them is unlike the others"));
+    pvsize_judgement_free(judgement);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+/* A string of 9 x 38.8 V some volts below its band: cells so much warmer than measured, by the
+ * data sheet's coefficient in V/K, take the voltage there; no more than 25 K are believed. */
+START_TEST(warmer_cells_are_a_cause)
+{
+    pvsize_spec *module = invented_module();
+    double coefficient, volts = 9 * 38.8 * 0.93, found = 0, least = 0, most = 0, at, expected, low;
+    pvsize_spec *system =
+        with_reading(SPEC(PVSIZE_KIND_READING, PVSIZE_READING_IRRADIANCE, 1000,
+                          PVSIZE_READING_CELL_TEMP, 25, PVSIZE_READING_VOC, volts));
+    pvsize_judgement *judgement = judged(system);
+    int32_t count, cause;
+    double before = 0;
+    bool seen = false;
+
+    OK(pvsize_spec_get_number(module, PVSIZE_MODULE_VOC_COEFFICIENT, &coefficient, diag));
+    OK(pvsize_judgement_numbers(judgement, 0, NULL, &expected, &low, NULL, diag));
+    OK(pvsize_judgement_cause_count(judgement, 0, &count, diag));
+    for (int32_t k = 0; k < count; k++) {
+        double likeliest, few, many;
+
+        OK(pvsize_judgement_cause(judgement, 0, k, &cause, &few, &likeliest, &many, &at, diag));
+        ck_assert(at >= before); /* the likeliest first */
+        before = at;
+        if (cause != PVSIZE_CAUSE_WARMTH)
+            continue;
+        seen = true;
+        found = likeliest;
+        least = few;
+        most = many;
+        NEAR(at, 1 + least / 25, 1e-9);
+    }
+    ck_assert(seen);
+    NEAR(found, (volts - expected) / (expected * coefficient / 100), 1e-9);
+    NEAR(least, (volts - low) / (expected * coefficient / 100), 1e-9);
+    NEAR(most, found, 1e-12);
+    pvsize_judgement_free(judgement);
+    pvsize_spec_free(system);
+    pvsize_spec_free(module);
+}
+END_TEST
+
 START_TEST(sheet)
 {
     pvsize_spec *system =
@@ -178,6 +248,12 @@ START_TEST(wrong_input)
           pvsize_judgement_cause(judgement, 0, 0, NULL, NULL, NULL, NULL, NULL, diag));
     FAILS(PVSIZE_E_BAD_CHOICE, "format",
           pvsize_judgement_render(judgement, 3, NULL, 0, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "buffer",
+          pvsize_judgement_render(judgement, PVSIZE_FORMAT_PLAIN, NULL, 9, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "judgement",
+          pvsize_judgement_numbers(NULL, 0, &value, NULL, NULL, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "judgement", pvsize_judgement_cause_count(NULL, 0, &count, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "count", pvsize_judgement_cause_count(judgement, 0, NULL, diag));
     pvsize_judgement_free(judgement);
     pvsize_judgement_free(NULL);
     pvsize_spec_free(reading);
@@ -273,6 +349,8 @@ static void add(Suite *suite)
     add_test(suite, "test voltage", the_test_voltage_is_a_least_one);
     add_test(suite, "stc", at_stc);
     add_test(suite, "sheet", sheet);
+    add_test(suite, "unlike strings told", the_sheet_tells_strings_apart);
+    add_test(suite, "warmer cells", warmer_cells_are_a_cause);
     add_test(suite, "wrong input", wrong_input);
     add_test(suite, "edges", edges);
     add_test(suite, "memory", every_allocation_fails_once);
