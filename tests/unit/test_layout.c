@@ -367,6 +367,7 @@ START_TEST(wrong_questions_are_refused)
 {
     pvsize_spec *search = question(10.5, 16, 12, 1), *bare = SPEC(PVSIZE_KIND_SEARCH, 0);
     pvsize_spec *system = SPEC(PVSIZE_KIND_SYSTEM, 0), *site, *module = SPEC(PVSIZE_KIND_MODULE, 0);
+    pvsize_spec *plane = SPEC(PVSIZE_KIND_PLANE, PVSIZE_PLANE_CAPACITY, 9);
     pvsize_rules *rules = preset("asnzs_5033_2021");
     pvsize_layouts *layouts;
     double value;
@@ -400,6 +401,16 @@ START_TEST(wrong_questions_are_refused)
     OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_OBJECTIVE, PVSIZE_OBJECTIVE_NEAREST_POWER,
                               diag));
     FAILS(PVSIZE_E_NOT_SET, "wanted_power", pvsize_search(search, rules, NULL, layouts, diag));
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_OBJECTIVE, PVSIZE_OBJECTIVE_ENERGY, diag));
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_SHORTEST_STRING, 8, diag));
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_LONGEST_STRING, 7, diag));
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "longest_string: outside the allowed range; given 7; allowed 8",
+          pvsize_search(search, rules, NULL, layouts, diag));
+    OK(pvsize_spec_unset(search, PVSIZE_SEARCH_LONGEST_STRING, diag));
+    OK(pvsize_spec_replace(site, 0, plane, diag));
+    OK(pvsize_spec_replace(system, 0, site, diag));
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    FAILS(PVSIZE_E_NOT_SET, "specific_yield", pvsize_search(search, rules, NULL, layouts, diag));
     FAILS(PVSIZE_E_OUT_OF_RANGE, "answers",
           pvsize_spec_set_number(search, PVSIZE_SEARCH_ANSWERS, 0, diag));
     OK(pvsize_layouts_count(layouts, &number_of, diag));
@@ -424,6 +435,7 @@ START_TEST(wrong_questions_are_refused)
     pvsize_spec_free(bare);
     pvsize_spec_free(module);
     pvsize_spec_free(site);
+    pvsize_spec_free(plane);
     pvsize_spec_free(system);
 }
 END_TEST
@@ -488,6 +500,176 @@ START_TEST(own_rules_on_sums_bound_a_search)
         pvsize_rules_free(rules);
         pvsize_spec_free(search);
     }
+}
+END_TEST
+
+/* Of two rules on one sum the lower is the limit, in either order. */
+START_TEST(the_lower_of_two_sums_bounds_a_search)
+{
+    for (int lower_first = 0; lower_first < 2; lower_first++) {
+        pvsize_spec *search = question(10.5, 30, 30, 1);
+        pvsize_rules *rules = with_own_rule(PVSIZE_QUANTITY_SYSTEM_MODULES, PVSIZE_COMPARE_AT_MOST,
+                                            0, lower_first ? 15 : 20);
+        pvsize_layouts *layouts;
+
+        OK(pvsize_rules_add(rules, "other", "other", PVSIZE_QUANTITY_SYSTEM_MODULES,
+                            PVSIZE_COMPARE_AT_MOST, 0, lower_first ? 20 : 15, PVSIZE_SEVERITY_MUST,
+                            NULL, NULL, diag));
+        /* no limit: a figure that is not set */
+        OK(pvsize_rules_unset_figure(rules, PVSIZE_FIGURE_ARRAY_RATIO_MAX, diag));
+        OK(pvsize_rules_add(rules, "unset", "unset", PVSIZE_QUANTITY_ARRAY_RATIO,
+                            PVSIZE_COMPARE_AT_MOST, PVSIZE_FIGURE_ARRAY_RATIO_MAX, 0.1,
+                            PVSIZE_SEVERITY_MUST, NULL, NULL, diag));
+        OK(pvsize_layouts_new(NULL, &layouts, diag));
+        OK(pvsize_search(search, rules, NULL, layouts, diag));
+        NEAR(number(layouts, 0, PVSIZE_LAYOUT_MODULES), 15, 1e-12);
+        pvsize_layouts_free(layouts);
+        pvsize_rules_free(rules);
+        pvsize_spec_free(search);
+    }
+}
+END_TEST
+
+/* Inputs that carry 40 strings each, and rules that look at voltage and current alone. */
+static pvsize_spec *wide_question(int inverters, int inputs, int planes, double room)
+{
+    pvsize_spec *search = SPEC(PVSIZE_KIND_SEARCH, PVSIZE_SEARCH_ANSWERS, 1,
+                               PVSIZE_SEARCH_NODE_BUDGET, 3000, PVSIZE_SEARCH_SHORTEST_STRING, 9);
+    pvsize_spec *system = SPEC(PVSIZE_KIND_SYSTEM, 0);
+    pvsize_spec *site = SPEC(PVSIZE_KIND_SITE, PVSIZE_SITE_TEMP_MIN, 0, PVSIZE_SITE_TEMP_MAX, 40);
+
+    for (int i = 0; i < planes; i++)
+        give(site, face(room, 1500));
+    give(system, site);
+    for (int i = 0; i < inverters; i++) {
+        pvsize_spec *inverter = SPEC(PVSIZE_KIND_INVERTER, PVSIZE_INVERTER_RATED_AC_POWER, 7500);
+
+        for (int k = 0; k < inputs; k++)
+            give(inverter, trade_input(400, 40 * 10.5 * 1.25, 40));
+        give(system, inverter);
+    }
+    give(search, system);
+    give(search, trade_module(10.5));
+    return search;
+}
+
+static pvsize_rules *rules_of_inputs(void)
+{
+    pvsize_rules *rules;
+
+    OK(pvsize_rules_new(NULL, NULL, &rules, diag));
+    OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_ISC_FACTOR, 1.25, NULL, diag));
+    OK(pvsize_rules_set_severity(rules, PVSIZE_RULE_VOC_COLD_INPUT, PVSIZE_SEVERITY_MUST, diag));
+    OK(pvsize_rules_set_severity(rules, PVSIZE_RULE_ISC_INPUT, PVSIZE_SEVERITY_MUST, diag));
+    return rules;
+}
+
+/* More planes than prices are kept for, and more inputs than sides are told apart. */
+START_TEST(many_planes_and_inputs)
+{
+    pvsize_rules *rules = rules_of_inputs();
+    pvsize_spec *search = wide_question(1, 18, 18, 11);
+    pvsize_layouts *layouts;
+    double bound;
+
+    OK(pvsize_layouts_new(NULL, &layouts, diag));
+    OK(pvsize_search(search, rules, NULL, layouts, diag));
+    NEAR(number(layouts, 0, PVSIZE_LAYOUT_MODULES), 18 * 11, 1e-12); /* each plane is full */
+    OK(pvsize_layouts_bound(layouts, &bound, diag));
+    ck_assert(bound >= 18 * 11 * 415);
+    pvsize_spec_free(search);
+    search = wide_question(1, 60, 2, 100);
+    OK(pvsize_search(search, rules, NULL, layouts, diag));
+    NEAR(number(layouts, 0, PVSIZE_LAYOUT_MODULES), 200, 1e-12);
+    pvsize_spec_free(search);
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+}
+END_TEST
+
+/* Inputs A, B, A, and two inverters that are alike but for one input: of 415 W modules on the
+ * double input (22 strings' worth of current) 2 strings, on a single one 1. */
+START_TEST(like_inputs_that_stand_apart)
+{
+    pvsize_spec *search = question(10.5, 60, 60, 0), *system, *inverter = trade_inverter(), *cable;
+    pvsize_layouts *layouts;
+    pvsize_rules *rules = rules_of_inputs();
+    int32_t arrays;
+
+    OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
+    give(inverter, trade_input(22, 26.4, 2));
+    OK(pvsize_spec_add(system, inverter, NULL, diag));
+    OK(pvsize_spec_remove(inverter, PVSIZE_KIND_INPUT, 2, diag));
+    give(inverter, trade_input(11, 13.2, 1));
+    OK(pvsize_spec_add(system, inverter, NULL, diag));
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    OK(pvsize_layouts_new(NULL, &layouts, diag));
+    OK(pvsize_search(search, rules, NULL, layouts, diag));
+    /* 5 + 4 strings of 11 modules, and rooms of 60 modules: five strings each at most */
+    NEAR(number(layouts, 0, PVSIZE_LAYOUT_MODULES), 99, 1e-12);
+    OK(pvsize_layouts_array_count(layouts, 0, &arrays, diag));
+    ck_assert_int_eq(arrays, 6);
+    /* with two alike, one of which has a cable: the same, each told apart */
+    OK(pvsize_spec_remove(system, PVSIZE_KIND_INVERTER, 1, diag));
+    OK(pvsize_spec_part(system, PVSIZE_KIND_INVERTER, 0, NULL, &cable, diag));
+    give(system, cable);
+    cable =
+        SPEC(PVSIZE_KIND_CABLE, PVSIZE_CABLE_CIRCUIT, PVSIZE_CIRCUIT_AC, PVSIZE_CABLE_INVERTER, 1);
+    give(system, cable);
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    OK(pvsize_search(search, rules, NULL, layouts, diag));
+    NEAR(number(layouts, 0, PVSIZE_LAYOUT_MODULES), 110, 1e-12);
+    FAILS(PVSIZE_E_TOO_MANY, "cables; a catalogue has none",
+          pvsize_ranking_new(search, rules, 1, NULL, &(pvsize_ranking *){NULL}, diag));
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(inverter);
+    pvsize_spec_free(system);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* Three strings of Isc 10.5 A: two feed 21 A into the third, above a module's 20 A, so each needs
+ * a device of more than 1.5 and under 2.4 times Isc, at most 20 A (IEC 62548): of the usual gPV
+ * ratings (IEC 60269-6) 16 A is the smallest. */
+START_TEST(devices_and_isolators_stand_in_the_answer)
+{
+    pvsize_spec *search = question(10.5, 33, 0, 0), *system, *inverter = trade_inverter(), *array;
+    pvsize_spec *module;
+    pvsize_layouts *layouts;
+    double value;
+
+    OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
+    OK(pvsize_spec_remove(inverter, PVSIZE_KIND_INPUT, 1, diag));
+    OK(pvsize_spec_remove(inverter, PVSIZE_KIND_INPUT, 0, diag));
+    give(inverter, trade_input(40, 60, 3));
+    give(system, inverter);
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    pvsize_spec_free(system);
+    OK(pvsize_spec_part(search, PVSIZE_KIND_MODULE, 0, NULL, &module, diag));
+    OK(pvsize_spec_set_number(module, PVSIZE_MODULE_MAX_SERIES_FUSE, 20, diag));
+    OK(pvsize_spec_replace(search, 0, module, diag));
+    pvsize_spec_free(module);
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_STRING_DEVICES, PVSIZE_ANSWER_YES, diag));
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_STRING_DEVICE_VOLTAGE, 1000, diag));
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_EXTERNAL_ISOLATOR, PVSIZE_ANSWER_YES, diag));
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_WANTED_MODULES, 21, diag));
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_LONGEST_STRING, 7, diag));
+    layouts = searched(search);
+    ck_assert_int_gt(count_of(layouts), 0);
+    NEAR(number(layouts, 0, PVSIZE_LAYOUT_DEVICES), 3, 1e-12);
+    OK(pvsize_layouts_system(layouts, 0, NULL, &system, diag));
+    OK(pvsize_spec_part(system, PVSIZE_KIND_ARRAY, 0, NULL, &array, diag));
+    OK(pvsize_spec_get_number(array, PVSIZE_ARRAY_STRING_DEVICE, &value, diag));
+    NEAR(value, 16, 1e-12);
+    OK(pvsize_spec_get_number(array, PVSIZE_ARRAY_STRING_DEVICE_VOLTAGE, &value, diag));
+    NEAR(value, 1000, 1e-12);
+    OK(pvsize_spec_get_number(array, PVSIZE_ARRAY_EXTERNAL_ISOLATOR, &value, diag));
+    ck_assert(value == PVSIZE_ANSWER_YES);
+    pvsize_layouts_free(layouts);
+    pvsize_spec_free(array);
+    pvsize_spec_free(system);
+    pvsize_spec_free(search);
 }
 END_TEST
 
@@ -798,7 +980,16 @@ START_TEST(a_sweep_agrees_with_pairs_under_own_rules)
         double limit;
     } own[] = {
         {PVSIZE_QUANTITY_STRING_VOC_COLD, PVSIZE_COMPARE_MORE_THAN, 0, 200},
-        {PVSIZE_QUANTITY_STRING_VOC_COLD, PVSIZE_COMPARE_AT_MOST, 0, 1e6},
+        {PVSIZE_QUANTITY_STRING_VOC_COLD, PVSIZE_COMPARE_AT_MOST, 0, 1e9},
+        /* just where rounding decides */
+        {PVSIZE_QUANTITY_STRING_VMP_HOT, PVSIZE_COMPARE_AT_MOST, 0, 35.151 * 10 / (1 + 1e-9)},
+        {PVSIZE_QUANTITY_ARRAY_MODULES, PVSIZE_COMPARE_AT_MOST, 0, 5 / (1 + 1e-9)},
+        {PVSIZE_ARRAY_MODULES_PER_STRING, PVSIZE_COMPARE_AT_MOST, 0, 5 / (1 + 1e-9)},
+        {PVSIZE_QUANTITY_ARRAY_POWER, PVSIZE_COMPARE_AT_MOST, PVSIZE_QUANTITY_SYSTEM_AC_POWER, 0.4},
+        {PVSIZE_INPUT_TERMINALS, PVSIZE_COMPARE_AT_LEAST, PVSIZE_QUANTITY_INPUT_STRINGS, 1},
+        {PVSIZE_QUANTITY_ARRAY_DC_DROP, PVSIZE_COMPARE_AT_MOST, 0, 5},
+        {PVSIZE_QUANTITY_INVERTER_PV_POWER, PVSIZE_COMPARE_AT_MOST, PVSIZE_QUANTITY_SYSTEM_PV_POWER,
+         1},
         {PVSIZE_QUANTITY_STRING_VOC_COLD, PVSIZE_COMPARE_AT_LEAST, 0, -1},
         {PVSIZE_QUANTITY_STRING_VOC_COLD, PVSIZE_COMPARE_AT_MOST, PVSIZE_SITE_SUPPLY_VOLTAGE, 2},
         {PVSIZE_QUANTITY_MODULE_VOC_COLD, PVSIZE_COMPARE_MORE_THAN, 0, 10},
@@ -871,6 +1062,10 @@ static void add(Suite *suite)
     add_test(suite, "wrong questions", wrong_questions_are_refused);
     add_test(suite, "own rules", an_own_rule_cannot_speak_of_a_search);
     add_test(suite, "sums", own_rules_on_sums_bound_a_search);
+    add_test(suite, "two sums", the_lower_of_two_sums_bounds_a_search);
+    add_test(suite, "many planes", many_planes_and_inputs);
+    add_test(suite, "inputs apart", like_inputs_that_stand_apart);
+    add_test(suite, "devices", devices_and_isolators_stand_in_the_answer);
     add_test(suite, "sweep and pairs", a_sweep_agrees_with_pairs_under_own_rules);
     add_test(suite, "sweep by objective", a_sweep_agrees_with_pairs_for_every_objective);
     add_test(suite, "sweep", a_sweep_searches_few_pairs);
