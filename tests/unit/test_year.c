@@ -360,6 +360,180 @@ START_TEST(inverters_share_the_export_limit)
 }
 END_TEST
 
+/* Strings of ten modules and of another number on one input, by brute force: currents add up at
+ * one voltage, and blocked ones never fall below nothing. */
+typedef struct unlike {
+    const pvsize_curve *curve;
+    double modules;
+    bool blocked;
+} unlike;
+
+static double current_at(const unlike *u, double voltage)
+{
+    const double modules[] = {10, u->modules};
+    double sum = 0, ampere;
+
+    for (int i = 0; i < 2; i++) {
+        OK(pvsize_curve_current(u->curve, 1000, 25, voltage / modules[i], &ampere, diag));
+        sum += u->blocked && ampere < 0 ? 0 : ampere;
+    }
+    return sum;
+}
+
+/* The highest power from one voltage to another, of at most so much current. */
+static double best_of(const unlike *u, double low, double high, double most)
+{
+    double best = 0, from = low, to = high, middle = low;
+
+    while (to - from > 1e-7) {
+        double step = (to - from) / 200;
+
+        for (int i = 0; i <= 200; i++) {
+            double at = from + i * step, ampere = current_at(u, at);
+
+            if (ampere <= most && at * ampere > best) {
+                best = at * ampere;
+                middle = at;
+            }
+        }
+        from = fmax(low, middle - step);
+        to = fmin(high, middle + step);
+    }
+    return best;
+}
+
+static double output_unlike(const unlike *u, const double *input, int inputs)
+{
+    const double options[] = {PVSIZE_OUTLOOK_SKY,
+                              PVSIZE_SKY_EVEN,
+                              PVSIZE_OUTLOOK_COVER,
+                              PVSIZE_COVER_NONE,
+                              PVSIZE_OUTLOOK_BLOCKED,
+                              u->blocked ? PVSIZE_ANSWER_YES : PVSIZE_ANSWER_NO,
+                              0};
+    pvsize_spec *system = small_system(input, NULL, NULL), *inverter;
+    pvsize_year *year;
+    double found;
+
+    OK(pvsize_spec_part(system, PVSIZE_KIND_INVERTER, 0, NULL, &inverter, diag));
+    for (int k = 1; k < inputs; k++) {
+        give(inverter, spec_with(PVSIZE_KIND_INPUT, input));
+        give(system, invented_array(k, 0, 10, 1));
+    }
+    for (int k = 0; k < inputs; k++)
+        give(system, invented_array(k, 0, (int32_t)u->modules, 1));
+    OK(pvsize_spec_replace(system, 0, inverter, diag));
+    pvsize_spec_free(inverter);
+    year = year_of(system, options, NULL);
+    found = output(year);
+    pvsize_year_free(year);
+    return found;
+}
+
+START_TEST(unlike_strings_on_one_input)
+{
+    pvsize_spec *module = invented_module();
+    pvsize_curve *curve;
+
+    stc_all_day();
+    OK(pvsize_curve_new(module, NULL, &curve, diag));
+    for (int blocked = 0; blocked < 2; blocked++) {
+        unlike u = {curve, 9, blocked};
+        const double any[] = {PVSIZE_INPUT_TRACKING_MIN, 90, 0};
+
+        NEAR(output_unlike(&u, any, 1), day(best_of(&u, 90, 349, 99)), 1e-8);
+        NEAR(output_unlike(&u, PAIRS(PVSIZE_INPUT_TRACKING_MIN, 340), 1),
+             day(best_of(&u, 340, 349, 99)), 1e-8);
+        NEAR(output_unlike(&u, PAIRS(PVSIZE_INPUT_TRACKING_MAX, 250), 1),
+             day(best_of(&u, 90, 250, 99)), 1e-8);
+        NEAR(output_unlike(&u, PAIRS(PVSIZE_INPUT_MAX_OPERATING_CURRENT, 20), 1),
+             day(best_of(&u, 90, 349, 20)), 1e-7);
+        /* above all of Voc: it never starts */
+        NEAR(output_unlike(&u, PAIRS(PVSIZE_INPUT_START_VOLTAGE, 389), 1), 0, 1e-12);
+        NEAR(output_unlike(&u, PAIRS(PVSIZE_INPUT_START_VOLTAGE, 100), 1),
+             day(best_of(&u, 90, 349, 99)), 1e-8);
+    }
+    /* five modules are open at 194 V, and blocked above: the ten give alone what they can */
+    {
+        unlike u = {curve, 5, true};
+
+        NEAR(output_unlike(&u, PAIRS(PVSIZE_INPUT_TRACKING_MIN, 340), 1),
+             day(best_of(&u, 340, 388, 99)), 1e-8);
+        NEAR(output_unlike(&u, PAIRS(PVSIZE_INPUT_MAX_OPERATING_CURRENT, 14), 1),
+             day(best_of(&u, 90, 388, 14)), 1e-7);
+    }
+    pvsize_curve_free(curve);
+    pvsize_spec_free(module);
+}
+END_TEST
+
+/* Like inputs give the same each: one is computed, the ledger of both is told. */
+START_TEST(like_inputs_have_like_ledgers)
+{
+    const double limit[] = {PVSIZE_INPUT_MAX_OPERATING_POWER, 4000, 0};
+    pvsize_spec *system = small_system(limit, NULL, NULL), *inverter;
+    pvsize_year *year;
+    double kwh;
+    int32_t found;
+
+    OK(pvsize_spec_part(system, PVSIZE_KIND_INVERTER, 0, NULL, &inverter, diag));
+    give(inverter, spec_with(PVSIZE_KIND_INPUT, limit));
+    OK(pvsize_spec_replace(system, 0, inverter, diag));
+    pvsize_spec_free(inverter);
+    give(system, invented_array(1, 0, 10, 1));
+    stc_all_day();
+    year = year_of(system, plain, NULL);
+    NEAR(output(year), day(8000), 1e-9);
+    for (int32_t i = 0; i < 2; i++) {
+        OK(pvsize_year_subject(year, PVSIZE_KIND_INPUT, i, &found, diag));
+        OK(pvsize_year_loss(year, found, 0, PVSIZE_LOSS_INPUT_POWER, &kwh, diag));
+        NEAR(kwh, day(pmp - 4000), 1e-9);
+    }
+    pvsize_year_free(year);
+}
+END_TEST
+
+/* Behind a d.c. limit unlike strings go up their curve to where efficiency is read: of 95 % at
+ * 250 V and 97 % at 450 V, straight between them, it is above that of the best point. */
+START_TEST(unlike_strings_behind_a_dc_limit)
+{
+    pvsize_spec *module = invented_module(), *system, *inverter;
+    pvsize_curve *curve;
+    pvsize_year *year;
+    double low = 300, high = 349;
+    unlike u = {NULL, 9, false};
+
+    stc_all_day();
+    OK(pvsize_curve_new(module, NULL, &curve, diag));
+    u.curve = curve;
+    while (high - low > 1e-9) { /* 5 kW above the best point */
+        double middle = (low + high) / 2;
+
+        if (middle * current_at(&u, middle) > 5000)
+            low = middle;
+        else
+            high = middle;
+    }
+    system = small_system(
+        NULL,
+        PAIRS(PVSIZE_INVERTER_RATED_AC_POWER, 9000, PVSIZE_INVERTER_MAX_OPERATING_POWER, 5000),
+        NULL);
+    OK(pvsize_spec_part(system, PVSIZE_KIND_INVERTER, 0, NULL, &inverter, diag));
+    for (int k = 0; k < 9; k++)
+        give(inverter, SPEC(PVSIZE_KIND_EFFICIENCY_POINT, PVSIZE_EFFICIENCY_POINT_LOAD,
+                            k % 3 * 45 + 10, PVSIZE_EFFICIENCY_POINT_VOLTAGE, 250 + k / 3 * 100,
+                            PVSIZE_EFFICIENCY_POINT_EFFICIENCY, 95 + k / 3));
+    OK(pvsize_spec_replace(system, 0, inverter, diag));
+    pvsize_spec_free(inverter);
+    give(system, invented_array(0, 0, 9, 1));
+    year = year_of(system, plain, NULL);
+    NEAR(output(year), day(5000 * (0.95 + (low - 250) / 10000)), 1e-4);
+    pvsize_year_free(year);
+    pvsize_curve_free(curve);
+    pvsize_spec_free(module);
+}
+END_TEST
+
 /* What a module gives on a plane alone: its rating all day, over its Pmax. */
 START_TEST(yield_of_a_module_alone)
 {
@@ -579,6 +753,19 @@ START_TEST(wrong_input)
     FAILS(PVSIZE_E_UNKNOWN_NUMBER, "", pvsize_year_subject(year, 77, 0, &n, diag));
     FAILS(PVSIZE_E_BAD_INDEX, "", pvsize_year_assumption(year, -1, &n, NULL, NULL, diag));
     FAILS(PVSIZE_E_BAD_CHOICE, "format", pvsize_year_render(year, 9, NULL, 0, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "buffer",
+          pvsize_year_render(year, PVSIZE_FORMAT_PLAIN, NULL, 9, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "year", pvsize_year_subject_text(NULL, 0, NULL, 0, NULL, diag));
+    FAILS(PVSIZE_E_NOT_SET, "", pvsize_year_subject_text(empty, 0, NULL, 0, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "hours",
+          pvsize_year_active(year, 0, PVSIZE_LOSS_AC_RATING, NULL, diag));
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "month", pvsize_year_irradiation(year, 0, 13, &x, NULL, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "subject", pvsize_year_yield(year, 99, &x, &x, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "subject", pvsize_year_power(year, 99, 0, &x, 1, NULL, diag));
+    FAILS(PVSIZE_E_WRONG_KIND, "a system or inverter",
+          pvsize_year_power(year, subject(year, PVSIZE_KIND_ARRAY), 0, &x, 1, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "year", pvsize_year_assumption(NULL, 0, &n, NULL, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "light", pvsize_light_yield(NULL, NULL, NULL, &x, diag));
     FAILS(PVSIZE_E_NULL_POINTER, "out", pvsize_year_new(NULL, NULL, diag));
     pvsize_light_free(NULL);
     pvsize_year_free(NULL);
@@ -625,6 +812,9 @@ static void add(Suite *suite)
     add_test(suite, "limits of the inverter", limits_of_the_inverter);
     add_test(suite, "night and export", night_and_export);
     add_test(suite, "two inverters", inverters_share_the_export_limit);
+    add_test(suite, "unlike strings", unlike_strings_on_one_input);
+    add_test(suite, "like inputs", like_inputs_have_like_ledgers);
+    add_test(suite, "unlike strings, limited", unlike_strings_behind_a_dc_limit);
     add_test(suite, "module alone", yield_of_a_module_alone);
     add_test(suite, "warmth", how_warm_the_cells_get);
     add_test(suite, "efficiency", points_of_efficiency);
