@@ -29,6 +29,17 @@ static const char *rounded(double value, int32_t digits)
     return buffer;
 }
 
+static const char *fixed(double value, int32_t decimals)
+{
+    static char buffer[64];
+    pvsz_text text;
+
+    pvsz_text_begin(&text, buffer, sizeof buffer, NULL);
+    pvsz_put_fixed(&text, value, decimals);
+    pvsz_text_end(&text, NULL, NULL);
+    return buffer;
+}
+
 START_TEST(exact_numbers_read_back)
 {
     static const double values[] = {0,     1,       -1,     49.5,     -0.27, 0.1,     1500,
@@ -81,6 +92,12 @@ START_TEST(rounded_numbers_agree_with_libc)
     ck_assert_str_eq(rounded(123456789, 5), "123456789");
     ck_assert_str_eq(rounded(0.05, 5), "0.05");
     ck_assert_str_eq(rounded(99.99999, 5), "100");
+    ck_assert_str_eq(rounded(0.0999999999, 5), "0.1");
+    ck_assert_str_eq(rounded(9.9999999e-20, 5), "1e-19");
+    ck_assert_str_eq(rounded(9.9999999e25, 5), "1e26");
+    ck_assert_str_eq(fixed(2.5, 2), "2.50");
+    ck_assert_str_eq(fixed(0.5, 99), "0.500000000000000");
+    ck_assert_str_eq(fixed(NAN, 1), "not a number");
     ck_assert_str_eq(rounded(NAN, 5), "not a number");
     ck_assert_str_eq(rounded(-INFINITY, 5), "-infinity");
 }

@@ -957,6 +957,9 @@ START_TEST(wrong_input)
           pvsize_bill_attribute(bill, 0, 1, NULL, NULL, NULL, diag));
     FAILS(PVSIZE_E_BAD_INDEX, "given 99", pvsize_bill_assumption(bill, 99, NULL, NULL, NULL, diag));
     FAILS(PVSIZE_E_BAD_INDEX, "subject", pvsize_bill_subject_text(bill, 99, NULL, 0, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "bill", pvsize_bill_subject_text(NULL, 0, NULL, 0, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "buffer",
+          pvsize_bill_render(bill, PVSIZE_FORMAT_PLAIN, NULL, 9, NULL, diag));
     FAILS(PVSIZE_E_BAD_CHOICE, "format", pvsize_bill_render(bill, 9, NULL, 0, NULL, diag));
     FAILS(PVSIZE_E_CAPACITY, "too small",
           pvsize_bill_text(bill, 0, small, sizeof small, NULL, diag));

@@ -651,6 +651,9 @@ START_TEST(indices_and_buffers)
     FAILS(PVSIZE_E_NOT_SET, "figure",
           pvsize_comparison_number(comparison, 0, 0, PVSIZE_DIFFERS_VERDICT, &value, diag));
     FAILS(PVSIZE_E_BAD_CHOICE, "what", pvsize_comparison_number(comparison, 0, 0, 3, &value, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "figure", pvsize_comparison_figure(comparison, 0, 0, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "comparison",
+          pvsize_comparison_side(NULL, 0, 0, &term, NULL, diag));
     FAILS(PVSIZE_E_NULL_POINTER, "value",
           pvsize_comparison_number(comparison, 0, 0, PVSIZE_DIFFERS_VALUE, NULL, diag));
     ck_assert(term == 7 && value == 7);

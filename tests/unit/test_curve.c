@@ -253,6 +253,7 @@ START_TEST(wrong_questions)
     FAILS(PVSIZE_E_BAD_CHOICE, "what", pvsize_curve_check(curve, 99, v, diag));
     FAILS(PVSIZE_E_BAD_CHOICE, "what", pvsize_curve_check(curve, 0, v, diag));
     FAILS(PVSIZE_E_BAD_INDEX, "", pvsize_curve_assumption(curve, 0, &what, v, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "curve", pvsize_curve_assumption(NULL, 0, &what, v, diag));
     FAILS(PVSIZE_E_NULL_POINTER, "count", pvsize_curve_assumption_count(curve, NULL, diag));
     FAILS(PVSIZE_E_NULL_POINTER, "curve", pvsize_curve_mpp(NULL, 1, 25, v, i, diag));
     FAILS(PVSIZE_E_BAD_HANDLE, "curve",

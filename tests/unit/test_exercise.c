@@ -148,6 +148,7 @@ START_TEST(wrong_input)
                                  diag));
     FAILS(PVSIZE_E_BAD_INDEX, "question: index outside the list; given 7; allowed 0 to 6",
           pvsize_exercise_answer(one, 7, &value, NULL, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "given 7", pvsize_exercise_question(one, 7, NULL, NULL, NULL, diag));
     FAILS(PVSIZE_E_BAD_INDEX, "given -1", pvsize_exercise_mistake_count(one, -1, &n, diag));
     FAILS(PVSIZE_E_BAD_INDEX, "mistake: index outside the list; given 2; allowed 0 to 1",
           pvsize_exercise_mistake(one, 1, 2, &n, &value, diag));

@@ -128,7 +128,7 @@ START_TEST(wrong_input)
     pvsize_spec *enquiry = invented_enquiry();
     pvsize_rules *rules = preset("asnzs_5033_2021");
     pvsize_review *review, *fresh;
-    int32_t count;
+    int32_t count, told = 0;
     double value;
     char text[8];
 
@@ -172,7 +172,16 @@ START_TEST(wrong_input)
     FAILS(PVSIZE_E_BAD_CHOICE, "what", pvsize_review_module_room(review, 0, 77, &count, diag));
     FAILS(PVSIZE_E_BAD_CHOICE, "what",
           pvsize_review_module_stop(review, 0, -1, NULL, NULL, NULL, NULL, diag));
+    while (pvsize_review_remark_number(review, told, 0, &value, NULL) == PVSIZE_E_BAD_INDEX &&
+           told < 99)
+        told++; /* the first with a number in it */
     FAILS(PVSIZE_E_BAD_INDEX, "k", pvsize_review_remark_number(review, 0, 9, &value, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "value", pvsize_review_remark_number(review, told, 0, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "count",
+          pvsize_review_module_room(review, 0, PVSIZE_ROOM_MODULES_MIN, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "review", pvsize_review_bound(NULL, 0, NULL, NULL, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "buffer",
+          pvsize_review_render(review, PVSIZE_FORMAT_PLAIN, NULL, 9, NULL, diag));
     FAILS(PVSIZE_E_BAD_CHOICE, "format", pvsize_review_render(review, 0, NULL, 0, NULL, diag));
     ck_assert_int_eq(pvsize_review_bound_text(review, 0, text, sizeof text, NULL, diag),
                      PVSIZE_E_CAPACITY);

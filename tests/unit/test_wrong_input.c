@@ -99,6 +99,8 @@ START_TEST(texts)
           pvsize_spec_set_text(module, PVSIZE_MODULE_NAME, "\xff\xfe", diag));
     FAILS(PVSIZE_E_NULL_POINTER, "argument 'text'",
           pvsize_spec_set_text(module, PVSIZE_MODULE_NAME, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "buffer",
+          pvsize_spec_get_text(module, PVSIZE_MODULE_NAME, NULL, 9, NULL, diag));
     OK(pvsize_spec_get_text(module, PVSIZE_MODULE_NAME, got, sizeof got, NULL, diag));
     ck_assert_str_eq(got, "Galah");
     longer[200] = '\0';
@@ -118,6 +120,11 @@ START_TEST(null_pointers)
           pvsize_spec_new(PVSIZE_KIND_MODULE, NULL, NULL, diag));
     FAILS(PVSIZE_E_NULL_POINTER, "'spec'",
           pvsize_spec_set_number(NULL, PVSIZE_MODULE_VOC, 1, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "'spec'",
+          pvsize_spec_get_number(NULL, PVSIZE_MODULE_VOC, &value, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "'spec'",
+          pvsize_spec_state(NULL, PVSIZE_MODULE_VOC, &number, diag));
+    ck_assert_int_eq(pvsize_diag_text(diag, NULL, 9, NULL), PVSIZE_E_NULL_POINTER);
     FAILS(PVSIZE_E_NULL_POINTER, "'value'",
           pvsize_spec_get_number(module, PVSIZE_MODULE_VOC, NULL, diag));
     FAILS(PVSIZE_E_NULL_POINTER, "'part'", pvsize_spec_add(module, NULL, NULL, diag));
@@ -364,6 +371,8 @@ START_TEST(reports)
     FAILS(PVSIZE_E_BAD_CHOICE, "given 3", pvsize_report_render(report, 3, 0, NULL, 0, NULL, diag));
     FAILS(PVSIZE_E_BAD_CHOICE, "detail",
           pvsize_report_render(report, PVSIZE_FORMAT_PLAIN, 3, NULL, 0, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "buffer",
+          pvsize_report_render(report, PVSIZE_FORMAT_PLAIN, 0, NULL, 9, NULL, diag));
     FAILS(PVSIZE_E_CAPACITY, "too small",
           pvsize_report_render(report, PVSIZE_FORMAT_PLAIN, 0, small, sizeof small, &length, diag));
     ck_assert_str_eq(small, "PV sizing");

@@ -708,7 +708,7 @@ START_TEST(wrong_input)
     int32_t n;
     pvsize_light *light, *none;
     pvsize_year *year, *empty;
-    pvsize_spec *system = small_system(NULL, NULL, NULL), *other;
+    pvsize_spec *system = small_system(NULL, NULL, NULL), *other, *part;
 
     stc_all_day();
     year = year_of(small_system(NULL, NULL, NULL), plain, NULL);
@@ -725,6 +725,15 @@ START_TEST(wrong_input)
     pvsize_spec_free(other);
     other = invented_system(); /* its planes have no tilt */
     fails_to_fill(PVSIZE_E_NOT_SET, "plane[0].tilt", other, light, year);
+    pvsize_spec_free(other);
+    other = small_system(NULL, NULL, NULL);
+    OK(pvsize_spec_remove(other, PVSIZE_KIND_ARRAY, 0, diag));
+    part = SPEC(PVSIZE_KIND_ARRAY, PVSIZE_ARRAY_INPUT, 0, PVSIZE_ARRAY_STRINGS, 1);
+    give(part, invented_module());
+    give(other, part);
+    fails_to_fill(PVSIZE_E_NOT_SET, "array[0].modules_per_string", other, light, year);
+    OK(pvsize_spec_set_part_number(other, 0, PVSIZE_ARRAY_MODULES_PER_STRING, 9, diag));
+    fails_to_fill(PVSIZE_E_NOT_SET, "array[0].plane", other, light, year);
     pvsize_spec_free(other);
     load[7] = -1;
     FAILS(PVSIZE_E_OUT_OF_RANGE, "load", pvsize_year_fill(system, light, load, ROWS, year, diag));
@@ -779,15 +788,18 @@ END_TEST
 START_TEST(the_text_cautions_and_tells_what_it_took_for_granted)
 {
     char text[12000];
+    pvsize_spec *system = small_system(NULL, NULL, PAIRS(PVSIZE_SITE_EXPORT_LIMIT, 3000));
     pvsize_year *year;
     int32_t count, what, of;
 
     stc_all_day();
-    year = year_of(small_system(NULL, NULL, PAIRS(PVSIZE_SITE_EXPORT_LIMIT, 3000)), plain, NULL);
+    OK(pvsize_spec_set_text(system, PVSIZE_SYSTEM_NAME, "Shed", diag));
+    year = year_of(system, plain, NULL);
     for (int32_t format = PVSIZE_FORMAT_PLAIN; format <= PVSIZE_FORMAT_MARKDOWN; format++) {
         OK(pvsize_year_render(year, format, text, sizeof text, NULL, diag));
         ck_assert_ptr_nonnull(strstr(text, "licensed person"));
         ck_assert_ptr_nonnull(strstr(text, "ac_rating"));
+        ck_assert_ptr_nonnull(strstr(text, "Energy: Shed\n\n"));
         ck_assert_ptr_nonnull(strstr(text, "array 1: no cable of its strings is given"));
         ck_assert_ptr_nonnull(strstr(text, "no load is given: all is exported, W of limit: 3000"));
     }
