@@ -682,6 +682,31 @@ START_TEST(arrays_without_fuses)
 }
 END_TEST
 
+/* A module without a rating to judge by: the design has the last word, if it has one. */
+START_TEST(fuses_of_a_module_without_a_rating)
+{
+    for (int none = 0; none < 2; none++) {
+        pvsize_spec *system = invented_system(), *array, *module;
+
+        OK(pvsize_spec_part(system, PVSIZE_KIND_ARRAY, 0, NULL, &array, diag));
+        OK(pvsize_spec_part(array, PVSIZE_KIND_MODULE, 0, NULL, &module, diag));
+        OK(pvsize_spec_set_none(module, PVSIZE_MODULE_MAX_SERIES_FUSE, diag));
+        OK(pvsize_spec_replace(array, 0, module, diag));
+        if (none)
+            OK(pvsize_spec_set_none(array, PVSIZE_ARRAY_STRING_DEVICE, diag));
+        OK(pvsize_spec_replace(system, 0, array, diag));
+        pvsize_spec_free(module);
+        pvsize_spec_free(array);
+        fill(system);
+        if (none)
+            comes_to(PVSIZE_ITEM_STRING_FUSE, 0, 0, 0);
+        else
+            ck_assert_int_eq(missing_of(PVSIZE_ITEM_STRING_FUSE, 0), PVSIZE_ARRAY_STRING_DEVICE);
+        done();
+    }
+}
+END_TEST
+
 /* what cannot be told */
 
 START_TEST(missing_data)
@@ -1029,6 +1054,7 @@ static void add(Suite *suite)
     add_test(suite, "fuses of arrays", fuses_of_whole_arrays);
     add_test(suite, "arrays without fuses", arrays_without_fuses);
     add_test(suite, "export control", export_control);
+    add_test(suite, "no module rating", fuses_of_a_module_without_a_rating);
     add_test(suite, "missing data", missing_data);
     add_test(suite, "no standard rating", no_standard_rating);
     add_test(suite, "allowances", allowances_are_figures);

@@ -366,6 +366,35 @@ START_TEST(module_types_lead_back_to_an_array)
 END_TEST
 
 /* Two inverters: indices lead to the right input, and sums run over both. */
+/* A default that is stated is the same number as one that is not: one type of module. */
+START_TEST(a_stated_default_makes_no_other_type)
+{
+    static const double cell[] = {PVSIZE_CELL_CRYSTALLINE_SILICON, PVSIZE_CELL_CADMIUM_TELLURIDE};
+
+    for (int other = 0; other < 2; other++) {
+        pvsize_spec *system = invented_system(), *array, *module;
+        pvsize_report *report;
+        int32_t found;
+
+        OK(pvsize_spec_part(system, PVSIZE_KIND_ARRAY, 1, NULL, &array, diag));
+        OK(pvsize_spec_part(array, PVSIZE_KIND_MODULE, 0, NULL, &module, diag));
+        OK(pvsize_spec_set_number(module, PVSIZE_MODULE_CELL, cell[other], diag));
+        OK(pvsize_spec_replace(array, 0, module, diag));
+        OK(pvsize_spec_replace(system, 1, array, diag));
+        report = checked_au(system);
+        if (other)
+            OK(pvsize_report_find(report, PVSIZE_KIND_MODULE, 1, -1, &found, diag));
+        else
+            FAILS(PVSIZE_E_BAD_INDEX, "allowed only 0",
+                  pvsize_report_find(report, PVSIZE_KIND_MODULE, 1, -1, &found, diag));
+        pvsize_report_free(report);
+        pvsize_spec_free(module);
+        pvsize_spec_free(array);
+        pvsize_spec_free(system);
+    }
+}
+END_TEST
+
 START_TEST(several_inverters)
 {
     int32_t inverter, subject;
@@ -571,6 +600,7 @@ static void add(Suite *suite)
     add_test(suite, "governing", the_tightest_limit_governs);
     add_test(suite, "missing", missing_data_are_named);
     add_test(suite, "module types", module_types_lead_back_to_an_array);
+    add_test(suite, "stated default", a_stated_default_makes_no_other_type);
     add_test(suite, "inverters", several_inverters);
     add_test(suite, "reuse", reports_are_reused);
     add_test(suite, "subjects", subjects_are_found_again);

@@ -440,6 +440,50 @@ START_TEST(wrong_questions_are_refused)
 }
 END_TEST
 
+/* Places in an order are weighed in whole numbers, which have an end. */
+START_TEST(too_much_to_put_in_order)
+{
+    pvsize_spec *search = question(10.5, 16, 12, 1), *system, *site;
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_layouts *layouts;
+
+    OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
+    OK(pvsize_spec_part(system, PVSIZE_KIND_SITE, 0, NULL, &site, diag));
+    for (int i = 0; i < 4; i++)
+        give(site, face(100000, 1000));
+    OK(pvsize_spec_replace(system, 0, site, diag));
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_OBJECTIVE, PVSIZE_OBJECTIVE_PLANE_ORDER, diag));
+    OK(pvsize_layouts_new(NULL, &layouts, diag));
+    FAILS(PVSIZE_E_TOO_MANY, "plane.fill_order", pvsize_search(search, rules, NULL, layouts, diag));
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(site);
+    pvsize_spec_free(system);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* More modules in a fixed array than any roof has: no answer, and nothing overflows. */
+START_TEST(a_fixed_array_beyond_all_room)
+{
+    pvsize_spec *search = question(10.5, 16, 12, 1), *system, *array;
+    pvsize_layouts *layouts;
+
+    OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
+    array = SPEC(PVSIZE_KIND_ARRAY, PVSIZE_ARRAY_INPUT, 0, PVSIZE_ARRAY_PLANE, 0,
+                 PVSIZE_ARRAY_MODULES_PER_STRING, 10000, PVSIZE_ARRAY_STRINGS, 10000);
+    give(array, trade_module(10.5));
+    give(system, array);
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    layouts = searched(search);
+    ck_assert_int_eq(count_of(layouts), 0);
+    pvsize_layouts_free(layouts);
+    pvsize_spec_free(system);
+    pvsize_spec_free(search);
+}
+END_TEST
+
 START_TEST(an_own_rule_cannot_speak_of_a_search)
 {
     pvsize_rules *rules = preset("asnzs_5033_2021");
@@ -1060,6 +1104,8 @@ static void add(Suite *suite)
     add_test(suite, "stopping", it_stops_when_told);
     add_test(suite, "plane order", planes_are_filled_in_order);
     add_test(suite, "wrong questions", wrong_questions_are_refused);
+    add_test(suite, "order", too_much_to_put_in_order);
+    add_test(suite, "fixed beyond room", a_fixed_array_beyond_all_room);
     add_test(suite, "own rules", an_own_rule_cannot_speak_of_a_search);
     add_test(suite, "sums", own_rules_on_sums_bound_a_search);
     add_test(suite, "two sums", the_lower_of_two_sums_bounds_a_search);

@@ -176,6 +176,69 @@ START_TEST(warmer_cells_are_a_cause)
 }
 END_TEST
 
+/* Two of the 27 thirds of 9 modules bypassed give 25/27 of the voltage, which a missing module
+ * could give at a stretch: what foretells the number comes first. */
+START_TEST(the_nearer_cause_comes_first)
+{
+    pvsize_spec *system =
+        with_reading(SPEC(PVSIZE_KIND_READING, PVSIZE_READING_IRRADIANCE, 1000,
+                          PVSIZE_READING_CELL_TEMP, 25, PVSIZE_READING_VOC, 9 * 38.8 * 25 / 27));
+    pvsize_judgement *judgement = judged(system);
+    int32_t cause, count, shorter = -1;
+    double likeliest, at;
+
+    OK(pvsize_judgement_cause(judgement, 0, 0, &cause, NULL, &likeliest, NULL, &at, diag));
+    ck_assert_int_eq(cause, PVSIZE_CAUSE_BYPASSED);
+    NEAR(likeliest, 2, 0);
+    ck_assert(at < 1e-9);
+    OK(pvsize_judgement_cause_count(judgement, 0, &count, diag));
+    for (int32_t k = 0; k < count; k++) {
+        OK(pvsize_judgement_cause(judgement, 0, k, &cause, NULL, NULL, NULL, &at, diag));
+        if (cause == PVSIZE_CAUSE_SHORTER)
+            shorter = k;
+    }
+    ck_assert_int_gt(shorter, 0);
+    pvsize_judgement_free(judgement);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+/* Data that no module has: the reading is not judged, and why is told. */
+START_TEST(wrong_coefficients_are_not_judged_by)
+{
+    static const struct {
+        int32_t term;
+        double value;
+        int32_t read;
+    } cases[] = {{PVSIZE_MODULE_VOC_COEFFICIENT, 0.3, PVSIZE_READING_VOC},
+                 {PVSIZE_MODULE_VMP_COEFFICIENT, 0.1, PVSIZE_READING_VMP},
+                 {PVSIZE_MODULE_ISC_COEFFICIENT, -1, PVSIZE_READING_ISC}};
+
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        pvsize_spec *system =
+            with_reading(SPEC(PVSIZE_KIND_READING, PVSIZE_READING_IRRADIANCE, 1000,
+                              PVSIZE_READING_CELL_TEMP, 130, cases[i].read, 10));
+        pvsize_spec *array, *module;
+        pvsize_judgement *judgement;
+        int32_t how, why;
+
+        OK(pvsize_spec_part(system, PVSIZE_KIND_ARRAY, 0, NULL, &array, diag));
+        OK(pvsize_spec_part(array, PVSIZE_KIND_MODULE, 0, NULL, &module, diag));
+        OK(pvsize_spec_set_number(module, cases[i].term, cases[i].value, diag));
+        OK(pvsize_spec_replace(array, 0, module, diag));
+        OK(pvsize_spec_replace(system, 0, array, diag));
+        judgement = judged(system);
+        OK(pvsize_judgement_row(judgement, 0, NULL, NULL, &how, &why, diag));
+        ck_assert_int_eq(how, PVSIZE_JUDGED_NOT_JUDGED);
+        ck_assert_int_ne(why, 0);
+        pvsize_judgement_free(judgement);
+        pvsize_spec_free(module);
+        pvsize_spec_free(array);
+        pvsize_spec_free(system);
+    }
+}
+END_TEST
+
 START_TEST(sheet)
 {
     pvsize_spec *system =
@@ -350,6 +413,8 @@ static void add(Suite *suite)
     add_test(suite, "stc", at_stc);
     add_test(suite, "sheet", sheet);
     add_test(suite, "unlike strings told", the_sheet_tells_strings_apart);
+    add_test(suite, "nearer causes", the_nearer_cause_comes_first);
+    add_test(suite, "wrong coefficients", wrong_coefficients_are_not_judged_by);
     add_test(suite, "warmer cells", warmer_cells_are_a_cause);
     add_test(suite, "wrong input", wrong_input);
     add_test(suite, "edges", edges);

@@ -91,6 +91,57 @@ START_TEST(trade_values)
 }
 END_TEST
 
+/* The n-th remark of a kind on an input; the numbers in it. */
+static void has_remark(const pvsize_review *review, int32_t wanted, int32_t wanted_input,
+                       const double *numbers, int32_t count)
+{
+    int32_t remarks, remark, input;
+    double value;
+
+    OK(pvsize_review_remark_count(review, &remarks, diag));
+    for (int32_t i = 0; i < remarks; i++) {
+        OK(pvsize_review_remark(review, i, &remark, NULL, &input, NULL, diag));
+        if (remark != wanted || input != wanted_input)
+            continue;
+        for (int32_t k = 0; k < count; k++) {
+            OK(pvsize_review_remark_number(review, i, k, &value, diag));
+            NEAR(value, numbers[k], 1e-12);
+        }
+        return;
+    }
+    ck_abort_msg("no remark %d", (int)wanted);
+}
+
+/* A built-in isolator and terminals rated below what the input may bring, and data that
+ * contradict each other: a short-circuit rating below the operating current. */
+START_TEST(ratings_below_the_input_are_remarked)
+{
+    pvsize_spec *inverter = trade_inverter(), *input;
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_review *review;
+
+    OK(pvsize_spec_part(inverter, PVSIZE_KIND_INPUT, 0, NULL, &input, diag));
+    OK(pvsize_spec_set_number(input, PVSIZE_INPUT_ISOLATOR, PVSIZE_ISOLATOR_BUILT_IN, diag));
+    OK(pvsize_spec_set_number(input, PVSIZE_INPUT_ISOLATOR_VOLTAGE, 500, diag));
+    OK(pvsize_spec_set_number(input, PVSIZE_INPUT_ISOLATOR_CURRENT, 16, diag));
+    OK(pvsize_spec_set_number(input, PVSIZE_INPUT_TERMINAL_CURRENT, 12, diag));
+    OK(pvsize_spec_replace(inverter, 0, input, diag));
+    pvsize_spec_free(input);
+    OK(pvsize_spec_part(inverter, PVSIZE_KIND_INPUT, 1, NULL, &input, diag));
+    OK(pvsize_spec_set_number(input, PVSIZE_INPUT_MAX_SHORT_CIRCUIT_CURRENT, 10, diag));
+    OK(pvsize_spec_replace(inverter, 1, input, diag));
+    review = reviewed(inverter, NULL, NULL, rules);
+    has_remark(review, PVSIZE_REMARK_ISOLATOR_VOLTAGE, 0, (const double[]){500, 600}, 2);
+    has_remark(review, PVSIZE_REMARK_ISOLATOR_CURRENT, 0, (const double[]){16, 26.4}, 2);
+    has_remark(review, PVSIZE_REMARK_TERMINAL_RATING, 0, (const double[]){12, 24, 26.4}, 3);
+    has_remark(review, PVSIZE_REMARK_CONTRADICTION, 1, NULL, 0);
+    pvsize_review_free(review);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(input);
+    pvsize_spec_free(inverter);
+}
+END_TEST
+
 START_TEST(page_outlives_what_it_was_made_from)
 {
     pvsize_spec *inverter = invented_inverter(), *site = invented_site();
@@ -271,6 +322,7 @@ END_TEST
 
 static void add(Suite *suite)
 {
+    add_test(suite, "low ratings", ratings_below_the_input_are_remarked);
     add_test(suite, "trade", trade_values);
     add_test(suite, "page", page_outlives_what_it_was_made_from);
     add_test(suite, "wrong input", wrong_input);

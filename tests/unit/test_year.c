@@ -467,6 +467,35 @@ START_TEST(unlike_strings_on_one_input)
 }
 END_TEST
 
+/* Without a Pmax the rating is Vmp times Imp, and is told as taken for granted. */
+START_TEST(a_module_without_pmax)
+{
+    pvsize_spec *system = small_system(NULL, NULL, NULL), *array, *module;
+    pvsize_year *year;
+    double rated;
+    int32_t count, what, seen = 0;
+
+    OK(pvsize_spec_part(system, PVSIZE_KIND_ARRAY, 0, NULL, &array, diag));
+    OK(pvsize_spec_part(array, PVSIZE_KIND_MODULE, 0, NULL, &module, diag));
+    OK(pvsize_spec_unset(module, PVSIZE_MODULE_PMAX, diag));
+    OK(pvsize_spec_replace(array, 0, module, diag));
+    OK(pvsize_spec_replace(system, 0, array, diag));
+    pvsize_spec_free(module);
+    pvsize_spec_free(array);
+    stc_all_day();
+    year = year_of(system, plain, NULL);
+    OK(pvsize_year_yield(year, subject(year, PVSIZE_KIND_SYSTEM), &rated, NULL, diag));
+    NEAR(rated, pmp / 1000, 1e-12);
+    OK(pvsize_year_assumption_count(year, &count, diag));
+    for (int32_t i = 0; i < count; i++) {
+        OK(pvsize_year_assumption(year, i, &what, NULL, NULL, diag));
+        seen += what == PVSIZE_YEAR_ASSUMPTION_PMAX;
+    }
+    ck_assert_int_eq(seen, 1);
+    pvsize_year_free(year);
+}
+END_TEST
+
 /* Like inputs give the same each: one is computed, the ledger of both is told. */
 START_TEST(like_inputs_have_like_ledgers)
 {
@@ -825,6 +854,7 @@ static void add(Suite *suite)
     add_test(suite, "night and export", night_and_export);
     add_test(suite, "two inverters", inverters_share_the_export_limit);
     add_test(suite, "unlike strings", unlike_strings_on_one_input);
+    add_test(suite, "no Pmax", a_module_without_pmax);
     add_test(suite, "like inputs", like_inputs_have_like_ledgers);
     add_test(suite, "unlike strings, limited", unlike_strings_behind_a_dc_limit);
     add_test(suite, "module alone", yield_of_a_module_alone);
