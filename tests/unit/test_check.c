@@ -158,6 +158,8 @@ START_TEST(contradictions_in_the_data)
     /* 9000 VA / 230 V = 39.13 A; 38.4 A is rounding, 38 A is not */
     expect(PVSIZE_RULE_DATA_AC_CURRENT, 0, 0, INVERTER, PVSIZE_INVERTER_MAX_AC_CURRENT, 38.4);
     BREAKS(PVSIZE_RULE_DATA_AC_CURRENT, 0, INVERTER, PVSIZE_INVERTER_MAX_AC_CURRENT, 38);
+    /* above by less than rounding: no breach */
+    expect(PVSIZE_RULE_DATA_IMP, 0, 0, ARRAY(0), PVSIZE_MODULE_IMP, 13.9 * (1 + 1e-12));
     BREAKS(PVSIZE_RULE_DATA_TEMPERATURES, 0, SITE, PVSIZE_SITE_TEMP_MAX, -5);
 }
 END_TEST
@@ -366,6 +368,33 @@ START_TEST(module_types_lead_back_to_an_array)
 END_TEST
 
 /* Two inverters: indices lead to the right input, and sums run over both. */
+/* An own rule on a parameter that is not set is judged by its default; with a number for a limit
+ * the working names that number. */
+START_TEST(own_rules_judge_by_defaults)
+{
+    pvsize_spec *module = invented_module();
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_report *report;
+    int32_t own, finding;
+    double value;
+    char *text;
+
+    OK(pvsize_rules_add(rules, "by_light", "rise by light", PVSIZE_MODULE_VOC_BY_LIGHT,
+                        PVSIZE_COMPARE_AT_MOST, 0, 0.01, PVSIZE_SEVERITY_MUST, NULL, &own, diag));
+    report = checked(module, rules);
+    ck_assert_int_eq(verdict_of(report, own, 0), PVSIZE_VERDICT_EXCEEDS);
+    finding = finding_of(report, own, 0);
+    OK(pvsize_report_numbers(report, finding, &value, NULL, NULL, diag));
+    ck_assert(value == 0.05);
+    text = text_of(report, finding, PVSIZE_TEXT_WORKING);
+    ck_assert_ptr_nonnull(strstr(text, "limit = 0.01"));
+    free(text);
+    pvsize_report_free(report);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(module);
+}
+END_TEST
+
 /* A default that is stated is the same number as one that is not: one type of module. */
 START_TEST(a_stated_default_makes_no_other_type)
 {
@@ -600,6 +629,7 @@ static void add(Suite *suite)
     add_test(suite, "governing", the_tightest_limit_governs);
     add_test(suite, "missing", missing_data_are_named);
     add_test(suite, "module types", module_types_lead_back_to_an_array);
+    add_test(suite, "own rules and defaults", own_rules_judge_by_defaults);
     add_test(suite, "stated default", a_stated_default_makes_no_other_type);
     add_test(suite, "inverters", several_inverters);
     add_test(suite, "reuse", reports_are_reused);

@@ -160,6 +160,42 @@ static int32_t busbar(int32_t rule, double rating, double device, double amps, d
     return found;
 }
 
+/* Data that a busbar cannot be judged without are named. */
+START_TEST(a_busbar_without_data)
+{
+    for (int i = 0; i < 2; i++) {
+        pvsize_spec *system = invented_system(), *part;
+        pvsize_report *report;
+        int32_t missing, finding;
+
+        OK(pvsize_spec_set_part_number(system, 0, PVSIZE_SITE_BUSBAR_RATING, 200, diag));
+        OK(pvsize_spec_set_part_number(system, 0, PVSIZE_SITE_BUSBAR_DEVICE, 100, diag));
+        OK(pvsize_spec_set_part_number(
+            system, 0, PVSIZE_SITE_BUSBAR_RULE,
+            i ? PVSIZE_BUSBAR_RULE_CENTRE_FED : PVSIZE_BUSBAR_RULE_OPPOSITE_END, diag));
+        OK(pvsize_spec_part(system, i ? PVSIZE_KIND_SITE : PVSIZE_KIND_INVERTER, 0, NULL, &part,
+                            diag));
+        if (i)
+            OK(pvsize_spec_unset(part, PVSIZE_SITE_BUILDING, diag));
+        for (int k = 0; !i && k < 4; k++)
+            OK(pvsize_spec_unset(
+                part,
+                ((const int32_t[]){PVSIZE_INVERTER_MAX_AC_CURRENT, PVSIZE_INVERTER_RATED_AC_POWER,
+                                   PVSIZE_INVERTER_RATED_APPARENT_POWER,
+                                   PVSIZE_INVERTER_PHASES})[k],
+                diag));
+        OK(pvsize_spec_replace(system, 0, part, diag));
+        pvsize_spec_free(part);
+        report = judged(system, "nfpa_70_2020");
+        ck_assert_int_eq(verdict_of(report, PVSIZE_RULE_BUSBAR, 0), PVSIZE_VERDICT_NOT_ASSESSED);
+        finding = finding_of(report, PVSIZE_RULE_BUSBAR, 0);
+        OK(pvsize_report_missing(report, finding, &missing, diag));
+        ck_assert_int_eq(missing, i ? PVSIZE_SITE_BUILDING : PVSIZE_INVERTER_MAX_AC_CURRENT);
+        pvsize_report_free(report);
+    }
+}
+END_TEST
+
 /* Study notes on 705.12 (stuvia.com 6113095; slip: they sum breakers as before 2014,
  * and print 62.2 A for 62.5 A): three inverters of 4 kW at 240 V, 50 A, behind a 70 A
  * device. By the 120 % rule 110.4 A: 125 A; by the sum of devices, 75 A, 100 A does. By
@@ -388,6 +424,7 @@ END_TEST
 
 static void add(Suite *suite)
 {
+    add_test(suite, "busbar without data", a_busbar_without_data);
     add_test(suite, "device", device_between_current_and_cable);
     add_test(suite, "next rating", next_rating_above_the_cable);
     add_test(suite, "terminals", terminals_and_their_column);

@@ -764,6 +764,14 @@ START_TEST(wrong_input)
     OK(pvsize_spec_set_part_number(other, 0, PVSIZE_ARRAY_MODULES_PER_STRING, 9, diag));
     fails_to_fill(PVSIZE_E_NOT_SET, "array[0].plane", other, light, year);
     pvsize_spec_free(other);
+    other = small_system(NULL, NULL, NULL);
+    OK(pvsize_spec_part(other, PVSIZE_KIND_SITE, 0, NULL, &part, diag));
+    OK(pvsize_spec_remove(part, PVSIZE_KIND_PLANE, 0, diag));
+    give(part, SPEC(PVSIZE_KIND_PLANE, PVSIZE_PLANE_TILT, 0, PVSIZE_PLANE_AZIMUTH, 0));
+    OK(pvsize_spec_replace(other, 0, part, diag));
+    pvsize_spec_free(part);
+    fails_to_fill(PVSIZE_E_NOT_SET, "plane[0].mounting", other, light, year);
+    pvsize_spec_free(other);
     load[7] = -1;
     FAILS(PVSIZE_E_OUT_OF_RANGE, "load", pvsize_year_fill(system, light, load, ROWS, year, diag));
     load[7] = NAN;
