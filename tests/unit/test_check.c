@@ -368,6 +368,37 @@ START_TEST(module_types_lead_back_to_an_array)
 END_TEST
 
 /* Two inverters: indices lead to the right input, and sums run over both. */
+/* What a sign shows is a figure: no current, that of two strings of 13.9 A, or that times 1.25. */
+START_TEST(signs_show_what_the_figure_says)
+{
+    const double shown[] = {0, 0, 2 * 13.9, 2 * 13.9 * 1.25};
+
+    for (int32_t which = 1; which <= 3; which++) {
+        pvsize_spec *system = invented_system();
+        pvsize_rules *rules = preset("asnzs_5033_2021");
+        pvsize_report *report;
+        double value;
+        int32_t subject;
+
+        OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_SIGN_VALUES, which, NULL, diag));
+        report = checked(system, rules);
+        subject = subject_for(report, PVSIZE_QUANTITY_INPUT_SIGN_CURRENT, 0, 0, -1);
+        if (which == 1) {
+            FAILS(PVSIZE_E_NOT_SET, "",
+                  pvsize_report_quantity(report, PVSIZE_QUANTITY_INPUT_SIGN_CURRENT, subject,
+                                         &value, diag));
+        } else {
+            OK(pvsize_report_quantity(report, PVSIZE_QUANTITY_INPUT_SIGN_CURRENT, subject, &value,
+                                      diag));
+            NEAR(value, shown[which], 1e-12);
+        }
+        pvsize_report_free(report);
+        pvsize_rules_free(rules);
+        pvsize_spec_free(system);
+    }
+}
+END_TEST
+
 /* An own rule on a parameter that is not set is judged by its default; with a number for a limit
  * the working names that number. */
 START_TEST(own_rules_judge_by_defaults)
@@ -629,6 +660,7 @@ static void add(Suite *suite)
     add_test(suite, "governing", the_tightest_limit_governs);
     add_test(suite, "missing", missing_data_are_named);
     add_test(suite, "module types", module_types_lead_back_to_an_array);
+    add_test(suite, "signs", signs_show_what_the_figure_says);
     add_test(suite, "own rules and defaults", own_rules_judge_by_defaults);
     add_test(suite, "stated default", a_stated_default_makes_no_other_type);
     add_test(suite, "inverters", several_inverters);

@@ -467,6 +467,37 @@ START_TEST(unlike_strings_on_one_input)
 }
 END_TEST
 
+/* Two like inputs, and one of unlike strings that never starts: the d.c. limit of 5 kW takes from
+ * those that feed, and the efficiency is 96 % at any voltage. */
+START_TEST(a_dc_limit_over_unlike_inputs)
+{
+    pvsize_spec *system = small_system(
+        NULL,
+        PAIRS(PVSIZE_INVERTER_RATED_AC_POWER, 9000, PVSIZE_INVERTER_MAX_OPERATING_POWER, 5000),
+        NULL);
+    pvsize_spec *inverter;
+    pvsize_year *year;
+
+    OK(pvsize_spec_part(system, PVSIZE_KIND_INVERTER, 0, NULL, &inverter, diag));
+    give(inverter, SPEC(PVSIZE_KIND_INPUT, 0));
+    give(inverter, SPEC(PVSIZE_KIND_INPUT, PVSIZE_INPUT_START_VOLTAGE, 700));
+    for (int k = 0; k < 9; k++)
+        give(inverter, SPEC(PVSIZE_KIND_EFFICIENCY_POINT, PVSIZE_EFFICIENCY_POINT_LOAD,
+                            k % 3 * 45 + 10, PVSIZE_EFFICIENCY_POINT_VOLTAGE, 250 + k / 3 * 100,
+                            PVSIZE_EFFICIENCY_POINT_EFFICIENCY, 96));
+    OK(pvsize_spec_replace(system, 0, inverter, diag));
+    pvsize_spec_free(inverter);
+    give(system, invented_array(1, 0, 10, 1));
+    give(system, invented_array(2, 0, 10, 1));
+    give(system, invented_array(2, 0, 9, 1));
+    stc_all_day();
+    year = year_of(system, plain, NULL);
+    NEAR(output(year), day(5000 * 0.96), 1e-9);
+    NEAR(loss(year, PVSIZE_LOSS_DC_POWER), day(2 * pmp - 5000), 1e-9);
+    pvsize_year_free(year);
+}
+END_TEST
+
 /* Without a Pmax the rating is Vmp times Imp, and is told as taken for granted. */
 START_TEST(a_module_without_pmax)
 {
@@ -862,6 +893,7 @@ static void add(Suite *suite)
     add_test(suite, "night and export", night_and_export);
     add_test(suite, "two inverters", inverters_share_the_export_limit);
     add_test(suite, "unlike strings", unlike_strings_on_one_input);
+    add_test(suite, "unlike inputs, limited", a_dc_limit_over_unlike_inputs);
     add_test(suite, "no Pmax", a_module_without_pmax);
     add_test(suite, "like inputs", like_inputs_have_like_ledgers);
     add_test(suite, "unlike strings, limited", unlike_strings_behind_a_dc_limit);
