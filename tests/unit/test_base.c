@@ -103,6 +103,20 @@ START_TEST(rounded_numbers_agree_with_libc)
 }
 END_TEST
 
+START_TEST(terms_without_a_name_are_numbers)
+{
+    char buffer[40];
+    pvsz_text text;
+
+    pvsz_text_begin(&text, buffer, sizeof buffer, NULL);
+    pvsz_put_term(&text, PVSIZE_MODULE_VOC);
+    pvsz_put(&text, " ");
+    pvsz_put_term(&text, 424242);
+    OK(pvsz_text_end(&text, NULL, diag));
+    ck_assert_str_eq(buffer, "module.voc 424242");
+}
+END_TEST
+
 START_TEST(text_is_cut_between_characters)
 {
     char buffer[8];
@@ -338,6 +352,7 @@ END_TEST
 
 static void add(Suite *suite)
 {
+    add_test(suite, "terms", terms_without_a_name_are_numbers);
     add_test(suite, "exact", exact_numbers_read_back);
     add_test(suite, "data sheet numbers", exact_numbers_of_data_sheets_are_identical);
     add_test(suite, "rounded", rounded_numbers_agree_with_libc);

@@ -119,6 +119,11 @@ START_TEST(the_sheet_tells_strings_apart)
     for (int k = 0; k < 3; k++)
         give(system, SPEC(PVSIZE_KIND_READING, PVSIZE_READING_ARRAY, 0, PVSIZE_READING_STRING,
                           k + 1, PVSIZE_READING_MOMENT, 7, PVSIZE_READING_VOC, volts[k]));
+    /* at another moment, of another array: not one of them */
+    give(system, SPEC(PVSIZE_KIND_READING, PVSIZE_READING_ARRAY, 1, PVSIZE_READING_STRING, 1,
+                      PVSIZE_READING_MOMENT, 8, PVSIZE_READING_VOC, 300));
+    give(system, SPEC(PVSIZE_KIND_READING, PVSIZE_READING_ARRAY, 0, PVSIZE_READING_STRING, 1,
+                      PVSIZE_READING_MOMENT, 9, PVSIZE_READING_VOC, 100));
     judgement = judged(system);
     OK(pvsize_judgement_alike(judgement, 0, &value, diag));
     NEAR(value, 100 * 3 / 332.0, 1e-12);

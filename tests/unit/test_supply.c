@@ -139,6 +139,25 @@ START_TEST(reactance_counts_below_one)
 }
 END_TEST
 
+/* Nor can reactance be told of a cable of no conductor. */
+START_TEST(reactance_needs_a_conductor)
+{
+    pvsize_spec *system = invented_system();
+    pvsize_report *report;
+    int32_t cable;
+    double value;
+
+    give(system,
+         SPEC(PVSIZE_KIND_CABLE, PVSIZE_CABLE_CIRCUIT, PVSIZE_CIRCUIT_AC, PVSIZE_CABLE_LENGTH, 30));
+    OK(pvsize_spec_set_part_number(system, 0, PVSIZE_INVERTER_COS_PHI, 0.9, diag));
+    report = judged(system, "nfpa_70_2023");
+    OK(pvsize_report_find(report, PVSIZE_KIND_CABLE, 0, -1, &cable, diag));
+    FAILS(PVSIZE_E_NOT_SET, "cable.conductor",
+          pvsize_report_quantity(report, PVSIZE_QUANTITY_CABLE_REACTANCE, cable, &value, diag));
+    pvsize_report_free(report);
+}
+END_TEST
+
 /* the busbar */
 
 static int32_t busbar(int32_t rule, double rating, double device, double amps, double devices,
@@ -424,6 +443,7 @@ END_TEST
 
 static void add(Suite *suite)
 {
+    add_test(suite, "no conductor", reactance_needs_a_conductor);
     add_test(suite, "busbar without data", a_busbar_without_data);
     add_test(suite, "device", device_between_current_and_cable);
     add_test(suite, "next rating", next_rating_above_the_cable);

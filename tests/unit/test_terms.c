@@ -194,6 +194,9 @@ START_TEST(choices_are_named)
     ck_assert_ptr_null(pvsize_choice_name(PVSIZE_SITE_BUILDING, 9));
     ck_assert_ptr_null(pvsize_choice_text(PVSIZE_SITE_BUILDING, 9));
     ck_assert_int_eq(pvsize_choice_count(PVSIZE_MODULE_VOC), 0);
+    ck_assert_int_eq(pvsize_set_number("verdict"), PVSIZE_SET_VERDICT);
+    ck_assert_int_eq(pvsize_set_number("verdicts"), 0);
+    ck_assert_int_eq(pvsize_set_number(NULL), 0);
     ck_assert_int_eq(pvsize_set_by_name(PVSIZE_SET_VERDICT, "exceeds"), PVSIZE_VERDICT_EXCEEDS);
     ck_assert_str_eq(pvsize_set_name(PVSIZE_SET_KNOWN, PVSIZE_KNOWN_READ), "read");
     ck_assert_ptr_nonnull(pvsize_set_text(PVSIZE_SET_FORMAT, PVSIZE_FORMAT_PLAIN));
