@@ -116,23 +116,24 @@ START_TEST(the_sheet_tells_strings_apart)
     double value;
 
     OK(pvsize_spec_set_part_number(system, 0, PVSIZE_ARRAY_STRINGS, 3, diag));
-    for (int k = 0; k < 3; k++)
-        give(system, SPEC(PVSIZE_KIND_READING, PVSIZE_READING_ARRAY, 0, PVSIZE_READING_STRING,
-                          k + 1, PVSIZE_READING_MOMENT, 7, PVSIZE_READING_VOC, volts[k]));
     /* at another moment, of another array: not one of them */
     give(system, SPEC(PVSIZE_KIND_READING, PVSIZE_READING_ARRAY, 1, PVSIZE_READING_STRING, 1,
                       PVSIZE_READING_MOMENT, 8, PVSIZE_READING_VOC, 300));
     give(system, SPEC(PVSIZE_KIND_READING, PVSIZE_READING_ARRAY, 0, PVSIZE_READING_STRING, 1,
                       PVSIZE_READING_MOMENT, 9, PVSIZE_READING_VOC, 100));
+    for (int k = 0; k < 3; k++)
+        give(system, SPEC(PVSIZE_KIND_READING, PVSIZE_READING_ARRAY, 0, PVSIZE_READING_STRING,
+                          k + 1, PVSIZE_READING_MOMENT, 7, PVSIZE_READING_VOC, volts[k]));
     judgement = judged(system);
-    OK(pvsize_judgement_alike(judgement, 0, &value, diag));
-    NEAR(value, 100 * 3 / 332.0, 1e-12);
+    FAILS(PVSIZE_E_NOT_SET, "", pvsize_judgement_alike(judgement, 0, &value, diag));
     OK(pvsize_judgement_alike(judgement, 2, &value, diag));
+    NEAR(value, 100 * 3 / 332.0, 1e-12);
+    OK(pvsize_judgement_alike(judgement, 4, &value, diag));
     NEAR(value, 100 * 32 / 332.0, 1e-12);
-    OK(pvsize_judgement_text(judgement, 0, text, sizeof text, NULL, diag));
+    OK(pvsize_judgement_text(judgement, 2, text, sizeof text, NULL, diag));
     ck_assert_ptr_nonnull(strstr(text, "; 0.904 % from like strings at that moment"));
     ck_assert_ptr_null(strstr(text, "unlike"));
-    OK(pvsize_judgement_text(judgement, 2, text, sizeof text, NULL, diag));
+    OK(pvsize_judgement_text(judgement, 4, text, sizeof text, NULL, diag));
     ck_assert_ptr_nonnull(strstr(text, "; 9.64 % from like strings at that moment, more than 5 %: "
                                        "one of them is unlike the others"));
     pvsize_judgement_free(judgement);
