@@ -34,6 +34,12 @@ static double ulps(double got, long double want)
     return want == 0 ? 0 : (double)(fabsl(((long double)got - want) / want) / DBL_EPSILON);
 }
 
+/* Some libraries' acosl loses digits near 1 (that of MinGW-w64); 1 - x has no rounding here. */
+static long double acos_by_tangent(double x)
+{
+    return atan2l(sqrtl((1 - (long double)x) * (1 + (long double)x)), x);
+}
+
 START_TEST(elementary_functions_are_within_two_ulp)
 {
     const double spans[] = {1e-9, 1e-3, 1, 40, 600};
@@ -54,8 +60,8 @@ START_TEST(elementary_functions_are_within_two_ulp)
     for (int i = 0; i < 100000; i++) {
         double x = i / 1e5, near_one = 1 - pow(10, -16 * x);
 
-        worst = fmax(worst, ulps(pvsz_acos(x), acosl(x)));
-        worst = fmax(worst, ulps(pvsz_acos(near_one), acosl(near_one)));
+        worst = fmax(worst, ulps(pvsz_acos(x), acos_by_tangent(x)));
+        worst = fmax(worst, ulps(pvsz_acos(near_one), acos_by_tangent(near_one)));
     }
     ck_assert_msg(worst < 2, "%g", worst);
     ck_assert(pvsz_acos(1) == 0 && pvsz_acos(0) == acos(0) && pvsz_acos(0.5) > 1);
