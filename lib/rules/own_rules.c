@@ -186,14 +186,11 @@ pvsize_status pvsize_rules_add(pvsize_rules *rules, const char *name, const char
                                double limit, int32_t severity, const char *source, int32_t *rule,
                                pvsize_diag *diag)
 {
-    pvsize_status status;
+    pvsize_status status = pvsz_check_rules(rules, diag);
     pvsz_rule row = {0}, *grown, *force;
 
-    if (!rules)
-        return pvsz_fail_null(diag, "rules");
-    if (!pvsz_rules_live(rules))
-        return pvsz_fail_handle(diag, "rules");
-    status = check_texts(rules, name, title, source, diag);
+    if (!status)
+        status = check_texts(rules, name, title, source, diag);
     if (!status)
         status = check_terms(value_term, limit_term, &row.scope, diag);
     if (!status)
@@ -228,7 +225,7 @@ pvsize_status pvsize_rules_add(pvsize_rules *rules, const char *name, const char
         return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
     force = pvsz_new(&rules->head.memory, PVSZ_RULES + rules->own_count + 1, sizeof *force);
     if (!force) {
-        pvsz_release(&rules->head.memory, (void *)(uintptr_t)row.name);
+        pvsz_release_text(&rules->head.memory, row.name);
         return pvsz_fail(diag, PVSIZE_E_NO_MEMORY);
     }
     rules->own[rules->own_count++] = row;

@@ -76,8 +76,19 @@ const pvsz_preset *pvsz_preset_named(const char *name);
 const char *pvsz_preset_names(void);
 
 bool pvsz_rules_live(const pvsize_rules *rules);
+/* Whether they are there and alive. */
+pvsize_status pvsz_check_rules(const pvsize_rules *rules, pvsize_diag *diag);
+/* Of a text that the rule set owns. */
+void pvsz_release_text(const pvsz_memory *memory, const char *text);
+
 /* Null for a number that is no rule of this set. */
 const pvsz_rule *pvsz_rule_numbered(const pvsize_rules *rules, int32_t number);
+/* The same, and the place of a figure, or the failure told. */
+pvsize_status pvsz_find_rule(const pvsize_rules *rules, int32_t number, const pvsz_rule **rule,
+                             pvsize_diag *diag);
+pvsize_status pvsz_find_figure(const pvsize_rules *rules, int32_t number, int32_t *place,
+                               pvsize_diag *diag);
+
 /* Puts the rules in force in order again. There must be room for all. */
 void pvsz_order_rules(pvsize_rules *rules);
 /* After a change of title or sources only. */
