@@ -300,6 +300,10 @@ typedef struct pvsz_layout {
     pvsz_key key;
 } pvsz_layout;
 
+/* search.c */
+/* Whether there is a search, and rules. */
+pvsize_status pvsz_check_question(const pvsize_spec *search, const pvsize_rules *rules,
+                                  pvsize_diag *diag);
 /* What a ranking keeps of a search. */
 typedef struct pvsz_best {
     int32_t ending, answers;
@@ -310,7 +314,15 @@ pvsize_status pvsz_search_best(const pvsize_spec *search, const pvsize_rules *ru
                                const int32_t *cancel, const pvsz_memory *memory, pvsz_best *best,
                                pvsize_diag *diag);
 
+/* layouts.c */
 pvsize_status pvsz_check_layouts(const pvsize_layouts *layouts, pvsize_diag *diag);
+/* Lets go of what it holds, but not of the object. */
+void pvsz_empty_layouts(pvsize_layouts *layouts);
+/* Slot and side of the k-th array of an answer, which there is. */
+const pvsz_option *pvsz_find_array(const pvsize_layouts *layouts, int32_t i, int32_t k,
+                                   const pvsz_slot **slot, int32_t *side);
+
+/* layouts_text.c */
 /* Label of a part of the question's system, or its number from 1. */
 void pvsz_put_label(pvsz_text *text, const char *kind, int32_t index, const pvsize_spec *part);
 

@@ -1,5 +1,4 @@
-/* The answers as an object: what a search leaves behind. */
-#include "../report/words.h"
+/* The answers as an object: what a search leaves behind, and what it is asked. */
 #include "layout.h"
 
 static bool is_live(const pvsize_layouts *layouts)
@@ -20,7 +19,7 @@ pvsize_status pvsize_layouts_new(const pvsize_allocator *memory, pvsize_layouts 
     return status;
 }
 
-static void empty(pvsize_layouts *layouts)
+void pvsz_empty_layouts(pvsize_layouts *layouts)
 {
     pvsize_spec_free(layouts->search);
     pvsize_rules_free(layouts->rules);
@@ -34,173 +33,8 @@ void pvsize_layouts_free(pvsize_layouts *layouts)
 {
     if (!is_live(layouts))
         return;
-    empty(layouts);
+    pvsz_empty_layouts(layouts);
     pvsz_unmake(layouts);
-}
-
-/* filling */
-
-static void sum_up(const pvsz_problem *problem, const pvsz_answer *answer, pvsz_layout *out,
-                   pvsz_option *option)
-{
-    double power = (double)problem->fixed_power, energy = 0;
-
-    out->has_energy = problem->fixed == 0;
-    out->number[PVSIZE_LAYOUT_MODULES] = problem->fixed_modules;
-    out->number[PVSIZE_LAYOUT_STRINGS] = problem->fixed_strings;
-    out->key = answer->key;
-    for (int32_t i = 0; i < problem->slots; i++) {
-        option[i] = problem->group[problem->slot[i].group].option[answer->choice[i]];
-        for (int32_t side = 0; option[i].module >= 0 && side < 2 && option[i].plane[side] >= 0;
-             side++) {
-            double yield = problem->plane[option[i].plane[side]].yield;
-            double watts = (double)problem->module_power[option[i].module] / 1000;
-
-            out->arrays++;
-            out->has_energy &= yield >= 0;
-            energy += option[i].length * option[i].strings[side] * watts * yield / 1000;
-        }
-        power += (double)option[i].power;
-        out->number[PVSIZE_LAYOUT_MODULES] += option[i].modules;
-        out->number[PVSIZE_LAYOUT_STRINGS] += option[i].strings[0] + option[i].strings[1];
-        out->number[PVSIZE_LAYOUT_DEVICES] += option[i].devices;
-        if (option[i].module >= 0) /* as the caller counts them */
-            option[i].module = problem->module_index[option[i].module];
-    }
-    out->number[PVSIZE_LAYOUT_POWER] = power / 1000;
-    out->number[PVSIZE_LAYOUT_ENERGY] = energy;
-    out->number[PVSIZE_LAYOUT_OUTCOME] = answer->outcome;
-}
-
-/* What was proven, in the objective's own unit. */
-static void set_bound(const pvsz_problem *problem, pvsize_layouts *out)
-{
-    pvsz_key key = problem->bound;
-
-    if (problem->list.count > 0)
-        key = pvsz_better_key(key, problem->list.answer[0].key);
-    out->has_bound = !pvsz_is_never(&key) && problem->objective != PVSIZE_OBJECTIVE_PLANE_ORDER;
-    switch (problem->objective) {
-    case PVSIZE_OBJECTIVE_ENERGY:
-        out->bound = (double)key.level[0] / 1000;
-        break;
-    case PVSIZE_OBJECTIVE_NEAREST_POWER:
-        out->bound = (double)(-key.level[0] / 2) / 1000;
-        break;
-    default:
-        out->bound = ((double)key.level[0] + (double)problem->fixed_power) / 1000;
-    }
-}
-
-static pvsize_status fill_lists(const pvsz_problem *problem, pvsize_layouts *out)
-{
-    size_t slots = (size_t)problem->slots, answers = (size_t)problem->list.count;
-
-    out->layout = pvsz_new(&out->head.memory, answers, sizeof *out->layout);
-    out->slot = pvsz_new(&out->head.memory, slots, sizeof *out->slot);
-    out->option = pvsz_new(&out->head.memory, slots * answers, sizeof *out->option);
-    out->obstacle = pvsz_new(&out->head.memory, problem->obstacles, sizeof *out->obstacle);
-    if (!out->layout || !out->slot || !out->option || !out->obstacle)
-        return pvsz_no_memory(problem->diag);
-    for (size_t i = 0; i < slots; i++)
-        out->slot[i] = problem->slot[i];
-    for (size_t i = 0; i < answers; i++)
-        sum_up(problem, &problem->list.answer[i], &out->layout[i], &out->option[i * slots]);
-    for (size_t i = 0; i < problem->obstacles; i++) {
-        pvsz_option *option = &out->obstacle[i].option;
-
-        out->obstacle[i] = problem->obstacle[i];
-        if (option->module >= 0)
-            option->module = problem->module_index[option->module];
-    }
-    out->layouts = problem->list.count;
-    out->obstacles = (int32_t)problem->obstacles;
-    out->slots = problem->slots;
-    return PVSIZE_OK;
-}
-
-static pvsize_status fill(const pvsz_problem *problem, const pvsize_spec *search,
-                          pvsize_layouts *out)
-{
-    pvsize_status status =
-        pvsize_spec_clone(search, &out->head.memory, &out->search, problem->diag);
-
-    if (!status)
-        status = pvsize_rules_clone(problem->rules, &out->head.memory, &out->rules, problem->diag);
-    if (!status)
-        status = fill_lists(problem, out);
-    out->ending = problem->ending;
-    out->nodes = problem->nodes;
-    out->objective = problem->objective;
-    out->complete = problem->ending == PVSIZE_ENDING_PROVEN && !problem->list.overflowed;
-    set_bound(problem, out);
-    out->filled = true;
-    return status;
-}
-
-static pvsize_status check_question(const pvsize_spec *search, const pvsize_rules *rules,
-                                    pvsize_diag *diag)
-{
-    if (!search || !rules)
-        return pvsz_fail_null(diag, !search ? "search" : "rules");
-    if (!pvsz_spec_live(search))
-        return pvsz_fail_handle(diag, "search");
-    if (!pvsz_rules_live(rules))
-        return pvsz_fail_handle(diag, "rules");
-    if (search->kind != PVSZ_KIND_SEARCH)
-        return pvsz_fail_name(diag, PVSIZE_E_WRONG_KIND, pvsz_kinds[search->kind].number,
-                              "a search");
-    return PVSIZE_OK;
-}
-
-pvsize_status pvsize_search(const pvsize_spec *search, const pvsize_rules *rules,
-                            const int32_t *cancel, pvsize_layouts *layouts, pvsize_diag *diag)
-{
-    pvsz_problem problem = {.rules = rules, .cancel = cancel, .diag = diag};
-    pvsize_layouts made = {.search = NULL};
-    pvsize_status status = check_question(search, rules, diag);
-
-    if (status)
-        return status;
-    if (!layouts)
-        return pvsz_fail_null(diag, "layouts");
-    if (!is_live(layouts))
-        return pvsz_fail_handle(diag, "layouts");
-    made.head = layouts->head;
-    problem.memory = &made.head.memory;
-    status = pvsz_solve(&problem, search);
-    if (!status)
-        status = fill(&problem, search, &made);
-    pvsz_end_problem(&problem);
-    if (status) {
-        empty(&made);
-        return status;
-    }
-    empty(layouts);
-    *layouts = made;
-    return PVSIZE_OK;
-}
-
-pvsize_status pvsz_search_best(const pvsize_spec *search, const pvsize_rules *rules,
-                               const int32_t *cancel, const pvsz_memory *memory, pvsz_best *best,
-                               pvsize_diag *diag)
-{
-    pvsz_problem problem = {
-        .rules = rules, .cancel = cancel, .diag = diag, .memory = memory, .brief = true};
-    pvsize_status status = pvsz_solve(&problem, search);
-
-    *best = (pvsz_best){.ending = problem.ending, .answers = problem.list.count};
-    if (!status && best->answers > 0) {
-        pvsz_option *option = pvsz_new(memory, (size_t)problem.slots, sizeof *option);
-
-        if (option)
-            sum_up(&problem, &problem.list.answer[0], &best->layout, option);
-        else
-            status = pvsz_no_memory(diag);
-        pvsz_release(memory, option);
-    }
-    pvsz_end_problem(&problem);
-    return status;
 }
 
 /* asking */
@@ -319,9 +153,8 @@ static void put(int32_t *place, int32_t value)
         *place = value;
 }
 
-/* Slot and side of the k-th array of an answer. */
-static const pvsz_option *find_array(const pvsize_layouts *layouts, int32_t i, int32_t k,
-                                     const pvsz_slot **slot, int32_t *side)
+const pvsz_option *pvsz_find_array(const pvsize_layouts *layouts, int32_t i, int32_t k,
+                                   const pvsz_slot **slot, int32_t *side)
 {
     const pvsz_option *option = &layouts->option[(size_t)i * (size_t)layouts->slots];
 
@@ -350,7 +183,7 @@ pvsize_status pvsize_layouts_array(const pvsize_layouts *layouts, int32_t i, int
         pvsz_fail_argument(diag, "k");
     if (status)
         return status;
-    option = find_array(layouts, i, k, &slot, &side);
+    option = pvsz_find_array(layouts, i, k, &slot, &side);
     put(inverter, slot->inverter);
     put(input, slot->input);
     put(plane, option->plane[side]);
@@ -358,94 +191,6 @@ pvsize_status pvsize_layouts_array(const pvsize_layouts *layouts, int32_t i, int
     put(modules_per_string, option->length);
     put(strings, option->strings[side]);
     return PVSIZE_OK;
-}
-
-/* answers as systems */
-
-static pvsize_status add_array(const pvsize_layouts *layouts, const pvsz_option *option,
-                               const pvsz_slot *slot, int32_t side, pvsize_spec *system,
-                               pvsize_diag *diag)
-{
-    static const int32_t terms[] = {PVSIZE_ARRAY_INVERTER,
-                                    PVSIZE_ARRAY_INPUT,
-                                    PVSIZE_ARRAY_PLANE,
-                                    PVSIZE_ARRAY_MODULES_PER_STRING,
-                                    PVSIZE_ARRAY_STRINGS,
-                                    PVSIZE_ARRAY_STRING_DEVICE,
-                                    PVSIZE_ARRAY_STRING_DEVICE_VOLTAGE};
-    const double values[] = {slot->inverter,
-                             slot->input,
-                             option->plane[side],
-                             option->length,
-                             option->strings[side],
-                             option->device[side],
-                             0};
-    double voltage, isolators = PVSIZE_ANSWER_NO;
-    pvsize_spec *array = NULL;
-    pvsize_status status = pvsize_spec_new(PVSIZE_KIND_ARRAY, &system->head.memory, &array, diag);
-
-    if (!status)
-        status =
-            pvsize_spec_set_numbers(array, terms, values, option->device[side] > 0 ? 6 : 5, diag);
-    if (!status && option->device[side] > 0 &&
-        pvsz_spec_number(layouts->search, PVSIZE_SEARCH_STRING_DEVICE_VOLTAGE, &voltage))
-        status = pvsize_spec_set_number(array, PVSIZE_ARRAY_STRING_DEVICE_VOLTAGE, voltage, diag);
-    pvsz_spec_number(layouts->search, PVSIZE_SEARCH_EXTERNAL_ISOLATOR, &isolators);
-    if (!status && isolators == PVSIZE_ANSWER_YES)
-        status = pvsize_spec_set_number(array, PVSIZE_ARRAY_EXTERNAL_ISOLATOR, isolators, diag);
-    if (!status)
-        status = pvsize_spec_add(
-            array, pvsz_spec_parts(layouts->search, PVSZ_KIND_MODULE)->item[option->module], NULL,
-            diag);
-    if (!status)
-        status = pvsize_spec_add(system, array, NULL, diag);
-    pvsize_spec_free(array);
-    return status;
-}
-
-pvsize_status pvsize_layouts_system(const pvsize_layouts *layouts, int32_t i,
-                                    const pvsize_allocator *memory, pvsize_spec **out,
-                                    pvsize_diag *diag)
-{
-    pvsize_spec *system;
-    int32_t count = 0;
-    pvsize_status status;
-
-    if (!out)
-        return pvsz_fail_null(diag, "out");
-    *out = NULL;
-    status = pvsize_layouts_array_count(layouts, i, &count, diag);
-    if (!status)
-        status = pvsize_spec_clone(pvsz_spec_parts(layouts->search, PVSZ_KIND_SYSTEM)->item[0],
-                                   memory, &system, diag);
-    if (status)
-        return status;
-    for (int32_t k = 0; !status && k < count; k++) {
-        const pvsz_slot *slot;
-        int32_t side;
-        const pvsz_option *option = find_array(layouts, i, k, &slot, &side);
-
-        status = add_array(layouts, option, slot, side, system, diag);
-    }
-    if (!status)
-        *out = system;
-    else
-        pvsize_spec_free(system);
-    return status;
-}
-
-pvsize_status pvsize_layouts_report(const pvsize_layouts *layouts, int32_t i, pvsize_report *report,
-                                    pvsize_diag *diag)
-{
-    pvsize_spec *system = NULL;
-    pvsize_status status = pvsz_check_report(report, diag);
-
-    if (!status)
-        status = pvsize_layouts_system(layouts, i, &report->head.memory, &system, diag);
-    if (!status)
-        status = pvsize_check(system, layouts->rules, report, diag);
-    pvsize_spec_free(system);
-    return status;
 }
 
 /* obstacles */

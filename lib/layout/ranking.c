@@ -30,20 +30,14 @@ static pvsize_status strip(pvsize_ranking *ranking, pvsize_diag *diag)
     return PVSIZE_OK;
 }
 
-static pvsize_status check_question(const pvsize_spec *search, const pvsize_rules *rules,
-                                    int32_t most, pvsize_diag *diag)
+static pvsize_status check_catalogue(const pvsize_spec *search, const pvsize_rules *rules,
+                                     int32_t most, pvsize_diag *diag)
 {
     const pvsz_part_list *systems;
+    pvsize_status status = pvsz_check_question(search, rules, diag);
 
-    if (!search || !rules)
-        return pvsz_fail_null(diag, !search ? "search" : "rules");
-    if (!pvsz_spec_live(search))
-        return pvsz_fail_handle(diag, "search");
-    if (!pvsz_rules_live(rules))
-        return pvsz_fail_handle(diag, "rules");
-    if (search->kind != PVSZ_KIND_SEARCH)
-        return pvsz_fail_name(diag, PVSIZE_E_WRONG_KIND, pvsz_kinds[search->kind].number,
-                              "a search");
+    if (status)
+        return status;
     systems = pvsz_spec_parts(search, PVSZ_KIND_SYSTEM);
     if (systems->count == 0)
         return pvsz_fail_term(diag, PVSIZE_E_MISSING_PART, PVSIZE_KIND_SYSTEM);
@@ -72,7 +66,7 @@ pvsize_status pvsize_ranking_new(const pvsize_spec *search, const pvsize_rules *
     if (!out)
         return pvsz_fail_null(diag, "out");
     *out = NULL;
-    status = check_question(search, rules, most, diag);
+    status = check_catalogue(search, rules, most, diag);
     if (status)
         return status;
     status = pvsz_make(memory, sizeof *made, PVSZ_MARK_RANKING, &object, diag);
