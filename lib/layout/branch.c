@@ -35,98 +35,6 @@ static const pvsz_option *option_at(const pvsz_problem *problem, int32_t slot, i
     return &problem->group[problem->slot[slot].group].option[i];
 }
 
-/* answers */
-
-/* Whether the list is full of answers as good. */
-static bool is_beaten(const pvsz_list *list, const pvsz_key *key)
-{
-    return list->count == list->most &&
-           pvsz_compare_keys(key, &list->answer[list->count - 1].key) <= 0;
-}
-
-static bool is_worth(pvsz_problem *problem, const pvsz_key *key)
-{
-    if (pvsz_is_never(key))
-        return false;
-    problem->list.overflowed |= is_beaten(&problem->list, key);
-    return !is_beaten(&problem->list, key);
-}
-
-/* Behind those that are as good and were found before. */
-static void keep_answer(pvsz_problem *problem, const pvsz_key *key, int32_t outcome)
-{
-    pvsz_list *list = &problem->list;
-    int32_t at = list->count;
-    pvsz_answer added;
-
-    if (list->count < list->most)
-        list->count++;
-    else
-        list->overflowed = true;
-    added = list->answer[list->most]; /* the spare one */
-    if (at == list->most) {
-        list->answer[list->most] = list->answer[list->most - 1];
-        at--;
-    } else {
-        list->answer[list->most] = list->answer[at];
-    }
-    for (; at > 0 && pvsz_compare_keys(&list->answer[at - 1].key, key) < 0; at--)
-        list->answer[at] = list->answer[at - 1];
-    added.key = *key;
-    added.outcome = outcome;
-    for (int32_t i = 0; i < problem->slots; i++)
-        added.choice[i] = problem->choice[i];
-    list->answer[at] = added;
-}
-
-static int32_t outcome_of(const pvsize_report *report)
-{
-    int32_t outcome = PVSIZE_OUTCOME_NOTHING;
-
-    pvsize_report_outcome(report, &outcome, NULL);
-    return outcome;
-}
-
-/* Keeps what broke the best of the stringings that the full check refused. */
-static void note_refusal(pvsz_problem *problem, const pvsz_key *key)
-{
-    const pvsz_option none = {.module = -1, .plane = {-1, -1}};
-
-    if (problem->refused.rule && pvsz_compare_keys(key, &problem->refused_key) <= 0)
-        return;
-    for (int32_t i = 0; i < problem->report->findings; i++) {
-        const pvsz_finding *finding = &problem->report->finding[i];
-
-        if (!pvsz_breaks(finding))
-            continue;
-        problem->refused = pvsz_obstacle_of(
-            finding, &none, finding->subject->at[PVSZ_KIND_INVERTER],
-            finding->subject->scope == PVSZ_KIND_INPUT ? finding->subject->index : -1);
-        problem->refused_key = *key;
-        return;
-    }
-}
-
-/* A whole stringing is an answer only if the full check says so. */
-static pvsize_status judge(branch *b, const pvsz_key *key)
-{
-    pvsz_problem *problem = b->problem;
-    int32_t made = pvsz_wire(problem, problem->choice), outcome;
-    pvsize_status status;
-
-    if (made == 0 && problem->fixed == 0)
-        return PVSIZE_OK;
-    status = pvsz_check_wired(problem);
-    if (status)
-        return status;
-    outcome = outcome_of(problem->report);
-    if (outcome == PVSIZE_OUTCOME_BROKEN)
-        note_refusal(problem, key);
-    else
-        keep_answer(problem, key, outcome);
-    return PVSIZE_OK;
-}
-
 /* going down and up */
 
 static bool fits(const branch *b, const pvsz_option *option)
@@ -226,11 +134,11 @@ static pvsz_key bound_behind(branch *b, const pvsz_option *option, frame *f)
     b->room.unit_power = f->unit_power;
     f->bound = pvsz_bound(problem, b->bounds, behind, &b->room);
     whole = pvsz_add_key(f->prefix, f->bound, 1);
-    if (pvsz_is_never(&f->bound) || is_beaten(&problem->list, &whole))
+    if (pvsz_is_never(&f->bound) || pvsz_is_beaten(&problem->list, &whole))
         return f->bound;
     f->bound = pvsz_worse_key(f->bound, full_behind(b, option));
     whole = pvsz_add_key(f->prefix, f->bound, 1);
-    if (behind == problem->slots || is_beaten(&problem->list, &whole))
+    if (behind == problem->slots || pvsz_is_beaten(&problem->list, &whole))
         return f->bound;
     open_frame(b, behind, f);
     look_up(b, behind, f);
@@ -287,7 +195,7 @@ static pvsize_status step(branch *b)
     problem->choice[b->at] = i;
     bound = bound_behind(b, option, &b->frame[b->at + 1]);
     whole = best_whole(b, &bound);
-    if (is_worth(problem, &whole)) {
+    if (pvsz_is_worth(problem, &whole)) {
         if (!pvsz_step(problem)) {
             problem->bound = pvsz_better_key(problem->bound, whole);
         } else if (b->at + 1 < problem->slots) {
@@ -295,7 +203,7 @@ static pvsize_status step(branch *b)
             forget_others(b, b->at);
             return PVSIZE_OK;
         } else {
-            status = judge(b, &whole);
+            status = pvsz_judge(problem, &whole);
         }
     }
     learn(f, option, &bound);
@@ -356,6 +264,8 @@ static pvsize_status run(branch *b)
         bound_the_rest(b);
     return PVSIZE_OK;
 }
+
+/* a pass */
 
 /* A check of as many arrays as there can be, so that the report need not grow later:
  * the search itself allocates nothing. */
@@ -419,8 +329,8 @@ pvsize_status pvsz_search_pass(pvsz_problem *problem)
     first->bound = pvsz_worse_key(pvsz_bound(problem, b.bounds, 0, &b.room),
                                   pvsz_all_full(problem, 0, &b.room));
     if (problem->slots == 0) /* all is fixed: there is one stringing */
-        return is_worth(problem, &first->prefix) && !pvsz_is_never(&first->bound)
-                   ? judge(&b, &first->prefix)
+        return pvsz_is_worth(problem, &first->prefix) && !pvsz_is_never(&first->bound)
+                   ? pvsz_judge(problem, &first->prefix)
                    : PVSIZE_OK;
     open_frame(&b, 0, first);
     return run(&b);

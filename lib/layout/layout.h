@@ -1,8 +1,9 @@
 /* The search as its steps see it. It goes: the question is read into a problem
  * (problem.c, inputs.c, budgets.c), every input gets its options (probe.c, options.c, value.c),
- * bounds are prepared (bound.c, planes.c), options are combined (branch.c, with seen.c and
- * whole.c), and what stood in the way is noted (obstacles.c); solve.c runs it all. Values are whole
- * numbers, so that sums are exact and do not depend on their order. */
+ * bounds are prepared (bound*.c, planes.c), options are combined (branch.c, with seen.c and
+ * whole.c) and the best kept (answers.c), and what stood in the way is noted (obstacles.c);
+ * solve.c runs it all, search.c makes an object of it. Values are whole numbers, so that sums are
+ * exact and do not depend on their order. */
 #ifndef PVSZ_LAYOUT_H
 #define PVSZ_LAYOUT_H
 
@@ -261,6 +262,18 @@ void pvsz_seen_state(const pvsz_problem *problem, pvsz_seen *seen, int32_t slot,
                      int32_t first, const pvsz_room *room);
 const pvsz_key *pvsz_seen_bound(const pvsz_seen *seen);
 void pvsz_remember(pvsz_seen *seen, const pvsz_key *bound);
+
+/* answers.c */
+/* Whether the list is full of answers as good. */
+static inline bool pvsz_is_beaten(const pvsz_list *list, const pvsz_key *key)
+{
+    return list->count == list->most &&
+           pvsz_compare_keys(key, &list->answer[list->count - 1].key) <= 0;
+}
+/* Whether a stringing as good would be kept; notes that some were not. */
+bool pvsz_is_worth(pvsz_problem *problem, const pvsz_key *key);
+/* Checks the stringing of `choice`, and keeps it unless a rule is broken. */
+pvsize_status pvsz_judge(pvsz_problem *problem, const pvsz_key *key);
 
 /* branch.c: one pass with the present sign and floor */
 pvsize_status pvsz_search_pass(pvsz_problem *problem);
