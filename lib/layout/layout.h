@@ -1,8 +1,8 @@
 /* The search as its steps see it. It goes: the question is read into a problem
- * (problem.c, inputs.c, budgets.c), every input gets its options (probe.c, options.c, value.c),
- * bounds are prepared (bound*.c, planes.c), options are combined (branch.c, with seen.c and
- * whole.c) and the best kept (answers.c), and what stood in the way is noted (obstacles.c);
- * solve.c runs it all, search.c makes an object of it. Values are whole numbers, so that sums are
+ * (problem.c, planes_read.c, inputs.c, budgets.c), every input gets its options (probe.c,
+ * options.c, value.c), bounds are prepared (bound*.c, planes.c), options are combined (branch.c,
+ * with seen.c and whole.c) and the best kept (answers.c), and what stood in the way is noted
+ * (obstacles.c); solve.c runs it all, search.c makes an object of it. Values are whole numbers, so that sums are
  * exact and do not depend on their order. */
 #ifndef PVSZ_LAYOUT_H
 #define PVSZ_LAYOUT_H
@@ -168,6 +168,11 @@ int64_t pvsz_milliwatts(double watts);
 
 /* A number in force, or `otherwise`. */
 double pvsz_number_of(const pvsize_spec *spec, int32_t term, double otherwise);
+
+/* planes_read.c */
+pvsize_status pvsz_read_planes(pvsz_problem *problem);
+/* What the arrays that must be there take. */
+pvsize_status pvsz_read_fixed(pvsz_problem *problem);
 
 /* inputs.c */
 pvsize_status pvsz_read_inputs(pvsz_problem *problem);
