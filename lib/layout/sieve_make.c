@@ -1,100 +1,6 @@
-/* Making a sieve: which rules it can tell by, what each inverter allows, and which
- * inputs are of one family. Whatever it cannot tell for certain it leaves to a search. */
+/* Making a sieve: what each inverter allows, and which inputs are of one family. Whatever it
+ * cannot tell for certain it leaves to a search. */
 #include "sieve_parts.h"
-
-/* rules */
-
-/* Sums that the budgets of a search know, where their limit is known and not negative. */
-static bool is_known_sum(const pvsize_rules *rules, const pvsz_rule *rule)
-{
-    int32_t kind = rule->limit.kind;
-
-    if (rule->compare != PVSIZE_COMPARE_AT_MOST || !(rule->factor >= 0))
-        return false;
-    if (rule->value.number == PVSIZE_QUANTITY_PLANE_MODULES)
-        return rule->limit.number == PVSIZE_PLANE_CAPACITY && rule->factor == 1;
-    if (!pvsz_is_sum(rule->value.number) ||
-        (rule->scope != PVSZ_KIND_INVERTER && rule->scope != PVSZ_KIND_SYSTEM))
-        return false;
-    if (rule->limit.number && kind == PVSZ_KIND_FIGURE)
-        return !rules->figure[rule->limit.place].set || rules->figure[rule->limit.place].value >= 0;
-    return rule->limit.number == 0 || kind == PVSZ_KIND_INVERTER || kind == PVSZ_KIND_SITE ||
-           rule->limit.number == PVSIZE_QUANTITY_PV_LIMIT ||
-           rule->limit.number == PVSIZE_QUANTITY_PV_LIMIT_RATIO;
-}
-
-/* Whether the inverter alone makes it: data, or what no stringing changes. */
-static bool is_of_inverter(const pvsz_ref *ref)
-{
-    if (ref->kind == PVSZ_KIND_INPUT || ref->kind == PVSZ_KIND_INVERTER)
-        return true;
-    return ref->kind == PVSZ_KIND_QUANTITY &&
-           pvsz_growth_of(ref->number).reach == PVSZ_REACH_FIXED &&
-           (pvsz_quantity_scope[ref->place] == PVSZ_KIND_INPUT ||
-            pvsz_quantity_scope[ref->place] == PVSZ_KIND_INVERTER ||
-            pvsz_quantity_scope[ref->place] == PVSZ_KIND_SYSTEM);
-}
-
-static bool is_of_strings(int32_t scope)
-{
-    return scope == PVSZ_KIND_ARRAY || scope == PVSZ_KIND_INPUT || scope == PVSZ_KIND_MODULE;
-}
-
-/* Adds a rule on what stands on one input; false if a pair cannot be told by it. */
-static bool add_mesh(pvsz_sieve *sieve, const pvsz_rule *rule)
-{
-    pvsz_growth value = pvsz_growth_of(rule->value.number);
-    pvsz_growth limit = pvsz_growth_of(rule->limit.number);
-    pvsz_mesh mesh = {.rule = rule,
-                      .value_apart = pvsz_is_apart(rule->value.number),
-                      .limit_apart = pvsz_is_apart(rule->limit.number),
-                      .up = value.length == PVSZ_GROWS_UP};
-
-    mesh.ends = rule->compare == PVSIZE_COMPARE_AT_MOST && value.strings != PVSZ_GROWS_OPEN &&
-                limit.strings == PVSZ_GROWS_FLAT;
-    if (!is_of_strings(rule->scope) || value.length == PVSZ_GROWS_OPEN ||
-        limit.length != PVSZ_GROWS_FLAT || (!mesh.value_apart && !is_of_inverter(&rule->value)) ||
-        (!mesh.limit_apart && !is_of_inverter(&rule->limit)))
-        return false;
-    if (mesh.value_apart && mesh.limit_apart)
-        sieve->own[sieve->owns++] = mesh;
-    else
-        sieve->cross[sieve->crosses++] = mesh;
-    return true;
-}
-
-/* Sorts a rule that must hold into those to tell by; false if it is none. */
-static bool sort_rule(pvsz_sieve *sieve, const pvsz_rule *rule)
-{
-    switch (pvsz_rule_reach(rule)) {
-    case PVSZ_REACH_FIXED: /* judged before anything is wired, if there is a subject then */
-        return rule->scope != PVSZ_KIND_ARRAY && rule->scope != PVSZ_KIND_MODULE;
-    case PVSZ_REACH_LOCAL:
-        return add_mesh(sieve, rule);
-    default:
-        return is_known_sum(sieve->rules, rule);
-    }
-}
-
-static pvsize_status sort_rules(pvsz_sieve *sieve, pvsize_diag *diag)
-{
-    size_t forces = (size_t)sieve->rules->forces;
-
-    sieve->own = pvsz_new(sieve->memory, forces, sizeof *sieve->own);
-    sieve->cross = pvsz_new(sieve->memory, forces, sizeof *sieve->cross);
-    if (!sieve->own || !sieve->cross)
-        return pvsz_no_memory(diag);
-    for (size_t i = 0; i < forces; i++) {
-        const pvsz_rule *rule = &sieve->rules->force[i];
-
-        /* of cables, isolators and readings there are none */
-        if (rule->severity == PVSIZE_SEVERITY_MUST && rule->scope != PVSZ_KIND_CABLE &&
-            rule->scope != PVSZ_KIND_ISOLATOR && rule->scope != PVSZ_KIND_READING &&
-            !sort_rule(sieve, rule))
-            sieve->blind = true;
-    }
-    return PVSIZE_OK;
-}
 
 /* The system may hold a site and nothing else. */
 static bool is_bare(const pvsize_spec *search)
@@ -123,7 +29,7 @@ pvsize_status pvsz_sieve_new(const pvsz_memory *memory, pvsize_spec *search,
     sieve->allowance = pvsz_new(memory, inverters, sizeof *sieve->allowance);
     if (!sieve->allowance)
         return pvsz_no_memory(diag);
-    return sort_rules(sieve, diag);
+    return pvsz_sort_rules(sieve, diag);
 }
 
 static void free_family(pvsz_sieve *sieve, pvsz_family *family)

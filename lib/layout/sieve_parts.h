@@ -1,5 +1,5 @@
-/* What a sieve is made of: sieve_make.c makes it, sieve_rows.c looks at a module, sieve.c
- * judges pairs. */
+/* What a sieve is made of: sieve_make.c makes it, by the rules that sieve_rules.c sorts,
+ * sieve_rows.c looks at a module, sieve.c judges pairs. */
 #ifndef PVSZ_SIEVE_PARTS_H
 #define PVSZ_SIEVE_PARTS_H
 
@@ -83,6 +83,10 @@ struct pvsz_sieve {
     int32_t *order[2]; /* planes by it, the best first */
     int32_t *most;     /* modules that the pair at hand can have on each plane */
 };
+
+/* sieve_rules.c */
+/* Sorts the rules in force that must hold by how a pair is told by them. */
+pvsize_status pvsz_sort_rules(pvsz_sieve *sieve, pvsize_diag *diag);
 
 /* sieve_make.c */
 /* Takes in what an inverter allows, with any module that has a power. */
