@@ -30,6 +30,15 @@ typedef struct pvsz_design {
     pvsz_subject *subject[PVSZ_SCOPES];
 } pvsz_design;
 
+/* Index that a spec holds; -1 where it has none. */
+static inline int32_t pvsz_index_of(const pvsize_spec *spec, int32_t term)
+{
+    double value = -1;
+
+    pvsz_spec_number(spec, term, &value);
+    return (int32_t)value;
+}
+
 /* How many subjects of each kind a spec comes to, checking that it is whole. */
 pvsize_status pvsz_design_measure(const pvsize_spec *spec, pvsz_design *design, pvsize_diag *diag);
 int32_t pvsz_design_size(const pvsz_design *design);
