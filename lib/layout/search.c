@@ -37,10 +37,11 @@ static void sum_up(const pvsz_problem *problem, const pvsz_answer *answer, pvsz_
 /* What was proven, in the objective's own unit. */
 static void set_bound(const pvsz_problem *problem, pvsize_layouts *out)
 {
+    const pvsz_list *list = &problem->list;
     pvsz_key key = problem->bound;
 
-    if (problem->list.count > 0)
-        key = pvsz_better_key(key, problem->list.answer[0].key);
+    if (list->count > 0 && pvsz_compare_keys(&key, &list->answer[0].key) < 0)
+        key = list->answer[0].key;
     out->has_bound = !pvsz_is_never(&key) && problem->objective != PVSIZE_OBJECTIVE_PLANE_ORDER;
     switch (problem->objective) {
     case PVSIZE_OBJECTIVE_ENERGY:
