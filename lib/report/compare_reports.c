@@ -1,22 +1,7 @@
 /* What differs between two reports on one system, and why. */
 #include <string.h>
 
-#include "comparison.h"
-
-/* Both reports, and for matching: of each rule of the first its place in the second;
- * of each rule of the second its finding on the subject in turn. */
-typedef struct matching {
-    const pvsize_report *report[2];
-    int32_t *twin;
-    int32_t *finding_of;
-} matching;
-
-/* One finding and its match. */
-typedef struct findings {
-    const pvsz_finding *of[2]; /* null: none on that side */
-    const pvsz_rule *rule[2];  /* null: not in force there */
-    const pvsz_subject *subject[2];
-} findings;
+#include "compare_reports.h"
 
 /* are they alike? */
 
@@ -39,18 +24,13 @@ static bool same_subjects(const pvsz_design *a, const pvsz_design *b)
 
 /* what differs */
 
-static bool is_assessed(const pvsz_finding *finding)
-{
-    return finding && finding->verdict != PVSIZE_VERDICT_NOT_ASSESSED;
-}
-
 static int32_t number_difference(const pvsz_finding *a, const pvsz_finding *b)
 {
     int32_t what = 0;
 
-    if (is_assessed(a) != is_assessed(b))
+    if (pvsz_is_assessed(a) != pvsz_is_assessed(b))
         return 0; /* the verdict tells */
-    if (!is_assessed(a))
+    if (!pvsz_is_assessed(a))
         return a->missing != b->missing ? PVSIZE_DIFFERS_VALUE : 0;
     if (a->value != b->value)
         what |= PVSIZE_DIFFERS_VALUE;
@@ -94,9 +74,10 @@ static void add_figures_of(pvsz_figure_set *figures, const pvsize_report *report
 
 /* Of the sides that differ; where one is not known, either may. That a rule is not in
  * force needs no figure. */
-static pvsz_figure_set figures_behind(const matching *in, const findings *found, int32_t what)
+static pvsz_figure_set figures_behind(const pvsz_matching *in, const pvsz_match *found,
+                                      int32_t what)
 {
-    bool either = !is_assessed(found->of[0]) || !is_assessed(found->of[1]);
+    bool either = !pvsz_is_assessed(found->of[0]) || !pvsz_is_assessed(found->of[1]);
     pvsz_figure_set figures = {{0}};
 
     for (int32_t side = 0; side < 2 && found->rule[0] && found->rule[1]; side++) {
@@ -112,8 +93,7 @@ static pvsz_figure_set figures_behind(const matching *in, const findings *found,
     return figures;
 }
 
-/* Figures that are not the same in both reports. */
-static pvsz_figure_set unlike_figures(const matching *in)
+pvsz_figure_set pvsz_unlike_figures(const pvsz_matching *in)
 {
     pvsz_figure_set figures = {{0}};
 
@@ -136,7 +116,7 @@ static pvsz_difference_side side_of(const pvsize_report *report, const pvsz_find
     side.has = PVSIZE_DIFFERS_SEVERITY | PVSIZE_DIFFERS_VERDICT;
     side.severity = finding->rule->severity;
     side.verdict = finding->verdict;
-    if (!is_assessed(finding))
+    if (!pvsz_is_assessed(finding))
         return side;
     side.has |= PVSIZE_DIFFERS_VALUE | PVSIZE_DIFFERS_LIMIT;
     side.value = finding->value;
@@ -145,7 +125,7 @@ static pvsz_difference_side side_of(const pvsize_report *report, const pvsz_find
 }
 
 /* Place of a rule of the second report in the first; -1: not in force there. */
-static int32_t twin_of(const matching *in, int32_t rule)
+static int32_t twin_of(const pvsz_matching *in, int32_t rule)
 {
     for (int32_t i = 0; i < in->report[0]->rules; i++)
         if (in->twin[i] == rule)
@@ -158,13 +138,13 @@ static int32_t rule_place(const pvsize_report *report, const pvsz_finding *findi
     return (int32_t)(finding->rule - report->rule);
 }
 
-static findings found_of(const matching *in, const pvsz_finding *a, const pvsz_finding *b)
+pvsz_match pvsz_match_of(const pvsz_matching *in, const pvsz_finding *a, const pvsz_finding *b)
 {
     const pvsz_subject *subject = (a ? a : b)->subject;
     int32_t scope = subject->scope, at = subject->at[scope];
     int32_t rule[2] = {a ? rule_place(in->report[0], a) : twin_of(in, rule_place(in->report[1], b)),
                        b ? rule_place(in->report[1], b) : in->twin[rule_place(in->report[0], a)]};
-    findings found = {.of = {a, b}};
+    pvsz_match found = {.of = {a, b}};
 
     for (int32_t side = 0; side < 2; side++) {
         found.rule[side] = rule[side] < 0 ? NULL : &in->report[side]->rule[rule[side]];
@@ -173,19 +153,19 @@ static findings found_of(const matching *in, const pvsz_finding *a, const pvsz_f
     return found;
 }
 
-static void compare_findings(pvsz_differences *list, const matching *in, const pvsz_finding *a,
+static void compare_findings(pvsz_differences *list, const pvsz_matching *in, const pvsz_finding *a,
                              const pvsz_finding *b)
 {
     pvsz_difference row = {.what = finding_difference(a, b)};
     pvsz_figure_set unlike;
-    findings found;
+    pvsz_match found;
 
     if (!(row.what & list->wanted))
         return;
-    found = found_of(in, a, b);
+    found = pvsz_match_of(in, a, b);
     row.subject = pvsz_subject_number(in->report[0], found.subject[0]);
     row.figures = figures_behind(in, &found, row.what);
-    unlike = unlike_figures(in);
+    unlike = pvsz_unlike_figures(in);
     pvsz_intersect_figures(&row.figures, &unlike);
     row.side[0] = side_of(in->report[0], a);
     row.side[1] = side_of(in->report[1], b);
@@ -200,7 +180,7 @@ static bool same_rule(const pvsz_rule *a, const pvsz_rule *b)
 }
 
 /* Rules are some hundreds at most. */
-static void match_rules(const matching *in)
+static void match_rules(const pvsz_matching *in)
 {
     const pvsize_report *first = in->report[0], *second = in->report[1];
 
@@ -234,7 +214,7 @@ static range next_range(const pvsize_report *report, int32_t from, int32_t subje
     return found;
 }
 
-static void compare_subject(pvsz_differences *list, const matching *in, range a, range b)
+static void compare_subject(pvsz_differences *list, const pvsz_matching *in, range a, range b)
 {
     const pvsize_report *first = in->report[0], *second = in->report[1];
 
@@ -255,7 +235,7 @@ static void compare_subject(pvsz_differences *list, const matching *in, range a,
 }
 
 /* Findings stand in the order of their subjects. */
-static void compare_subjects(pvsz_differences *list, const matching *in)
+static void compare_subjects(pvsz_differences *list, const pvsz_matching *in)
 {
     range a = {0, 0}, b = {0, 0};
 
@@ -268,87 +248,7 @@ static void compare_subjects(pvsz_differences *list, const matching *in)
     }
 }
 
-/* text */
-
-/* What a side without the finding has to say. */
-static const char *absence(const pvsz_rule *rule)
-{
-    if (!rule)
-        return "not in force";
-    return rule->manner == PVSZ_LOUD || rule->manner == PVSZ_FIRM ? "does not apply"
-                                                                  : "nothing to report";
-}
-
-static void put_finding(pvsz_text *text, const pvsz_finding *finding, const pvsz_rule *rule)
-{
-    if (!finding) {
-        pvsz_put(text, absence(rule));
-        return;
-    }
-    pvsz_put(text, pvsz_verdict_word(finding));
-    pvsz_put(text, " (");
-    if (!is_assessed(finding))
-        pvsz_put_reason(text, finding);
-    else
-        pvsz_put_comparison(text, finding);
-    pvsz_put(text, ")");
-}
-
-/* Every reason but the first is joined to the one before. */
-static void put_joint(pvsz_text *text, int32_t *reasons)
-{
-    pvsz_put(text, *reasons ? " and " : "; reason: ");
-    ++*reasons;
-}
-
-static void put_reasons(pvsz_text *text, const matching *in, const findings *found,
-                        const pvsz_difference *row)
-{
-    int32_t rule = pvsz_rule_difference(found->rule[0], found->rule[1]), reasons = 0;
-    pvsz_figure_set unlike;
-
-    if (!(row->what & PVSIZE_DIFFERS_SOURCE))
-        rule &= ~PVSIZE_DIFFERS_SOURCE;
-    if (rule) {
-        put_joint(text, &reasons);
-        pvsz_put_rules(text, found->rule[0], found->rule[1], rule, "not in force");
-    }
-    for (int32_t i = 0; i < PVSZ_FIGURES; i++) {
-        if (!pvsz_includes_figure(&row->figures, i))
-            continue;
-        put_joint(text, &reasons);
-        pvsz_put_figures(text, i, &in->report[0]->figure[i], &in->report[1]->figure[i]);
-    }
-    if (reasons)
-        return;
-    put_joint(text, &reasons);
-    unlike = unlike_figures(in);
-    pvsz_put(text, pvsz_next_figure(&unlike, 0) < PVSZ_FIGURES
-                       ? "the data, or a figure that no formula names"
-                       : "the data of the two reports");
-}
-
-static const pvsz_finding *finding_at(const pvsize_report *report, int32_t i)
-{
-    return i < 0 ? NULL : &report->finding[i];
-}
-
-static void put_difference(pvsz_text *text, const void *pair, const pvsz_difference *row)
-{
-    const matching *in = pair;
-    const pvsz_finding *a = finding_at(in->report[0], row->side[0].finding);
-    const pvsz_finding *b = finding_at(in->report[1], row->side[1].finding);
-    findings found = found_of(in, a, b);
-
-    pvsz_put_subject(text, in->report[!a], found.subject[!a]);
-    pvsz_put(text, ": ");
-    pvsz_put(text, (a ? a : b)->rule->title);
-    pvsz_put(text, ": ");
-    put_finding(text, a, found.rule[0]);
-    pvsz_put(text, " against ");
-    put_finding(text, b, found.rule[1]);
-    put_reasons(text, in, &found, row);
-}
+/* the call */
 
 static pvsize_status check_reports(const pvsize_report *first, const pvsize_report *second,
                                    pvsize_diag *diag)
@@ -365,7 +265,7 @@ static pvsize_status check_reports(const pvsize_report *first, const pvsize_repo
 }
 
 /* Room for the matching: gone before the call returns. */
-static pvsize_status open_matching(matching *in, const pvsz_memory *memory, pvsize_diag *diag)
+static pvsize_status open_matching(pvsz_matching *in, const pvsz_memory *memory, pvsize_diag *diag)
 {
     int32_t rules = in->report[0]->rules;
 
@@ -381,7 +281,7 @@ pvsize_status pvsize_compare_reports(const pvsize_report *first, const pvsize_re
                                      int32_t wanted, pvsize_comparison *comparison,
                                      pvsize_diag *diag)
 {
-    matching in = {.report = {first, second}};
+    pvsz_matching in = {.report = {first, second}};
     pvsz_differences list;
     pvsize_status status = check_reports(first, second, diag);
 
@@ -392,7 +292,7 @@ pvsize_status pvsize_compare_reports(const pvsize_report *first, const pvsize_re
     if (status)
         return status;
     compare_subjects(&list, &in);
-    status = pvsz_keep_differences(comparison, &list, put_difference, &in, diag);
+    status = pvsz_keep_differences(comparison, &list, pvsz_put_report_difference, &in, diag);
     pvsz_release(&comparison->head.memory, in.twin);
     return status;
 }
