@@ -139,6 +139,8 @@ const pvsz_term *pvsz_term_named(const pvsz_kind *kind, const char *name);
 /* Place of the row in its table. */
 int32_t pvsz_term_place(const pvsz_term *term);
 bool pvsz_set_has(int32_t set, double choice);
+/* Ends of a set's numbers, so that a choice has a range like any other. */
+void pvsz_set_range(int32_t set, double *low, double *high);
 /* Whether two units measure the same; active and apparent power do. */
 bool pvsz_same_unit(const char *a, const char *b);
 /* "module.voc" */
