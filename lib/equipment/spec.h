@@ -48,6 +48,11 @@ static inline const pvsz_part_list *pvsz_spec_parts(const pvsize_spec *spec, int
 }
 /* The same list, to be changed in place; null if this kind holds none. */
 pvsz_part_list *pvsz_spec_list(pvsize_spec *spec, int32_t kind);
+/* An input of an inverter, which there is. */
+static inline const pvsize_spec *pvsz_input_of(const pvsize_spec *inverter, int32_t input)
+{
+    return pvsz_spec_parts(inverter, PVSZ_KIND_INPUT)->item[input];
+}
 /* Label, "" if none was given. */
 const char *pvsz_spec_name(const pvsize_spec *spec);
 /* Same kind and same numbers in force, whatever the labels. */

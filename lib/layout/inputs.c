@@ -8,7 +8,7 @@ static const pvsize_spec *inverter_at(const pvsz_problem *problem, int32_t i)
 
 static const pvsize_spec *input_at(const pvsz_problem *problem, int32_t inverter, int32_t i)
 {
-    return pvsz_spec_parts(inverter_at(problem, inverter), PVSZ_KIND_INPUT)->item[i];
+    return pvsz_input_of(inverter_at(problem, inverter), i);
 }
 
 static int32_t inputs_of(const pvsz_problem *problem, int32_t inverter)

@@ -35,7 +35,7 @@ static void put_input(pvsz_text *text, const pvsize_layouts *layouts, int32_t in
     const pvsize_spec *owner = inverters->item[inverter];
 
     if (input >= 0) {
-        pvsz_put_label(text, "input", input, pvsz_spec_parts(owner, PVSZ_KIND_INPUT)->item[input]);
+        pvsz_put_label(text, "input", input, pvsz_input_of(owner, input));
         if (inverters->count > 1)
             pvsz_put(text, " of ");
     }

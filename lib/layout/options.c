@@ -64,8 +64,7 @@ static bool has_limit(const pvsz_problem *problem, const pvsz_group *group, cons
     if (rule->limit.number == PVSIZE_ARRAY_ARRAY_DEVICE_VOLTAGE)
         return false;
     return rule->limit.number == 0 || rule->limit.kind != PVSZ_KIND_INPUT ||
-           pvsz_spec_number(pvsz_spec_parts(inverter, PVSZ_KIND_INPUT)->item[group->input],
-                            rule->limit.number, &value);
+           pvsz_spec_number(pvsz_input_of(inverter, group->input), rule->limit.number, &value);
 }
 
 /* Whether no rule looks at the modules in a string and at the strings at once. Then

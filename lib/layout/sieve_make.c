@@ -85,16 +85,11 @@ static pvsize_status pose(pvsz_sieve *sieve, size_t inverter, pvsz_problem *prob
     return status;
 }
 
-static const pvsize_spec *input_of(const pvsize_spec *inverter, int32_t input)
-{
-    return pvsz_spec_parts(inverter, PVSZ_KIND_INPUT)->item[input];
-}
-
 static pvsz_side param_of(const pvsize_spec *inverter, int32_t input, int32_t kind, int32_t term)
 {
     pvsz_side side = {.has = false};
 
-    side.has = pvsz_spec_number(kind == PVSZ_KIND_INPUT ? input_of(inverter, input) : inverter,
+    side.has = pvsz_spec_number(kind == PVSZ_KIND_INPUT ? pvsz_input_of(inverter, input) : inverter,
                                 term, &side.value);
     return side;
 }
@@ -103,7 +98,7 @@ static pvsz_side param_of(const pvsize_spec *inverter, int32_t input, int32_t ki
 static pvsz_side trait_of(const pvsize_spec *inverter, int32_t input, int32_t term)
 {
     bool of_input = pvsize_term_kind(term) == PVSIZE_KIND_INPUT;
-    const pvsize_spec *spec = of_input ? input_of(inverter, input) : inverter;
+    const pvsize_spec *spec = of_input ? pvsz_input_of(inverter, input) : inverter;
     pvsz_side side =
         param_of(inverter, input, of_input ? PVSZ_KIND_INPUT : PVSZ_KIND_INVERTER, term);
 

@@ -283,8 +283,7 @@ static void mark_governing(pvsz_making *making, size_t first)
 
 static int32_t most_strings(const pvsz_making *making)
 {
-    const pvsize_spec *input =
-        pvsz_spec_parts(making->inverter, PVSZ_KIND_INPUT)->item[making->input];
+    const pvsize_spec *input = pvsz_input_of(making->inverter, making->input);
     double most = 4;
 
     if (!pvsz_enquiry_number(making, PVSIZE_ENQUIRY_MOST_STRINGS, &most))

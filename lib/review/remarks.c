@@ -43,7 +43,7 @@ const char *pvsize_remark_sentence(int32_t remark)
 
 static const pvsize_spec *input_at(const pvsz_making *making, int32_t i)
 {
-    return pvsz_spec_parts(making->inverter, PVSZ_KIND_INPUT)->item[i];
+    return pvsz_input_of(making->inverter, i);
 }
 
 static bool of_input(const pvsz_making *making, int32_t term, double *value)
