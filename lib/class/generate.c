@@ -16,14 +16,6 @@ bool pvsz_same_answer(const pvsz_question *question, double a, double b)
     return distance <= pvsz_tolerance(question) * (1 + PVSZ_GUARD);
 }
 
-static double of_array(const pvsize_report *report, int32_t quantity, int32_t k)
-{
-    double value = 0;
-
-    pvsz_report_value(report, quantity, &report->design.subject[PVSZ_KIND_ARRAY][k], &value);
-    return value;
-}
-
 static bool check(const pvsize_exercise *exercise, pvsize_report *report)
 {
     return pvsize_check(exercise->system, exercise->rules, report, NULL) == PVSIZE_OK;
@@ -48,8 +40,8 @@ static bool settle(pvsize_exercise *exercise, int32_t fault, pvsz_random *random
     double fewest = 1, most = 1;
 
     for (int32_t k = pvsz_job_arrays(system); k-- > 0;) {
-        fewest = of_array(exercise->report, PVSZ_QUANTITY_STRING_MODULES_MIN, k);
-        most = of_array(exercise->report, PVSZ_QUANTITY_STRING_MODULES_MAX, k);
+        fewest = pvsz_array_value(exercise->report, PVSZ_QUANTITY_STRING_MODULES_MIN, k);
+        most = pvsz_array_value(exercise->report, PVSZ_QUANTITY_STRING_MODULES_MAX, k);
         if (fewest < 1 || most < fewest || most > 60)
             return false;
         pvsz_job_set(system, PVSIZE_ARRAY_MODULES_PER_STRING, k,
@@ -65,9 +57,10 @@ static bool settle(pvsize_exercise *exercise, int32_t fault, pvsz_random *random
 /* A sound design of many strings has its fuses; which, is for the student to say. */
 static void fit_device(pvsize_exercise *exercise)
 {
-    if (of_array(exercise->report, PVSZ_QUANTITY_STRING_DEVICE_NEEDED, 0) == PVSIZE_ANSWER_YES)
+    if (pvsz_array_value(exercise->report, PVSZ_QUANTITY_STRING_DEVICE_NEEDED, 0) ==
+        PVSIZE_ANSWER_YES)
         pvsz_job_set(exercise->system, PVSIZE_ARRAY_STRING_DEVICE, 0,
-                     of_array(exercise->report, PVSZ_QUANTITY_STRING_DEVICE_RATING, 0));
+                     pvsz_array_value(exercise->report, PVSZ_QUANTITY_STRING_DEVICE_RATING, 0));
 }
 
 /* Sound, or broken by the one fault. */

@@ -63,14 +63,6 @@ static pvsize_status check(pvsz_probe *probe, const pvsz_option *option)
     return pvsize_check(probe->system, problem->rules, problem->report, problem->diag);
 }
 
-static double array_quantity(const pvsize_report *report, int32_t array, int32_t place)
-{
-    double value = 0;
-
-    pvsz_report_value(report, place, &report->design.subject[PVSZ_KIND_ARRAY][array], &value);
-    return value;
-}
-
 pvsize_status pvsz_judge_alone(pvsz_probe *probe, pvsz_option *option)
 {
     const pvsize_report *report = probe->problem->report;
@@ -79,9 +71,9 @@ pvsize_status pvsz_judge_alone(pvsz_probe *probe, pvsz_option *option)
     if (status || !probe->problem->devices)
         return status;
     for (int32_t i = 0; i < report->design.count[PVSZ_KIND_ARRAY]; i++) {
-        if (array_quantity(report, i, PVSZ_QUANTITY_STRING_DEVICE_NEEDED) != PVSIZE_ANSWER_YES)
+        if (pvsz_array_value(report, PVSZ_QUANTITY_STRING_DEVICE_NEEDED, i) != PVSIZE_ANSWER_YES)
             continue;
-        option->device[i] = array_quantity(report, i, PVSZ_QUANTITY_STRING_DEVICE_RATING);
+        option->device[i] = pvsz_array_value(report, PVSZ_QUANTITY_STRING_DEVICE_RATING, i);
         if (option->device[i] > 0)
             option->devices += option->strings[i];
     }

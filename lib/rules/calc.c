@@ -239,6 +239,14 @@ bool pvsz_report_value(const pvsize_report *report, int32_t quantity, const pvsz
     return true;
 }
 
+double pvsz_array_value(const pvsize_report *report, int32_t quantity, int32_t array)
+{
+    double value = 0;
+
+    pvsz_report_value(report, quantity, &report->design.subject[PVSZ_KIND_ARRAY][array], &value);
+    return value;
+}
+
 int32_t pvsz_side_entry(const pvsz_ref *ref, const pvsz_subject *subject)
 {
     if (ref->kind != PVSZ_KIND_QUANTITY || subject->row[ref->scope] < 0)

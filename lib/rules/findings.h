@@ -103,6 +103,8 @@ int32_t pvsz_report_entry(const pvsize_report *report, int32_t quantity,
 /* The value of that, if it has one; else `value` stays. */
 bool pvsz_report_value(const pvsize_report *report, int32_t quantity, const pvsz_subject *subject,
                        double *value);
+/* The same of an array; 0 without a value. */
+double pvsz_array_value(const pvsize_report *report, int32_t quantity, int32_t array);
 /* Entry of one side of a rule on a subject; -1: no quantity, or none of it. */
 int32_t pvsz_side_entry(const pvsz_ref *ref, const pvsz_subject *subject);
 
