@@ -33,10 +33,7 @@ typedef struct pvsz_design {
 /* Index that a spec holds; -1 where it has none. */
 static inline int32_t pvsz_index_of(const pvsize_spec *spec, int32_t term)
 {
-    double value = -1;
-
-    pvsz_spec_number(spec, term, &value);
-    return (int32_t)value;
+    return (int32_t)pvsz_number_of(spec, term, -1);
 }
 
 /* How many subjects of each kind a spec comes to, checking that it is whole. */

@@ -87,4 +87,11 @@ static inline bool pvsz_spec_number(const pvsize_spec *spec, int32_t term, doubl
     return true;
 }
 
+/* The same, or `otherwise`. */
+static inline double pvsz_number_of(const pvsize_spec *spec, int32_t term, double otherwise)
+{
+    pvsz_spec_number(spec, term, &otherwise);
+    return otherwise;
+}
+
 #endif

@@ -166,9 +166,6 @@ bool pvsz_is_raised(const int32_t *flag);
 bool pvsz_step(pvsz_problem *problem);
 int64_t pvsz_milliwatts(double watts);
 
-/* A number in force, or `otherwise`. */
-double pvsz_number_of(const pvsize_spec *spec, int32_t term, double otherwise);
-
 /* planes_read.c */
 pvsize_status pvsz_read_planes(pvsz_problem *problem);
 /* What the arrays that must be there take. */

@@ -57,14 +57,6 @@ int64_t pvsz_milliwatts(double watts)
     return (int64_t)floor(watts * 1e3 + 0.5);
 }
 
-/* A number in force, or `otherwise`. */
-double pvsz_number_of(const pvsize_spec *spec, int32_t term, double otherwise)
-{
-    double value;
-
-    return pvsz_spec_number(spec, term, &value) ? value : otherwise;
-}
-
 static pvsize_status read_terms(pvsz_problem *problem, const pvsize_spec *search)
 {
     double power = pvsz_number_of(search, PVSIZE_SEARCH_WANTED_POWER, 0);

@@ -12,14 +12,6 @@ enum { HOURS = 24, MOST_DAYS = 31 };
 #define MOST_CLEAR 0.9
 #define TWILIGHT 100.0
 
-static double number_of(const pvsize_spec *month, int32_t term, double otherwise)
-{
-    double value = otherwise;
-
-    pvsz_spec_number(month, term, &value);
-    return value;
-}
-
 /* J/m2 over 3600, that is Wh/m2, in a day without air. */
 static double outside(const pvsz_weather_row *day)
 {
@@ -67,7 +59,7 @@ static void fill_hours(pvsz_weather_row *day, const pvsz_place *place, double ir
 static void fill_air(pvsize_weather *weather, int32_t first, int32_t days, const pvsize_spec *month,
                      double clearness)
 {
-    double low, high, wind = 0, mean = number_of(month, PVSIZE_MONTH_TEMP_MEAN, 0);
+    double low, high, wind = 0, mean = pvsz_number_of(month, PVSIZE_MONTH_TEMP_MEAN, 0);
     double ahead = PVSZ_DEG(weather->place.longitude) / 15 - weather->zone / 60;
     double range = pvsz_temp_range(clearness), course[HOURS];
     bool has_wind = pvsz_spec_number(month, PVSIZE_MONTH_WIND, &wind);
@@ -90,7 +82,8 @@ static void fill_air(pvsize_weather *weather, int32_t first, int32_t days, const
 static pvsize_status fill_month(pvsize_weather *weather, int32_t first, int32_t days,
                                 const pvsize_spec *month, int32_t index, pvsize_diag *diag)
 {
-    double irradiation = number_of(month, PVSIZE_MONTH_IRRADIATION, 0) * 1000, most = 0, believed;
+    double irradiation = pvsz_number_of(month, PVSIZE_MONTH_IRRADIATION, 0) * 1000, most = 0,
+           believed;
     double sums[MOST_DAYS] = {0}, clearness = 0;
 
     for (int32_t d = 0; d < days; d++)
