@@ -4,7 +4,9 @@
 #include "../report/words.h"
 #include "pvsize/certificates.h"
 
-static const double most_power = 100000; /* W; a larger system is not of this scheme */
+#define MOST_POWER 100000 /* W; a larger system is not of this scheme */
+#define DIGITS(number) DIGITS_OF(number)
+#define DIGITS_OF(number) #number
 static const double most_price = 1000;
 static const double most_count = 1e6;
 
@@ -101,10 +103,10 @@ static pvsize_status make_claim(double power, int32_t zone, int32_t year, int32_
                                 claim *out, pvsize_diag *diag)
 {
     /* the smallest double above 0 stands for "more than 0" */
-    pvsize_status status = check_range("power", power, DBL_MIN, most_power, diag);
+    pvsize_status status = check_range("power", power, DBL_MIN, MOST_POWER, diag);
 
     if (status)
-        pvsz_fail_allowed(diag, "more than 0 W to 100000 W");
+        pvsz_fail_allowed(diag, "more than 0 W to " DIGITS(MOST_POWER) " W");
     out->power = power;
     if (!status)
         status = find_zone(zone, &out->zone, diag);
