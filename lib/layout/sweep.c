@@ -58,6 +58,44 @@ static pvsz_pair pair_of(const sweep *s, size_t module, const candidate *of)
                        .inverter = s->first_inverter + (int32_t)of->inverter};
 }
 
+/* Before the other in the order of searching: the unknown first, then the better. */
+static bool is_before(const candidate *a, const candidate *b)
+{
+    int order = pvsz_compare_keys(&a->bound, &b->bound);
+
+    if (a->bounded != b->bounded)
+        return !a->bounded;
+    return a->bounded && order ? order > 0 : a->inverter < b->inverter;
+}
+
+/* Candidates are a heap: none is before the one it hangs below, at half its place. */
+static void add_candidate(sweep *s, const candidate *added)
+{
+    size_t at = s->candidates++;
+
+    for (; at > 0 && is_before(added, &s->candidate[(at - 1) / 2]); at = (at - 1) / 2)
+        s->candidate[at] = s->candidate[(at - 1) / 2];
+    s->candidate[at] = *added;
+}
+
+/* Takes the next candidate out. */
+static candidate next_of(sweep *s)
+{
+    candidate first = s->candidate[0], last = s->candidate[--s->candidates];
+    size_t at = 0;
+
+    for (size_t below = 1; below < s->candidates; below = 2 * at + 1) {
+        if (below + 1 < s->candidates && is_before(&s->candidate[below + 1], &s->candidate[below]))
+            below++;
+        if (!is_before(&s->candidate[below], &last))
+            break;
+        s->candidate[at] = s->candidate[below];
+        at = below;
+    }
+    s->candidate[at] = last;
+    return first;
+}
+
 /* Judges a pair by the sieve, or leaves it as a candidate. */
 static pvsize_status sift(sweep *s, size_t module, size_t inverter, pvsize_diag *diag)
 {
@@ -72,36 +110,12 @@ static pvsize_status sift(sweep *s, size_t module, size_t inverter, pvsize_diag 
     here.bounded = verdict == PVSZ_SIEVE_FITS;
     pair = pair_of(s, module, &here);
     if (verdict == PVSZ_SIEVE_UNSURE || (here.bounded && pvsz_would_keep(s->ranking, &pair))) {
-        s->candidate[s->candidates++] = here;
+        add_candidate(s, &here);
         return PVSIZE_OK;
     }
     s->ranking->judged++;
     s->ranking->fitting += here.bounded;
     return PVSIZE_OK;
-}
-
-/* Before the other in the order of searching: the unknown first, then the better. */
-static bool is_before(const candidate *a, const candidate *b)
-{
-    int order = pvsz_compare_keys(&a->bound, &b->bound);
-
-    if (a->bounded != b->bounded)
-        return !a->bounded;
-    return a->bounded && order ? order > 0 : a->inverter < b->inverter;
-}
-
-/* Takes the next candidate out of the list. */
-static candidate next_of(sweep *s)
-{
-    size_t best = 0;
-    candidate found;
-
-    for (size_t i = 1; i < s->candidates; i++)
-        if (is_before(&s->candidate[i], &s->candidate[best]))
-            best = i;
-    found = s->candidate[best];
-    s->candidate[best] = s->candidate[--s->candidates];
-    return found;
 }
 
 static pvsize_status search_candidates(sweep *s, size_t module, pvsize_diag *diag)
