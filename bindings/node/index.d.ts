@@ -454,7 +454,8 @@ export class Part {
   power(gap?: number): Float64Array;
 }
 export class Year extends Handle {
-  constructor(system: System, light: Light, load?: Iterable<number> | null);
+  constructor(system: System, light: Light, load?: Iterable<number> | null,
+    options?: { supplyVoltage?: Iterable<number> | null });
   readonly rows: number;
   readonly step: number;
   readonly lit: number;

@@ -236,6 +236,10 @@ export interface InverterValues {
   phase?: number | "none" | null;
   cos_phi?: number | null;
   max_operating_power?: number | "none" | null;
+  volt_watt_start?: number | "none" | null;
+  volt_watt_end?: number | "none" | null;
+  volt_watt_least?: number | "none" | null;
+  disconnect_voltage?: number | "none" | null;
   input?: Input | InputValues;
   efficiency_point?: EfficiencyPoint | EfficiencyPointValues;
   inputs?: ReadonlyArray<Input | InputValues>;
@@ -296,6 +300,18 @@ export class Inverter extends Spec {
   /** largest d.c. power that all inputs together draw; beyond it energy is lost [W], 1 to 10000000. */
   get max_operating_power(): number | "none" | null;
   set max_operating_power(value: number | "none" | null);
+  /** voltage at its terminals, phase to neutral, above which it reduces its power (volt-watt response; AS/NZS 4777.2:2020, region A: 253 V) [V], 50 to 1000. */
+  get volt_watt_start(): number | "none" | null;
+  set volt_watt_start(value: number | "none" | null);
+  /** voltage at its terminals, phase to neutral, at which the volt-watt reduction ends (AS/NZS 4777.2:2020, region A: 260 V) [V], 50 to 1000. */
+  get volt_watt_end(): number | "none" | null;
+  set volt_watt_end(value: number | "none" | null);
+  /** power that the volt-watt reduction leaves at its end, in percent of the rated a.c. power (AS/NZS 4777.2:2020, region A: 20 %) [%], 0 to 100. */
+  get volt_watt_least(): number | "none" | null;
+  set volt_watt_least(value: number | "none" | null);
+  /** mean voltage at its terminals, phase to neutral, above which it disconnects (sustained, of 10 minutes; AS/NZS 4777.2:2020, region A: 258 V, from memory) [V], 50 to 1000. */
+  get disconnect_voltage(): number | "none" | null;
+  set disconnect_voltage(value: number | "none" | null);
   /** Copies of its parts. */
   get inputs(): Input[];
   /** Copies of its parts. */

@@ -507,8 +507,9 @@ enum {
     PVSIZE_LOSS_DC_POWER = 11, /* largest d.c. power of the inverter */
     PVSIZE_LOSS_CONVERSION = 12, /* conversion from d.c. to a.c. */
     PVSIZE_LOSS_AC_RATING = 13, /* a.c. rating of the inverter, active and apparent */
+    PVSIZE_LOSS_AC_VOLTAGE = 17, /* power held back, and disconnection, at a high a.c. voltage */
     PVSIZE_LOSS_AC_WIRING = 14, /* a.c. cables */
-    PVSIZE_LOSS_NIGHT = 15, /* drawn from the supply while nothing is fed in */
+    PVSIZE_LOSS_NIGHT = 15, /* drawn from the supply while there is nothing to feed in */
     PVSIZE_LOSS_EXPORT = 16, /* export limit of the site */
     PVSIZE_ENERGY_REFERENCE = 1, /* what the modules would give at their efficiency at STC: where the ledger begins */
     PVSIZE_ENERGY_OUTPUT = 2, /* what is left behind the last loss of the subject's ledger */
@@ -532,6 +533,10 @@ enum {
     PVSIZE_YEAR_ASSUMPTION_WIND = 14, /* wind where the weather has none, m/s */
     PVSIZE_YEAR_ASSUMPTION_RACK_HEAT_LOSS = 15, /* no heat loss is given: that measured on open racks (Faiman 2008), W/(m2 K) */
     PVSIZE_YEAR_ASSUMPTION_PMAX = 16, /* no Pmax is given: Vmp times Imp counts as rated power, W */
+    PVSIZE_YEAR_ASSUMPTION_NO_SUPPLY_VOLTAGE = 17, /* no voltage of the supply is given: it never reduces its power for it, nor disconnects */
+    PVSIZE_YEAR_ASSUMPTION_NO_VOLT_WATT = 18, /* no volt-watt response is given: it reduces its power at no voltage */
+    PVSIZE_YEAR_ASSUMPTION_NO_DISCONNECT = 19, /* no voltage is given above which it disconnects: it never does */
+    PVSIZE_YEAR_ASSUMPTION_RISE_LEFT_OUT = 20, /* size, length, conductor temperature, reactance, phases or voltage are not known: it raises no voltage */
     PVSIZE_YEAR_METHOD_MEANS = 1, /* each interval is computed with its mean light, temperature and wind; what varies within it is averaged out, so limits that bind for minutes take more than is shown */
     PVSIZE_YEAR_METHOD_UNSHADED = 2, /* no shade, no snow, no light on the rear side, no faults */
     PVSIZE_YEAR_METHOD_START = 3, /* an input begins when its open-circuit voltage reaches the start voltage, and goes on until no current flows in its window, the light ends or the weather has a gap */
@@ -539,7 +544,9 @@ enum {
     PVSIZE_YEAR_METHOD_IN_PROPORTION = 5, /* the d.c. limit of an inverter takes the same share of each input's power, the export limit the same share of each inverter's */
     PVSIZE_YEAR_METHOD_ONE_AFTER_OTHER = 6, /* each loss is what its cause takes from what those before it left; a limit further down takes nothing that was gone already */
     PVSIZE_YEAR_METHOD_ONE_VOLTAGE = 7, /* conversion is taken at the mean of the inputs' voltages, weighted by their power */
-    PVSIZE_YEAR_METHOD_NO_RISE = 8, /* power that inverters hold back at a high supply voltage, or in the heat, is not counted */
+    PVSIZE_YEAR_METHOD_NO_RISE = 8, /* power that inverters hold back at a high voltage is counted only where the supply's voltage is given for each interval; that held back in the heat is not */
+    PVSIZE_YEAR_METHOD_AT_VOLTAGE = 9, /* the voltage at an inverter is that given for the supply, and the rise along its own a.c. cables at the power that its volt-watt response leaves, with the current at nominal voltage */
+    PVSIZE_YEAR_METHOD_DISCONNECTED = 10, /* an interval whose mean voltage there is above that at which the inverter disconnects gives nothing, as decided before the export limit; in truth it comes back when the voltage has fallen, and may go again, so this takes the most */
     /* numbers are never reused */
 };
 
@@ -610,6 +617,10 @@ enum {
     PVSIZE_INVERTER_PHASE = 3015, /* phase of the supply that it is on, the first of two; not of a three-phase one */
     PVSIZE_INVERTER_COS_PHI = 3016, /* power factor at its largest current; reactive power is taken as supplied, which raises the voltage further */
     PVSIZE_INVERTER_MAX_OPERATING_POWER = 3017, /* largest d.c. power that all inputs together draw; beyond it energy is lost, W */
+    PVSIZE_INVERTER_VOLT_WATT_START = 3018, /* voltage at its terminals, phase to neutral, above which it reduces its power (volt-watt response; AS/NZS 4777.2:2020, region A: 253 V), V */
+    PVSIZE_INVERTER_VOLT_WATT_END = 3019, /* voltage at its terminals, phase to neutral, at which the volt-watt reduction ends (AS/NZS 4777.2:2020, region A: 260 V), V */
+    PVSIZE_INVERTER_VOLT_WATT_LEAST = 3020, /* power that the volt-watt reduction leaves at its end, in percent of the rated a.c. power (AS/NZS 4777.2:2020, region A: 20 %), % */
+    PVSIZE_INVERTER_DISCONNECT_VOLTAGE = 3021, /* mean voltage at its terminals, phase to neutral, above which it disconnects (sustained, of 10 minutes; AS/NZS 4777.2:2020, region A: 258 V, from memory), V */
     PVSIZE_EFFICIENCY_POINT_LOAD = 4001, /* a.c. power as a share of the rating, % */
     PVSIZE_EFFICIENCY_POINT_VOLTAGE = 4002, /* d.c. voltage at the point, V */
     PVSIZE_EFFICIENCY_POINT_EFFICIENCY = 4003, /* conversion efficiency at the point, % */

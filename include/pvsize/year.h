@@ -23,13 +23,15 @@ extern "C" {
  *  - the input: tracking window, start voltage, operating current, power; at a limit it goes
  *    up its curve to a higher voltage;
  *  - the inverter: d.c. power, conversion by its points of efficiency over load and voltage,
- *    a.c. rating, apparent power times cos phi; a.c. cables at nominal voltage;
+ *    a.c. rating, apparent power times cos phi; what it holds back, or that it disconnects,
+ *    where the voltage at its terminals is high; a.c. cables at nominal voltage;
  *  - the site: the export limit, with what is used there at the time.
  * How exactly, a sentence each: the set PVSIZE_SET_YEAR_METHOD.
  *
  * The ledger. It begins with the REFERENCE, the power of the modules at STC times the light on
- * the plane over 1000 W/m2, and takes the losses (PVSIZE_LOSS_...) in the order of their
- * numbers: each is what its cause takes of what those before it left. So the reference less
+ * the plane over 1000 W/m2, and takes the losses (PVSIZE_LOSS_...) in the order in which their
+ * set lists them (pvsize_set_at; their numbers tell nothing): each is what its cause takes of
+ * what those before it left. So the reference less
  * all losses is the OUTPUT, to rounding. The ledger of an array ends behind its d.c. cables,
  * that of an input behind its own limits; that of an inverter, and of the system, behind the
  * export limit. Low light and temperature may be negative: gains; any other by rounding only.
@@ -94,10 +96,41 @@ PVSIZE_API void pvsize_year_free(pvsize_year *year);
  * assumptions. Errors: those of pvsize_check on a system that is not whole;
  * PVSIZE_E_NOT_SET for an array without plane, a plane without what pvsize_light_yield needs
  * (the index is the plane's; of a module, that of its array); PVSIZE_E_NO_CURVE and others of
- * pvsize_curve_new; PVSIZE_E_OUT_OF_RANGE for a load or its count. */
+ * pvsize_curve_new; PVSIZE_E_OUT_OF_RANGE for a load or its count. The voltage of the supply is not known, and takes
+ * nothing; of an inverter that states what it does at a high one, that is an assumption. */
 PVSIZE_API pvsize_status pvsize_year_fill(const pvsize_spec *system, pvsize_light *light,
                                           const double *load, size_t count, pvsize_year *year,
                                           pvsize_diag *diag);
+
+/* The same at a supply whose voltage is known; pvsize_year_fill is this without it.
+ *
+ * supply_voltage  Mean V of each row of the weather, phase to neutral, 50 to 1000, at the point
+ *                 where the a.c. cables end that the system gives each inverter, away from the
+ *                 inverter: the point of supply, if they are given as far as that. It is taken
+ *                 as it is with these inverters running: what lies beyond that point, or is
+ *                 shared by several inverters and not given as a cable of each, raises nothing.
+ *                 One voltage serves all phases; where they differ, the highest is the cautious
+ *                 one. `supply_count` is that of the rows. Null with 0: not known.
+ *
+ * The voltage at an inverter's terminals is this and the rise along its own a.c. cables, by the
+ * formula of PVSIZE_QUANTITY_INVERTER_AC_RISE, with the current of the power that it feeds in at
+ * nominal voltage (as of the cables' loss) and its cos phi; nothing else of reactive power, such
+ * as a volt-var response, is counted. It holds back power until its volt-watt response
+ * (inverter.volt_watt_start, _end, _least) allows what is left at the voltage that this makes.
+ * Where that voltage is above inverter.disconnect_voltage, the interval is lost: in truth the
+ * inverter sees the bare supply then, comes back when that has been low for some time, and may
+ * go again, so the loss is the most that it can be, also because the export limit acts only
+ * afterwards. Means of intervals hide what happens within them, such as a disconnection by the
+ * mean of 10 minutes.
+ *
+ * Further errors: PVSIZE_E_OUT_OF_RANGE (or NOT_FINITE) for a voltage or the count, and for a
+ * volt-watt response that does not end above its start; PVSIZE_E_NOT_SET names what such a
+ * response lacks, the rated power among it (the index is the inverter's). */
+PVSIZE_API pvsize_status pvsize_year_fill_at_supply(const pvsize_spec *system, pvsize_light *light,
+                                                    const double *load, size_t count,
+                                                    const double *supply_voltage,
+                                                    size_t supply_count, pvsize_year *year,
+                                                    pvsize_diag *diag);
 
 /* Of all below: PVSIZE_E_NOT_SET before the year was filled; PVSIZE_E_WRONG_KIND for a subject
  * of another kind, or for what only the system or an array has. */
@@ -115,8 +148,8 @@ PVSIZE_API pvsize_status pvsize_year_energy(const pvsize_year *year, int32_t sub
 PVSIZE_API pvsize_status pvsize_year_loss(const pvsize_year *year, int32_t subject, int32_t month,
                                           int32_t loss, double *kwh, pvsize_diag *diag);
 /* `hours` in which a limit (`loss`) took something: of inputs WINDOW, INPUT_CURRENT,
- * INPUT_POWER; of inverters DC_POWER, AC_RATING, EXPORT; of the system EXPORT. Of all else
- * 0. */
+ * INPUT_POWER; of inverters DC_POWER, AC_RATING, AC_VOLTAGE, EXPORT; of the system
+ * EXPORT. Of all else 0. */
 PVSIZE_API pvsize_status pvsize_year_active(const pvsize_year *year, int32_t subject, int32_t loss,
                                             double *hours, pvsize_diag *diag);
 /* Light on an array's plane (`on_plane`), and what of it gets to the cells (`at_cells`),

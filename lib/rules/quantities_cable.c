@@ -120,15 +120,21 @@ void pvsz_of_cable_current(pvsz_calc *calc)
     pvsz_by_circuit(calc, string_current, array_current, pvsz_cable_ac_current);
 }
 
-static bool is_three_phase(pvsz_calc *calc)
-{
-    return pvsz_cable_circuit(calc) == PVSIZE_CIRCUIT_AC &&
-           pvsz_peek_param(calc, PVSIZE_INVERTER_PHASES) == 3;
-}
-
 bool pvsz_cable_is_ac(const pvsz_calc *calc)
 {
     return pvsz_cable_circuit(calc) == PVSIZE_CIRCUIT_AC;
+}
+
+/* Of its run: PVSZ_CIRCUIT_... */
+static int32_t circuit_of(pvsz_calc *calc)
+{
+    return pvsz_cable_is_ac(calc) ? pvsz_ac_circuit(pvsz_peek_param(calc, PVSIZE_INVERTER_PHASES))
+                                  : PVSZ_CIRCUIT_DC;
+}
+
+static bool is_three_phase(pvsz_calc *calc)
+{
+    return circuit_of(calc) == PVSZ_CIRCUIT_THREE_PHASE;
 }
 
 static double cos_phi_of(pvsz_calc *calc)
@@ -161,11 +167,8 @@ void pvsz_of_cable_reactance(pvsz_calc *calc)
  * yet. */
 pvsz_run pvsz_cable_run(pvsz_calc *calc)
 {
-    pvsz_run run = {.cos_phi = cos_phi_of(calc)};
+    pvsz_run run = {.circuit = circuit_of(calc), .cos_phi = cos_phi_of(calc)};
 
-    run.circuit = is_three_phase(calc)     ? PVSZ_CIRCUIT_THREE_PHASE
-                  : pvsz_cable_is_ac(calc) ? PVSZ_CIRCUIT_SINGLE_PHASE
-                                           : PVSZ_CIRCUIT_DC;
     run.length = pvsz_param(calc, PVSIZE_CABLE_LENGTH);
     run.current = pvsz_quantity(calc, PVSZ_QUANTITY_CABLE_CURRENT);
     if (pvsz_cable_is_ac(calc) && !pvsz_has_param(calc, PVSIZE_INVERTER_PHASES))
@@ -178,10 +181,8 @@ double pvsz_cable_voltage(pvsz_calc *calc)
 {
     double voltage;
 
-    if (pvsz_cable_circuit(calc) == PVSIZE_CIRCUIT_AC) {
-        voltage = pvsz_param(calc, PVSIZE_INVERTER_AC_VOLTAGE);
-        return is_three_phase(calc) ? voltage * 1.7320508075688772 : voltage;
-    }
+    if (pvsz_cable_is_ac(calc))
+        return pvsz_ac_voltage(circuit_of(calc), pvsz_param(calc, PVSIZE_INVERTER_AC_VOLTAGE));
     voltage = pvsz_param(calc, PVSIZE_ARRAY_MODULES_PER_STRING);
     return voltage * pvsz_param(calc, PVSIZE_MODULE_VMP);
 }

@@ -80,6 +80,18 @@ int32_t pvsize_set_at(int32_t set, int32_t i)
     return -1;
 }
 
+int32_t pvsz_set_place(int32_t set, int32_t number)
+{
+    int32_t place = 0;
+
+    for (int32_t row = 0; row < PVSZ_COUNT(choices); row++) {
+        if (choices[row].set == set && choices[row].number == number)
+            return place;
+        place += choices[row].set == set;
+    }
+    return -1;
+}
+
 int32_t pvsize_set_by_name(int32_t set, const char *name)
 {
     for (int32_t i = 0; name && i < PVSZ_COUNT(choices); i++)

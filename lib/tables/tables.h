@@ -141,6 +141,8 @@ int32_t pvsz_term_place(const pvsz_term *term);
 bool pvsz_set_has(int32_t set, double choice);
 /* Ends of a set's numbers, so that a choice has a range like any other. */
 void pvsz_set_range(int32_t set, double *low, double *high);
+/* Which of its set a choice is, from 0, in the order of the rows; -1 for none. */
+int32_t pvsz_set_place(int32_t set, int32_t choice);
 /* Whether two units measure the same; active and apparent power do. */
 bool pvsz_same_unit(const char *a, const char *b);
 /* "module.voc" */

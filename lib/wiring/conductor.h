@@ -165,6 +165,11 @@ typedef struct pvsz_run {
 double pvsz_drop(const pvsz_run *run);
 /* Of runs one after the other. */
 double pvsz_drop_of_runs(const pvsz_run *runs, int32_t count);
+/* The circuit of an inverter's a.c. cable: of two phases there and back, as of one. */
+int32_t pvsz_ac_circuit(double phases);
+/* What its drop is measured against, by the voltage to neutral: of three phases that between
+ * lines. */
+double pvsz_ac_voltage(int32_t circuit, double to_neutral);
 /* In percent of a voltage, which is not 0; of three phases that between lines. */
 double pvsz_drop_percent(double drop, double voltage);
 

@@ -26,6 +26,16 @@ double pvsz_drop_of_runs(const pvsz_run *runs, int32_t count)
     return sum;
 }
 
+int32_t pvsz_ac_circuit(double phases)
+{
+    return phases == 3 ? PVSZ_CIRCUIT_THREE_PHASE : PVSZ_CIRCUIT_SINGLE_PHASE;
+}
+
+double pvsz_ac_voltage(int32_t circuit, double to_neutral)
+{
+    return circuit == PVSZ_CIRCUIT_THREE_PHASE ? to_neutral * sqrt(3) : to_neutral;
+}
+
 double pvsz_drop_percent(double drop, double voltage)
 {
     return drop / voltage * 100;

@@ -146,7 +146,8 @@ pvsize_status pvsize_year_loss(const pvsize_year *year, int32_t subject, int32_t
         status = check_loss(loss, diag);
     if (!status && !kwh)
         status = pvsz_fail_null(diag, "kwh");
-    if (!status && loss > ledger->last)
+    if (!status &&
+        pvsz_set_place(PVSIZE_SET_LOSS, loss) > pvsz_set_place(PVSIZE_SET_LOSS, ledger->last))
         status =
             pvsz_fail_name(diag, PVSIZE_E_WRONG_KIND, 0, pvsize_set_name(PVSIZE_SET_LOSS, loss));
     if (!status)

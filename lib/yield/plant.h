@@ -3,6 +3,7 @@
 #define PVSZ_PLANT_H
 
 #include "../physics/conversion.h"
+#include "../physics/volt_watt.h"
 #include "../report/words.h"
 #include "light.h"
 
@@ -32,7 +33,15 @@ typedef struct pvsz_machine {
     double ac_wiring; /* W lost for each W squared */
     double night;
     int32_t first, intakes;
+    bool responds; /* to the voltage of the supply, which is told */
+    pvsz_volt_watt response;
 } pvsz_machine;
+
+/* What a caller tells of the site, a number for each row of the weather; null where not told. */
+typedef struct pvsz_told {
+    const double *load;   /* W */
+    const double *supply; /* V */
+} pvsz_told;
 
 /* Something taken for granted: PVSIZE_YEAR_ASSUMPTION_..., of a subject, or of none (-1). */
 typedef struct pvsz_granted {
@@ -52,8 +61,9 @@ typedef struct pvsz_plant {
 
 /* Takes the system that the report was opened on; computes what is new under this light.
  * After a failure too, pvsz_release_plant takes what was made, but for `granted`. */
-pvsize_status pvsz_take_plant(const pvsize_report *report, pvsize_light *light, bool has_load,
-                              const pvsz_memory *memory, pvsz_plant *plant, pvsize_diag *diag);
+pvsize_status pvsz_take_plant(const pvsize_report *report, pvsize_light *light,
+                              const pvsz_told *told, const pvsz_memory *memory, pvsz_plant *plant,
+                              pvsize_diag *diag);
 void pvsz_release_plant(const pvsz_memory *memory, pvsz_plant *plant);
 
 #endif

@@ -6,20 +6,20 @@ void pvsz_hand_on(const pvsz_ledger *from, pvsz_ledger *to)
     to->rated += from->rated;
     for (int32_t m = 0; m < PVSZ_YEAR_MONTHS; m++) {
         to->reference[m] += from->reference[m];
-        for (int32_t loss = 1; loss <= from->last; loss++)
+        for (int32_t loss = 1; loss < PVSZ_LOSSES; loss++) /* 0 behind its end */
             to->loss[loss][m] += from->loss[loss][m];
     }
 }
 
-static void run_span(pvsz_runner *r, const pvsz_span *span, const double *load)
+static void run_span(pvsz_runner *r, const pvsz_span *span)
 {
     pvsz_run_tracks(r, span);
     for (int32_t i = 0; i < r->plant->machines; i++)
         pvsz_run_machine(r, i, span);
-    pvsz_run_site(r, span, load);
+    pvsz_run_site(r, span);
 }
 
-static void run_spans(pvsz_runner *r, const double *load)
+static void run_spans(pvsz_runner *r)
 {
     for (int32_t s = 0; s < r->light->stretches; s++) {
         const pvsz_stretch *stretch = &r->light->stretch[s];
@@ -28,7 +28,7 @@ static void run_spans(pvsz_runner *r, const double *load)
             int32_t left = stretch->end_hour - h;
             pvsz_span span = {stretch->month, h, left < PVSZ_SPAN ? left : PVSZ_SPAN};
 
-            run_span(r, &span, load);
+            run_span(r, &span);
         }
     }
 }
@@ -113,16 +113,17 @@ static void release_scratch(pvsz_runner *r)
     pvsz_release(r->memory, r->voltage);
 }
 
-pvsize_status pvsz_run_year(const pvsize_light *light, const pvsz_plant *plant, const double *load,
-                            const pvsz_memory *memory, pvsz_year_body *body, pvsize_diag *diag)
+pvsize_status pvsz_run_year(const pvsize_light *light, const pvsz_plant *plant,
+                            const pvsz_told *told, const pvsz_memory *memory, pvsz_year_body *body,
+                            pvsize_diag *diag)
 {
-    pvsz_runner r = {.light = light, .plant = plant, .memory = memory, .body = body};
+    pvsz_runner r = {.light = light, .plant = plant, .told = told, .memory = memory, .body = body};
     bool made = make_scratch(&r);
 
     if (made) {
         pvsz_lay_courses(&r);
-        run_spans(&r, load);
-        pvsz_run_dark(&r, load);
+        run_spans(&r);
+        pvsz_run_dark(&r);
         close_ledgers(&r);
     }
     release_scratch(&r);

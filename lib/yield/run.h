@@ -40,6 +40,7 @@ typedef struct pvsz_course {
 typedef struct pvsz_runner {
     const pvsize_light *light;
     const pvsz_plant *plant;
+    const pvsz_told *told;
     const pvsz_memory *memory;
     pvsz_year_body *body;
     pvsz_track *track;
@@ -67,9 +68,9 @@ pvsz_alike pvsz_alike_of(const pvsz_runner *r, const pvsz_group *group);
 /* Strings together in an hour: the k-th of a span. */
 pvsz_joined pvsz_lay_hour(pvsz_runner *r, const pvsz_course *course, int32_t k);
 /* Takes from all inverters what may not be exported. */
-void pvsz_run_site(pvsz_runner *r, const pvsz_span *span, const double *load);
+void pvsz_run_site(pvsz_runner *r, const pvsz_span *span);
 /* The rows without light. */
-void pvsz_run_dark(pvsz_runner *r, const double *load);
+void pvsz_run_dark(pvsz_runner *r);
 /* A ledger goes on in that of what it hangs on. */
 void pvsz_hand_on(const pvsz_ledger *from, pvsz_ledger *to);
 

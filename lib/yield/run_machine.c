@@ -108,46 +108,69 @@ static void limit_dc(pvsz_runner *r, const pvsz_machine *m, int32_t count, const
 
 /* Of d.c. power `all` and a.c. power before any limit: what each step leaves. */
 typedef struct steps {
-    double dc, ac, rated, wired, night;
+    double dc, ac, rated, held, wired, night;
 } steps;
 
-static inline steps steps_of(const pvsz_machine *m, double all, double ac)
+PVSZ_INLINE steps steps_of(const pvsz_machine *m, double all, double ac, const double *supply)
 {
     double rated = pvsz_least(ac, m->ac_limit);
+    double held = supply ? pvsz_at_supply(&m->response, *supply, rated) : rated;
 
-    return (steps){pvsz_least(all, m->dc_limit), ac, rated,
-                   rated - pvsz_least(rated, m->ac_wiring * rated * rated),
+    return (steps){pvsz_least(all, m->dc_limit),
+                   ac,
+                   rated,
+                   held,
+                   held - pvsz_least(held, m->ac_wiring * held * held),
                    rated > 0 ? 0 : m->night};
 }
 
-/* To what comes out behind the a.c. cable, drawn power where nothing does. */
-static void feed_in(const pvsz_machine *m, pvsz_ledger *ledger, const pvsz_span *span,
-                    const double *all, const double *ac, double *power)
+/* To what comes out behind the a.c. cable, drawn power where there is nothing to feed in. An
+ * inverter that the voltage has disconnected still lives on its array. */
+PVSZ_INLINE void feed_in(const pvsz_machine *m, pvsz_ledger *ledger, const pvsz_span *span,
+                         const double *all, const double *ac, const double *supply, double *power)
 {
-    double dc = 0, conversion = 0, rating = 0, wiring = 0, night = 0;
+    double dc = 0, conversion = 0, rating = 0, voltage = 0, wiring = 0, night = 0;
 
     for (int32_t k = 0; k < span->count; k++) {
-        steps s = steps_of(m, all[k], m->rating * ac[k]);
+        steps s = steps_of(m, all[k], m->rating * ac[k], supply ? supply + k : NULL);
 
         dc += all[k] - s.dc;
         conversion += s.dc - s.ac;
         rating += s.ac - s.rated;
-        wiring += s.rated - s.wired;
+        wiring += s.held - s.wired;
         night += s.night;
         ledger->active[PVSIZE_LOSS_DC_POWER] += s.dc < all[k];
         ledger->active[PVSIZE_LOSS_AC_RATING] += s.rated < s.ac;
+        if (supply) {
+            voltage += s.rated - s.held;
+            ledger->active[PVSIZE_LOSS_AC_VOLTAGE] += s.held < s.rated;
+        }
         power[k] = s.wired - s.night;
     }
     ledger->loss[PVSIZE_LOSS_DC_POWER][span->month] += dc;
     ledger->loss[PVSIZE_LOSS_CONVERSION][span->month] += conversion;
     ledger->loss[PVSIZE_LOSS_AC_RATING][span->month] += rating;
+    ledger->loss[PVSIZE_LOSS_AC_VOLTAGE][span->month] += voltage;
     ledger->loss[PVSIZE_LOSS_AC_WIRING][span->month] += wiring;
     ledger->loss[PVSIZE_LOSS_NIGHT][span->month] += night;
+}
+
+static void feed_in_at_supply(const pvsz_runner *r, const pvsz_machine *m, pvsz_ledger *ledger,
+                              const pvsz_span *span, const double *all, const double *ac,
+                              double *power)
+{
+    const int32_t *row = r->light->hour.row + span->first;
+    double supply[PVSZ_SPAN];
+
+    for (int32_t k = 0; k < span->count; k++)
+        supply[k] = r->told->supply[row[k]];
+    feed_in(m, ledger, span, all, ac, supply, power);
 }
 
 void pvsz_run_machine(pvsz_runner *r, int32_t i, const pvsz_span *span)
 {
     const pvsz_machine *m = &r->plant->machine[i];
+    pvsz_ledger *ledger = &r->body->inverter[i];
     double *power = pvsz_power_of(r->body, i) + span->first;
     double all[PVSZ_SPAN], voltage[PVSZ_SPAN], share[PVSZ_SPAN], ac[PVSZ_SPAN];
 
@@ -158,5 +181,8 @@ void pvsz_run_machine(pvsz_runner *r, int32_t i, const pvsz_span *span)
     join_inputs(r, m, span->count, all, voltage);
     limit_dc(r, m, span->count, all, share, voltage);
     pvsz_ac_powers(&m->conversion, (size_t)span->count, share, voltage, ac);
-    feed_in(m, &r->body->inverter[i], span, all, ac, power);
+    if (m->responds)
+        feed_in_at_supply(r, m, ledger, span, all, ac, power);
+    else
+        feed_in(m, ledger, span, all, ac, NULL, power);
 }

@@ -64,8 +64,10 @@ static void add_output(pvsz_runner *r, const pvsz_span *span)
     }
 }
 
-void pvsz_run_site(pvsz_runner *r, const pvsz_span *span, const double *load)
+void pvsz_run_site(pvsz_runner *r, const pvsz_span *span)
 {
+    const double *load = r->told->load;
+
     for (int32_t h = span->first; h < span->first + span->count; h++)
         run_hour(r, span->month, h, load ? load[r->light->hour.row[h]] : 0);
     add_output(r, span);
@@ -80,8 +82,9 @@ static double night_of_all(const pvsz_plant *plant)
     return sum;
 }
 
-void pvsz_run_dark(pvsz_runner *r, const double *load)
+void pvsz_run_dark(pvsz_runner *r)
 {
+    const double *load = r->told->load;
     double night = night_of_all(r->plant);
 
     for (int32_t s = 0; s < r->light->stretches; s++) {

@@ -88,39 +88,53 @@ static pvsize_status make_room(const pvsz_memory *memory, const pvsize_light *li
 }
 
 static pvsize_status fill(const pvsz_memory *memory, const pvsize_spec *system, pvsize_light *light,
-                          const double *load, pvsz_year_body *body, pvsize_diag *diag)
+                          const pvsz_told *told, pvsz_year_body *body, pvsize_diag *diag)
 {
     pvsz_plant plant = {0};
     pvsize_status status = open_report(memory, system, &body->report, diag);
 
     if (!status)
-        status = pvsz_take_plant(body->report, light, load, memory, &plant, diag);
+        status = pvsz_take_plant(body->report, light, told, memory, &plant, diag);
     body->granted = plant.granted;
     body->grants = plant.grants;
     if (!status)
         status = make_room(memory, light, &plant, body, diag);
     if (!status)
-        status = pvsz_run_year(light, &plant, load, memory, body, diag);
+        status = pvsz_run_year(light, &plant, told, memory, body, diag);
     if (!status)
         pvsz_close_report(body->report);
     pvsz_release_plant(memory, &plant);
     return status;
 }
 
-static pvsize_status check_load(const pvsize_light *light, const double *load, size_t count,
-                                pvsize_diag *diag)
+/* A series that may be told: what it is called, and what its values must be. */
+typedef struct told_series {
+    const char *name, *count_name, *hint;
+    double low, high;
+} told_series;
+
+static const told_series load_series = {"load", "count",
+                                        "a load has one value for each row of the weather", 0, 1e9};
+static const told_series supply_series = {
+    "supply_voltage", "supply_count",
+    "a supply voltage has one value for each row of the weather, phase to neutral", 50, 1000};
+
+static pvsize_status check_series(const pvsize_light *light, const told_series *series,
+                                  const double *value, size_t count, pvsize_diag *diag)
 {
-    size_t rows = load ? (size_t)light->rows : 0;
+    size_t rows = value ? (size_t)light->rows : 0;
     pvsize_status status;
 
-    if (!load && count)
-        return pvsz_fail_null(diag, "load");
-    status = pvsz_check_argument("count", (double)count, (double)rows, (double)rows, -1, diag);
+    if (!value && count)
+        return pvsz_fail_null(diag, series->name);
+    status = pvsz_check_argument(series->count_name, (double)count, (double)rows, (double)rows, -1,
+                                 diag);
     if (status)
-        pvsz_fail_hint(diag, "a load has one value for each row of the weather");
-    for (int32_t i = 0; !status && load && i < light->rows; i++)
-        if (!(load[i] >= 0 && load[i] <= 1e9))
-            status = pvsz_check_argument("load", load[i], 0, 1e9, i, diag);
+        pvsz_fail_hint(diag, series->hint);
+    for (int32_t i = 0; !status && value && i < light->rows; i++)
+        if (!(value[i] >= series->low && value[i] <= series->high))
+            status =
+                pvsz_check_argument(series->name, value[i], series->low, series->high, i, diag);
     return status;
 }
 
@@ -136,9 +150,12 @@ static pvsize_status check_system(const pvsize_spec *system, pvsize_diag *diag)
     return PVSIZE_OK;
 }
 
-pvsize_status pvsize_year_fill(const pvsize_spec *system, pvsize_light *light, const double *load,
-                               size_t count, pvsize_year *year, pvsize_diag *diag)
+pvsize_status pvsize_year_fill_at_supply(const pvsize_spec *system, pvsize_light *light,
+                                         const double *load, size_t count,
+                                         const double *supply_voltage, size_t supply_count,
+                                         pvsize_year *year, pvsize_diag *diag)
 {
+    const pvsz_told told = {load, supply_voltage};
     pvsz_year_body body = {0};
     pvsize_status status = pvsz_check_year(year, diag);
 
@@ -147,10 +164,12 @@ pvsize_status pvsize_year_fill(const pvsize_spec *system, pvsize_light *light, c
     if (!status)
         status = pvsz_check_light(light, diag);
     if (!status)
-        status = check_load(light, load, count, diag);
+        status = check_series(light, &load_series, load, count, diag);
+    if (!status)
+        status = check_series(light, &supply_series, supply_voltage, supply_count, diag);
     if (status)
         return status;
-    status = fill(&year->head.memory, system, light, load, &body, diag);
+    status = fill(&year->head.memory, system, light, &told, &body, diag);
     if (status) {
         pvsz_release_year(&year->head.memory, &body);
         return status;
@@ -158,4 +177,10 @@ pvsize_status pvsize_year_fill(const pvsize_spec *system, pvsize_light *light, c
     pvsz_release_year(&year->head.memory, &year->body);
     year->body = body;
     return PVSIZE_OK;
+}
+
+pvsize_status pvsize_year_fill(const pvsize_spec *system, pvsize_light *light, const double *load,
+                               size_t count, pvsize_year *year, pvsize_diag *diag)
+{
+    return pvsize_year_fill_at_supply(system, light, load, count, NULL, 0, year, diag);
 }

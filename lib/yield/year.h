@@ -4,8 +4,8 @@
 
 #include "plant.h"
 
-/* Losses by their numbers, which run in the order of the ledger. */
-enum { PVSZ_LOSSES = PVSIZE_LOSS_EXPORT + 1, PVSZ_ENERGIES = PVSIZE_ENERGY_DRAWN + 1 };
+/* Losses by their numbers; their order in the ledger is that of their set. */
+enum { PVSZ_LOSSES = PVSIZE_LOSS_AC_VOLTAGE + 1, PVSZ_ENERGIES = PVSIZE_ENERGY_DRAWN + 1 };
 
 /* Sums of watts over rows: the reference less all losses is the output. */
 typedef struct pvsz_ledger {
@@ -48,7 +48,8 @@ static inline double *pvsz_power_of(const pvsz_year_body *body, int32_t inverter
     return body->power + (size_t)inverter * (size_t)body->hours;
 }
 /* Computes all of a body that has room for it. */
-pvsize_status pvsz_run_year(const pvsize_light *light, const pvsz_plant *plant, const double *load,
-                            const pvsz_memory *memory, pvsz_year_body *body, pvsize_diag *diag);
+pvsize_status pvsz_run_year(const pvsize_light *light, const pvsz_plant *plant,
+                            const pvsz_told *told, const pvsz_memory *memory, pvsz_year_body *body,
+                            pvsize_diag *diag);
 
 #endif

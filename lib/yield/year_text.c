@@ -136,7 +136,8 @@ static void put_ledger(pvsz_text *text, const pvsz_year_body *body)
     begin_row(text, pvsize_set_name(PVSIZE_SET_ENERGY, PVSIZE_ENERGY_REFERENCE));
     put_number(text, reference, 1, false);
     put_words(text, "", true);
-    for (int32_t loss = 1; loss < PVSZ_LOSSES; loss++) {
+    for (int32_t i = 0; i < pvsize_set_count(PVSIZE_SET_LOSS); i++) {
+        int32_t loss = pvsize_set_at(PVSIZE_SET_LOSS, i);
         double lost = kwh(body, all->loss[loss]);
 
         begin_row(text, pvsize_set_name(PVSIZE_SET_LOSS, loss));
@@ -171,9 +172,9 @@ static void put_months(pvsz_text *text, const pvsz_year_body *body)
     }
 }
 
-static const int32_t limits[] = {PVSIZE_LOSS_WINDOW,      PVSIZE_LOSS_INPUT_CURRENT,
-                                 PVSIZE_LOSS_INPUT_POWER, PVSIZE_LOSS_DC_POWER,
-                                 PVSIZE_LOSS_AC_RATING,   PVSIZE_LOSS_EXPORT};
+static const int32_t limits[] = {
+    PVSIZE_LOSS_WINDOW,    PVSIZE_LOSS_INPUT_CURRENT, PVSIZE_LOSS_INPUT_POWER, PVSIZE_LOSS_DC_POWER,
+    PVSIZE_LOSS_AC_RATING, PVSIZE_LOSS_AC_VOLTAGE,    PVSIZE_LOSS_EXPORT};
 
 /* Limits of a subject that took something: hours, and what they took. */
 static void put_limits(pvsz_text *text, const pvsz_year_body *body, const pvsz_ledger *ledger)

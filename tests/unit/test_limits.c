@@ -353,8 +353,8 @@ static void look(const pvsize_report *report, const pvsize_rules *rules, bool *m
 }
 
 /* What invented jobs seldom have: a loaded a.c. side, an agreement with dates, equal strings on
- * one input, like readings, an isolator whose poles are in series. On three phases, with an
- * inverter on one of them. */
+ * one input, like readings, an isolator whose poles are in series, a d.c. cable that nearly loses
+ * too much. On three phases, with an inverter on one of them. */
 static pvsize_spec *full_job(bool three_phases)
 {
     static const double site[][2] = {
@@ -388,7 +388,12 @@ static pvsize_spec *full_job(bool three_phases)
               PVSIZE_CONDUCTOR_AWG, PVSIZE_CABLE_GAUGE, 6, PVSIZE_CABLE_LENGTH, 1,
               PVSIZE_CABLE_LAYING, PVSIZE_LAYING_NFPA_90, PVSIZE_CABLE_AMBIENT, 30,
               PVSIZE_CABLE_GROUPING, PVSIZE_GROUPING_NFPA, PVSIZE_CABLE_TERMINAL_TEMP, 75));
+    give(system,
+         SPEC(PVSIZE_KIND_CABLE, PVSIZE_CABLE_CIRCUIT, PVSIZE_CIRCUIT_STRING, PVSIZE_CABLE_ARRAY, 0,
+              PVSIZE_CABLE_CONDUCTOR, PVSIZE_CONDUCTOR_CLASS5_TINNED, PVSIZE_CABLE_SECTION, 4,
+              PVSIZE_CABLE_LENGTH, 40, PVSIZE_CABLE_CONDUCTOR_TEMP, 60));
     OK(pvsize_spec_set_part_number(system, 0, PVSIZE_ARRAY_ARRAY_DEVICE, 25, diag));
+    OK(pvsize_spec_set_part_number(system, 0, PVSIZE_ARRAY_ARRAY_DEVICE_VOLTAGE, 500, diag));
     if (three_phases) {
         OK(pvsize_spec_set_part_number(system, 0, PVSIZE_SITE_SUPPLY_PHASES, 3, diag));
         OK(pvsize_spec_set_part_number(system, 0, PVSIZE_INVERTER_PHASE, 1, diag));

@@ -100,12 +100,20 @@ class Part {
   }
 }
 
-// A system under a light, with what the site uses: mean W in each row, or nothing.
+// Numbers of each row as the library reads them.
+function row(values) {
+  return values === null || values instanceof Float64Array ? values : Float64Array.from(values);
+}
+
+// A system under a light, with what the site uses: mean W in each row, or nothing; and the
+// voltage of the supply, phase to neutral where the inverters' a.c. cables end: mean V in each
+// row, or unknown.
 class Year extends Handle {
-  constructor(system, light, load = null) {
+  constructor(system, light, load = null, { supplyVoltage = null } = {}) {
     super('year', ask('year_new'));
-    const row = load === null || load instanceof Float64Array ? load : Float64Array.from(load);
-    ask('year_fill', pointer(system, Spec), pointer(light, Light), row, row?.length ?? 0, pointer(this));
+    const [loads, voltages] = [row(load), row(supplyVoltage)];
+    ask('year_fill_at_supply', pointer(system, Spec), pointer(light, Light), loads, loads?.length ?? 0,
+      voltages, voltages?.length ?? 0, pointer(this));
   }
 
   get rows() {

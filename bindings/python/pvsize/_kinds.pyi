@@ -195,6 +195,10 @@ class Inverter(Spec):
                  phase: int | Literal["none"] | None = ...,
                  cos_phi: float | None = ...,
                  max_operating_power: float | Literal["none"] | None = ...,
+                 volt_watt_start: float | Literal["none"] | None = ...,
+                 volt_watt_end: float | Literal["none"] | None = ...,
+                 volt_watt_least: float | Literal["none"] | None = ...,
+                 disconnect_voltage: float | Literal["none"] | None = ...,
                  input: Input | dict[str, typing.Any] = ...,
                  efficiency_point: EfficiencyPoint | dict[str, typing.Any] = ...,
                  inputs: typing.Sequence[Input | dict[str, typing.Any]] = ...,
@@ -236,6 +240,18 @@ class Inverter(Spec):
     cos_phi: _Parameter[float, float | None]
     # largest d.c. power that all inputs together draw; beyond it energy is lost [W], 1 to 1e+07
     max_operating_power: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # voltage at its terminals, phase to neutral, above which it reduces its power (volt-watt
+    # response; AS/NZS 4777.2:2020, region A: 253 V) [V], 50 to 1000
+    volt_watt_start: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # voltage at its terminals, phase to neutral, at which the volt-watt reduction ends (AS/NZS
+    # 4777.2:2020, region A: 260 V) [V], 50 to 1000
+    volt_watt_end: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # power that the volt-watt reduction leaves at its end, in percent of the rated a.c. power
+    # (AS/NZS 4777.2:2020, region A: 20 %) [%], 0 to 100
+    volt_watt_least: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
+    # mean voltage at its terminals, phase to neutral, above which it disconnects (sustained, of
+    # 10 minutes; AS/NZS 4777.2:2020, region A: 258 V, from memory) [V], 50 to 1000
+    disconnect_voltage: _Parameter[float | Literal["none"] | None, float | Literal["none"] | None]
     @property
     def inputs(self) -> tuple[Input, ...]: ...
     @property

@@ -122,20 +122,35 @@ class Part:
         return values
 
 
+class _Nothing:
+    """No row of numbers."""
+    pointer, count = None, 0
+
+
+def _row(values):
+    """A caller's numbers one behind the other, if there are any."""
+    if values is None:
+        return _Nothing
+    column = _Column(values)
+    if column.stride != 1:
+        column.pack()
+    return column
+
+
 class Year(_Handle):
     """A system under a light, with what the site uses: mean W in each row (any sequence of
-    numbers, NumPy arrays too), or nothing."""
+    numbers, NumPy arrays too), or nothing; and the voltage of the supply, phase to neutral where
+    the inverters' a.c. cables end, mean V in each row, or unknown."""
 
     _free = staticmethod(_lib.pvsize_year_free)
 
-    def __init__(self, system: Spec, light: Light, load: typing.Any = None):
+    def __init__(self, system: Spec, light: Light, load: typing.Any = None, *,
+                 supply_voltage: typing.Any = None):
         super().__init__()
         _do("year_new", None, ctypes.byref(self._handle))
-        column = _Column(load) if load is not None else None
-        if column and column.stride != 1:
-            column.pack()
-        _do("year_fill", _handle_of(system, Spec), _handle_of(light, Light), column.pointer if column else None,
-            column.count if column else 0, self._handle)
+        loads, voltages = _row(load), _row(supply_voltage)
+        _do("year_fill_at_supply", _handle_of(system, Spec), _handle_of(light, Light), loads.pointer, loads.count,
+            voltages.pointer, voltages.count, self._handle)
 
     def _size(self):
         places = [ctypes.c_int32() for _ in range(4)]
