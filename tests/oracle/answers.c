@@ -1,4 +1,4 @@
-/* Answers questions about lib/physics for tests/oracle/test_sky_model.py: a line of input is
+/* Answers questions about lib/physics for tests/oracle (test_sky_model.py): a line of input is
  * a word and its numbers, a line of output the numbers of the answer. Links the static
  * library, whose inner calls no one else sees. */
 #include <stdio.h>
@@ -9,6 +9,7 @@
 #include "../../lib/physics/conversion.h"
 #include "../../lib/physics/sky.h"
 #include "../../lib/physics/temperature.h"
+#include "../../lib/physics/volt_watt.h"
 
 /* number of the question, number of the answer */
 typedef int answer(const double *q, double *a);
@@ -114,12 +115,22 @@ static int inverter(const double *q, double *a)
     return 1 + PVSZ_LOSS_TERMS;
 }
 
+/* volt-watt start, slope, rated, least, rise, disconnection; supply, power */
+static int supply(const double *q, double *a)
+{
+    pvsz_volt_watt response = {q[0], q[1], q[2], q[3], q[4], q[5]};
+
+    a[0] = pvsz_volt_watt_most(&response, q[6]);
+    a[1] = pvsz_at_supply(&response, q[6], q[7]);
+    return 2;
+}
+
 static const struct {
     const char *word;
     answer *to;
 } questions[] = {
-    {"sun", sun},     {"over", over}, {"plane", plane}, {"cover", cover},
-    {"split", split}, {"days", days}, {"cell", cell},   {"inverter", inverter},
+    {"sun", sun},   {"over", over}, {"plane", plane},       {"cover", cover},   {"split", split},
+    {"days", days}, {"cell", cell}, {"inverter", inverter}, {"supply", supply},
 };
 
 int main(void)

@@ -8,6 +8,7 @@ import os
 
 import numpy as np
 import pytest
+from scipy import optimize
 
 import pvsize
 import year_model
@@ -116,6 +117,23 @@ def random_parts(rng):
                 cables=cables, site=site, outlook=outlook, load=load)
 
 
+def at_supply(seed, parts):
+    """Lets inverters respond to voltage, with cables that have a reactance: a supply by row."""
+    rng = np.random.default_rng(9000 + seed)
+    for inverter in parts["inverters"]:
+        if rng.random() < 0.8:
+            start = rng.uniform(244, 254)
+            inverter.update(volt_watt_start=start, volt_watt_end=start + rng.uniform(2, 10),
+                            volt_watt_least=rng.uniform(0, 60))
+        if rng.random() < 0.7:
+            inverter["disconnect_voltage"] = rng.uniform(250, 262)
+    for cable in parts["cables"]:
+        if cable["circuit"] == "ac":
+            cable["reactance"] = rng.uniform(0.05, 0.15)
+            cable["length"] *= rng.uniform(0, 0.6)
+    return rng.uniform(232, 260, HOURS)
+
+
 def build(parts):
     def inverter(given):
         given = dict(given)
@@ -163,14 +181,17 @@ def collected(model):
     return found
 
 
+@pytest.mark.parametrize("supplied", [False, True])
 @pytest.mark.parametrize("seed", range(1, COUNT + 1))
-def test_a_year_is_what_a_plain_model_has(seed):
+def test_a_year_is_what_a_plain_model_has(seed, supplied):
     rng = np.random.default_rng(1000 + seed)
     parts = random_parts(rng)
+    supply = at_supply(seed, parts) if supplied else None
     system, outlook = build(parts), pvsize.Outlook(**parts["outlook"])
     weather = random_weather(rng, pvsize.Site(**parts["site"]), gaps=seed % 3 == 0)
-    year = pvsize.Year(system, pvsize.Light(weather, outlook), parts["load"])
-    model = year_model.Model(system, weather, outlook, parts["load"], ohm)
+    year = pvsize.Year(system, pvsize.Light(weather, outlook), parts["load"],
+                       supply_voltage=supply)
+    model = year_model.Model(system, weather, outlook, parts["load"], ohm, supply)
     want = collected(model)
     assert year.gaps == model.gaps
     worst = 0
@@ -183,6 +204,7 @@ def test_a_year_is_what_a_plain_model_has(seed):
         assert part.output == pytest.approx(want.get((key, "output"), 0), abs=close), key
     print(f"largest difference of a loss: {worst:.1e} of the reference")
     for k in range(len(model.inverters)):
+        assert year.inverter(k).active("ac_voltage") == model.active.get(k, 0)
         power = np.asarray(year.inverter(k).power())
         np.testing.assert_allclose(power, model.power[k], rtol=0,
                                    atol=1e-6 * parts["inverters"][k]["rated_ac_power"])
@@ -213,10 +235,12 @@ def all_parts(year, parts):
         yield year.array(k)
 
 
+@pytest.mark.parametrize("supplied", [False, True])
 @pytest.mark.parametrize("seed", range(60))
-def test_nothing_is_lost_but_what_is_in_the_ledger(seed):
+def test_nothing_is_lost_but_what_is_in_the_ledger(seed, supplied):
     _, parts, light = random_case(seed)
-    year = pvsize.Year(build(parts), light, parts["load"])
+    supply = at_supply(seed, parts) if supplied else None
+    year = pvsize.Year(build(parts), light, parts["load"], supply_voltage=supply)
     for part in all_parts(year, parts):
         for month in range(13):
             losses, reference = part.losses(month), part.energy("reference", month)
@@ -276,6 +300,103 @@ def test_a_limit_that_is_not_there_takes_nothing(seed, nothing):
         assert system.loss(loss) == 0
         if loss != "night":
             assert system.active(loss) == 0
+
+
+# at a high voltage of the supply
+
+@pytest.mark.parametrize("seed", range(40))
+def test_a_higher_voltage_or_a_longer_cable_never_gives_more(seed):
+    rng, parts, light = random_case(seed)
+    supply = at_supply(seed, parts)
+
+    def power(volts):
+        year = pvsize.Year(build(parts), light, parts["load"], supply_voltage=volts)
+        return np.nan_to_num(np.asarray(year.system.power()))
+
+    near = 1e-9 * sum(inverter["rated_ac_power"] for inverter in parts["inverters"])
+    before = power(supply)
+    assert np.all(power(supply + rng.uniform(0, 5, HOURS)) <= before + near)
+    assert np.all(power(supply + 1e-6) <= before + near)
+    for cable in parts["cables"]:
+        if cable["circuit"] == "ac":
+            cable["length"] *= 1.2
+            assert np.all(power(supply) <= before + near)
+            before = power(supply)
+    for inverter in parts["inverters"]:
+        for name, factor in (("disconnect_voltage", 0.99), ("volt_watt_start", 0.99),
+                             ("volt_watt_end", 0.999), ("volt_watt_least", 0.5)):
+            if name not in inverter:
+                continue
+            inverter[name] = max(inverter[name] * factor,
+                                 inverter["volt_watt_start"] + 0.1 if name == "volt_watt_end" else 0)
+            assert np.all(power(supply) <= before + near), name
+            before = power(supply)
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_limits_out_of_reach_leave_every_bit(seed):
+    _, parts, light = random_case(seed)
+    supply = at_supply(seed, parts)
+    for inverter in parts["inverters"]:
+        inverter.update(volt_watt_start=990, volt_watt_end=1000, volt_watt_least=20,
+                        disconnect_voltage=1000)
+    system = build(parts)
+    one, two = (pvsize.Year(system, light, parts["load"], supply_voltage=volts)
+                for volts in (supply, None))
+    assert {g.name for g in two.assumptions} - {g.name for g in one.assumptions} == {
+        "no_supply_voltage"}
+    for a, b in zip(all_parts(one, parts), all_parts(two, parts)):
+        for month in range(13):
+            assert a.losses(month) == b.losses(month)
+            assert a.output == b.output
+    assert one.system.loss("ac_voltage") == 0 == one.inverter().active("ac_voltage")
+    assert bytes(one.system.power()) == bytes(two.system.power())
+
+
+def test_what_a_response_leaves_is_the_root_of_its_own_voltage():
+    """By brentq over random responses: rated less the slope times the volts above its start."""
+    from test_sky_model import ask
+    rng = np.random.default_rng(77)
+    rows, want = [], []
+    for _ in range(4000):
+        rated, least = rng.uniform(1000, 50000), rng.uniform(0, 1) * (rng.random() < 0.9)
+        start, width = rng.uniform(230, 255), 10 ** rng.uniform(-2, 1.5)
+        rise = rng.choice([0, 10 ** rng.uniform(-6, -2)])
+        supply, power = rng.uniform(225, 265), rng.uniform(0, rated)
+        disconnect = rng.choice([math.inf, rng.uniform(235, 270)])
+
+        def over(watts):
+            share = (supply + rise * watts - start) / width
+            return watts - rated * (1 - (1 - least) * min(max(share, 0), 1))
+
+        root = 0 if over(0) >= 0 else optimize.brentq(over, 0, rated * 1.001, xtol=1e-12,
+                                                      rtol=1e-15, maxiter=1000)
+        held = min(power, root)
+        close = abs(supply + rise * held - disconnect) < 1e-6 * disconnect
+        rows.append((start, rated * (1 - least) / width, rated, rated * least, rise, disconnect,
+                     supply, power))
+        want.append((root, None if close else held if supply + rise * held < disconnect else 0,
+                     rated))
+    for (most, fed), (root, held, rated) in zip(ask("supply", rows), want):
+        assert most == pytest.approx(root, abs=1e-9 * rated)
+        assert held is None or fed == pytest.approx(held, abs=1e-9 * rated)
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_an_export_limit_is_used_up_whichever_inverter_the_voltage_holds_back(seed):
+    """What one may not give at its voltage, another gives as far as the site may export."""
+    _, parts, light = random_case(seed)
+    supply = at_supply(seed, parts)
+    parts["site"].pop("export_limit", None)
+    free = pvsize.Year(build(parts), light, parts["load"], supply_voltage=supply)
+    most = 0.4 * max(free.system.power(gap=0))
+    parts["site"]["export_limit"] = most
+    year = pvsize.Year(build(parts), light, parts["load"], supply_voltage=supply)
+    load = parts["load"] if parts["load"] is not None else np.zeros(HOURS)
+    want = np.minimum(np.asarray(free.system.power()), load + most)
+    np.testing.assert_allclose(year.system.power(), want, rtol=1e-12, atol=1e-6)
+    for name in ("ac_voltage", "ac_wiring"):
+        assert year.system.loss(name) == free.system.loss(name)
 
 
 @pytest.mark.parametrize("seed", range(10))

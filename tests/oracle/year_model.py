@@ -16,7 +16,7 @@ K = 8.617333262145179e-05  # eV/K
 MONTHS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]
 LOSSES = ["glass", "soiling", "low_light", "temperature", "stated", "dc_wiring", "mismatch",
           "window", "input_current", "input_power", "dc_power", "conversion", "ac_rating",
-          "ac_wiring", "night", "export"]
+          "ac_voltage", "ac_wiring", "night", "export"]
 HEAT = {"open_rack": (-3.56, -0.0750, 3), "raised": (-3.27, -0.061, 2),
         "close": (-2.98, -0.0471, 1), "integrated": (-2.81, -0.0455, 0)}
 
@@ -162,9 +162,10 @@ def cell_temp(plane, sun, ambient, wind):
 
 
 class Model:
-    """A system through its weather. `ohm` gives the resistance of one conductor of a cable."""
+    """A system through its weather. `ohm` gives the resistance of one conductor of a cable;
+    `supply` the voltage to neutral of each row, if it is known."""
 
-    def __init__(self, system, weather, outlook, load, ohm):
+    def __init__(self, system, weather, outlook, load, ohm, supply=None):
         self.system, self.outlook, self.ohm = system, outlook, ohm
         self.site = system.sites[0]
         self.arrays, self.cables = list(system.arrays), list(system.cables)
@@ -173,13 +174,13 @@ class Model:
         self.columns = {c: np.asarray(weather.column(c)) for c in
                         ("beam", "diffuse", "temp", "wind")}
         self.on = [np.asarray(weather.on_plane(p.tilt, p.azimuth)) for p in self.planes]
-        self.load = load
+        self.load, self.supply = load, supply
         self.models = [pvsize_curve(a.modules[0]) for a in self.arrays]
         self.stc = [Together([Strings(m, 1000, 25, 1, 1)], False).best()[1] for m in self.models]
         self.loss = {}
         self.power = np.full((len(self.inverters), len(weather)), np.nan)
         self.gaps = 0
-        self.feeding = {}
+        self.feeding, self.active = {}, {}
         self.conversions = [Conversion(list(i.efficiency_points)) for i in self.inverters]
         for row in range(len(weather)):
             self.row(row)
@@ -275,14 +276,48 @@ class Model:
         rated = given.rated_ac_power
         ac = rated * self.conversions[k].ac(dc / rated, mean)
         apparent = limit(given.rated_apparent_power, rated)
-        held = min(ac, rated, apparent * given.cos_phi)
+        within = min(ac, rated, apparent * given.cos_phi)
+        held = within if self.supply is None else self.held(k, self.supply[row], within)
         ohm = sum(self.ohm(c) for c in self.cables if c.circuit == "ac" and c.inverter == k)
         amps = held / (given.phases * given.ac_voltage * given.cos_phi)
         wired = held - (2 if given.phases == 1 else given.phases) * ohm * amps ** 2
         self.add(key, "conversion", dc - ac)
-        self.add(key, "ac_rating", ac - held)
+        self.add(key, "ac_rating", ac - within)
+        self.add(key, "ac_voltage", within - held)
         self.add(key, "ac_wiring", held - wired)
-        return wired if held > 0 else self.night(k)
+        self.active[k] = self.active.get(k, 0) + (held < within)
+        return wired if within > 0 else self.night(k)
+
+    def terminals(self, k, supply, power):
+        """Voltage to neutral at an inverter that feeds in a power: the current's part in phase
+        and that across it, each along the resistance and reactance of one conductor, or of two
+        where it comes back in the other."""
+        given, ways = self.inverters[k], 1 if self.inverters[k].phases == 3 else 2
+        amps = power / (given.phases * given.ac_voltage * given.cos_phi)
+        across = math.sin(math.acos(given.cos_phi))
+        for cable in self.cables:
+            if cable.circuit == "ac" and cable.inverter == k:
+                ohm = (cable.reactance or 0) * cable.length / 1000
+                supply += ways * amps * (self.ohm(cable) * given.cos_phi + ohm * across)
+        return supply
+
+    def held(self, k, supply, power):
+        """Halves the interval until the power is as high as its own voltage allows."""
+        given = self.inverters[k]
+
+        def allowed(watts):
+            return given.rated_ac_power * np.interp(
+                self.terminals(k, supply, watts), [given.volt_watt_start, given.volt_watt_end],
+                [1, given.volt_watt_least / 100])
+
+        if given.volt_watt_start is not None and power > allowed(power):
+            low, high = 0, power
+            for _ in range(100):
+                middle = (low + high) / 2
+                low, high = (low, middle) if middle > allowed(middle) else (middle, high)
+            power = low
+        above = self.terminals(k, supply, power) > limit(given.disconnect_voltage, math.inf)
+        return 0 if above else power
 
     def export(self, row, power):
         load = self.load[row] if self.load is not None else 0
