@@ -47,6 +47,20 @@ static void turn(draw *d, pvsize_spec *system)
     pvsize_spec_free(site);
 }
 
+/* Inverters whose response to voltage is whole, or as it was invented. */
+static void respond(draw *d, pvsize_spec *system)
+{
+    for (int32_t i = 0; i < 4 && draw_below(d, 4); i++) {
+        double start = draw_between(d, 230, 262);
+
+        pvsize_spec_set_part_number(system, i, PVSIZE_INVERTER_VOLT_WATT_START, start, NULL);
+        pvsize_spec_set_part_number(system, i, PVSIZE_INVERTER_VOLT_WATT_END,
+                                    start + draw_between(d, 0, 12), NULL);
+        pvsize_spec_set_part_number(system, i, PVSIZE_INVERTER_VOLT_WATT_LEAST,
+                                    draw_between(d, 0, 100), NULL);
+    }
+}
+
 /* The reference less all losses is the output, to rounding. */
 static void ask_ledger(const pvsize_year *year, int32_t subject, pvsize_diag *diag)
 {
@@ -106,7 +120,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t count)
     pvsize_diag *diag = NULL;
     pvsize_light *light = NULL;
     pvsize_year *year = NULL;
-    double load[ROWS];
+    double load[ROWS], supply[ROWS];
 
     if (pvsize_diag_new(NULL, &diag))
         return 0;
@@ -118,6 +132,9 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t count)
     turn(&d, system);
     for (int i = 0; i < ROWS; i++)
         load[i] = draw_below(&d, 40) ? draw_between(&d, 0, 9000) : draw_strange(&d);
+    respond(&d, system);
+    for (int i = 0; i < ROWS; i++)
+        supply[i] = draw_below(&d, 200) ? draw_between(&d, 225, 265) : draw_strange(&d);
     if (fails)
         memory.left = draw_below(&d, 60);
     pvsize_weather_size(weather, &rows, &step, NULL);
@@ -125,6 +142,10 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t count)
     went(diag, pvsize_year_new(&hooks, &year, diag));
     if (went(diag, pvsize_year_fill(system, light, draw_below(&d, 2) ? load : NULL,
                                     draw_below(&d, 2) ? (size_t)rows : 0, year, diag)))
+        ask(year, diag);
+    if (went(diag, pvsize_year_fill_at_supply(system, light, draw_below(&d, 2) ? load : NULL,
+                                              draw_below(&d, 2) ? (size_t)rows : 0, supply,
+                                              (size_t)(rows - !draw_below(&d, 9)), year, diag)))
         ask(year, diag);
     pvsize_year_free(year);
     pvsize_light_free(light);

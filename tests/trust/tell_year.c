@@ -3,7 +3,14 @@
 
 enum { MOST_ROWS = 9000 };
 
-/* A copy whose planes face somewhere: a check does not ask for that. Null where a step failed. */
+/* Lets the first inverter respond to voltage, and every second row be high. */
+static const double response[][2] = {{PVSIZE_INVERTER_VOLT_WATT_START, 253},
+                                     {PVSIZE_INVERTER_VOLT_WATT_END, 260},
+                                     {PVSIZE_INVERTER_VOLT_WATT_LEAST, 20},
+                                     {PVSIZE_INVERTER_DISCONNECT_VOLTAGE, 258}};
+
+/* A copy whose planes face somewhere, and whose inverter responds: a check does not ask for that.
+ * Null where a step failed. */
 static pvsize_spec *facing(sum *s, const pvsize_spec *system, const pvsize_allocator *memory)
 {
     pvsize_spec *copy = NULL, *site = NULL;
@@ -19,6 +26,9 @@ static pvsize_spec *facing(sum *s, const pvsize_spec *system, const pvsize_alloc
         pvsize_spec_set_part_number(site, i, PVSIZE_PLANE_HEAT_LOSS, 25, NULL);
     }
     went(s, pvsize_spec_replace(copy, 0, site, s->diag));
+    for (size_t i = 0; i < sizeof response / sizeof *response; i++)
+        went(s, pvsize_spec_set_part_number(copy, 0, (int32_t)response[i][0], response[i][1],
+                                            s->diag));
     pvsize_spec_free(site);
     return copy;
 }
@@ -27,18 +37,21 @@ void make_year(sum *s, const pvsize_spec *system, const pvsize_weather *weather,
                const pvsize_allocator *memory, pvsize_light **light, pvsize_year **year)
 {
     int32_t rows = 0, step = 0;
-    double *load = calloc(MOST_ROWS, sizeof *load);
+    double *load = calloc(2 * MOST_ROWS, sizeof *load), *supply = load ? load + MOST_ROWS : NULL;
     pvsize_spec *outlook = NULL, *whole = facing(s, system, memory);
 
     /* the weather may lack wind and be short */
     if (went(s, pvsize_spec_new(PVSIZE_KIND_OUTLOOK, memory, &outlook, s->diag)))
         went(s, pvsize_spec_set_number(outlook, PVSIZE_OUTLOOK_WIND, 2, s->diag));
     went(s, pvsize_weather_size(weather, &rows, &step, s->diag));
-    for (int32_t i = 0; load && i < rows && i < MOST_ROWS; i++)
+    for (int32_t i = 0; load && i < rows && i < MOST_ROWS; i++) {
         load[i] = 500 + i % 24 * 40;
+        supply[i] = 240 + i % 2 * (10 + i % 11);
+    }
     went(s, pvsize_light_new(weather, outlook, memory, light, s->diag));
     went(s, pvsize_year_new(memory, year, s->diag));
-    went(s, pvsize_year_fill(whole, *light, load, load ? (size_t)rows : 0, *year, s->diag));
+    went(s, pvsize_year_fill_at_supply(whole, *light, load, load ? (size_t)rows : 0, supply,
+                                       supply ? (size_t)rows : 0, *year, s->diag));
     pvsize_spec_free(outlook);
     pvsize_spec_free(whole);
     free(load);

@@ -125,12 +125,14 @@ static pvsize_status build_weather(all *a, const pvsize_allocator *memory)
     return s;
 }
 
+enum { ROWS = 8760 }; /* of a year from months */
+
 /* Unlike strings on one input, with cables, so that every scratch is needed. */
 static pvsize_spec *small_plant(void)
 {
     static const double section[] = {4, 6};
-    pvsize_spec *system,
-        *inverter = SPEC(PVSIZE_KIND_INVERTER, PVSIZE_INVERTER_RATED_AC_POWER, 9e3);
+    pvsize_spec *system, *inverter = SPEC(PVSIZE_KIND_INVERTER, PVSIZE_INVERTER_RATED_AC_POWER, 9e3,
+                                          PVSIZE_INVERTER_DISCONNECT_VOLTAGE, 258);
     pvsize_spec *site = SPEC(PVSIZE_KIND_SITE, PVSIZE_SITE_EXPORT_LIMIT, 100);
 
     OK(pvsize_spec_new(PVSIZE_KIND_SYSTEM, NULL, &system, diag));
@@ -147,6 +149,8 @@ static pvsize_spec *small_plant(void)
                           PVSIZE_CONDUCTOR_CLASS5_TINNED, PVSIZE_CABLE_SECTION, section[i],
                           PVSIZE_CABLE_LENGTH, 20, PVSIZE_CABLE_CONDUCTOR_TEMP, 60));
     }
+    give(system, SPEC(PVSIZE_KIND_CABLE, PVSIZE_CABLE_CIRCUIT, PVSIZE_CIRCUIT_AC,
+                      PVSIZE_CABLE_INVERTER, 0));
     return system;
 }
 
@@ -154,6 +158,7 @@ static pvsize_status build_year(all *a, const pvsize_allocator *memory)
 {
     pvsize_status s = pvsize_spec_new(PVSIZE_KIND_OUTLOOK, memory, &a->outlook, NULL);
     pvsize_spec *system = small_plant();
+    static double supply[ROWS];
     double kwh;
 
     if (!s)
@@ -162,8 +167,12 @@ static pvsize_status build_year(all *a, const pvsize_allocator *memory)
         s = pvsize_light_new(a->year, a->outlook, memory, &a->light, NULL);
     if (!s)
         s = pvsize_year_new(memory, &a->energy, NULL);
-    for (int i = 0; !s && i < 2; i++) /* the second replaces the first */
+    for (int i = 0; i < ROWS; i++)
+        supply[i] = 240;
+    if (!s)
         s = pvsize_year_fill(system, a->light, NULL, 0, a->energy, NULL);
+    if (!s) /* replaces the first; grants what an inverter does not state, and a cable's rise */
+        s = pvsize_year_fill_at_supply(system, a->light, NULL, 0, supply, ROWS, a->energy, NULL);
     if (!s)
         s = pvsize_year_energy(a->energy, 0, 0, PVSIZE_ENERGY_OUTPUT, &kwh, NULL);
     pvsize_spec_free(system);

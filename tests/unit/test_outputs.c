@@ -147,6 +147,7 @@ START_TEST(other_handles_are_named)
     HANDLE("plane", pvsize_light_yield(o.light, o.module, wrong, &yield, diag));
     FAILS(PVSIZE_E_WRONG_KIND, "", pvsize_light_yield(o.light, o.site, o.module, &yield, diag));
     HANDLE("system", pvsize_year_fill(wrong, o.light, NULL, 0, o.energy, diag));
+    HANDLE("system", pvsize_year_fill_at_supply(wrong, o.light, NULL, 0, NULL, 0, o.energy, diag));
     HANDLE("rules",
            pvsize_rules_add(wrong_rules, "own", "Own", PVSIZE_QUANTITY_SYSTEM_MODULES,
                             PVSIZE_COMPARE_AT_MOST, 0, 5, PVSIZE_SEVERITY_NOTE, NULL, NULL, diag));

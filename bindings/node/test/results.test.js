@@ -272,6 +272,17 @@ test('a year', () => {
   near(used.energy('load'), 8760);
   near(used.energy('used') + used.energy('exported'), used.output, 1e-6);
   assert.throws(() => new pvsize.Year(system, light, [1, 2]), { code: 'out_of_range' });
+  const response = { volt_watt_start: 253, volt_watt_end: 260, volt_watt_least: 20 };
+  for (const [name, value] of Object.entries(response))
+    system.setPart(0, `inverter.${name}`, value);
+  const supplyVoltage = new Array(8760).fill(256.5); // half way down to 20 %
+  const held = new pvsize.Year(system, light, null, { supplyVoltage });
+  near(Math.max(...held.system.power()), 0.6 * 5000);
+  near(held.inverter().loss('ac_voltage'), whole.output - held.system.output, 1e-6);
+  assert.ok(held.inverter().active('ac_voltage') > 1000);
+  assert.deepEqual(pvsize.LOSSES.slice(12, 15), ['ac_rating', 'ac_voltage', 'ac_wiring']);
+  assert.throws(() => new pvsize.Year(system, light, null, { supplyVoltage: [240] }),
+    { code: 'out_of_range' });
   assert.throws(() => year.array(7), { code: 'bad_index' });
   assert.throws(() => new pvsize.Light(system), TypeError);
 });

@@ -82,6 +82,40 @@ def test_a_load_may_be_any_sequence():
         assert pvsize.Year(limited, light, column).system.output == year.system.output
 
 
+def test_at_a_supply():
+    """Region A of AS/NZS 4777.2:2020: 253 V, 260 V and 20 % (read at a network's site)."""
+    region_a = dict(volt_watt_start=253, volt_watt_end=260, volt_watt_least=20,
+                    disconnect_voltage=258)
+    light, plant = pvsize.Light(weather(wind=2)), system()
+    before = pvsize.Year(plant, light).system
+    for name, value in region_a.items():
+        plant.set_part(0, f"inverter.{name}", value)
+    supply = [248.0 + i % 24 / 2 for i in range(8760)]
+    year = pvsize.Year(plant, light, supply_voltage=supply)
+    rated = plant.inverters[0].rated_ac_power
+    assert 0 < year.system.loss("ac_voltage") == year.inverter().loss("ac_voltage")
+    assert year.inverter().active("ac_voltage") > 100
+    assert year.system.output == pytest.approx(
+        before.output - year.system.loss("ac_voltage"), rel=1e-12)
+    for volts, watts in zip(supply, year.system.power()):
+        share = 1 - 0.8 * max(volts - 253, 0) / 7 if volts <= 258 else 0
+        assert watts <= rated * share + 1e-9
+    order = list(pvsize.LOSSES)
+    assert order[order.index("ac_rating"):][:3] == ["ac_rating", "ac_voltage", "ac_wiring"]
+    same = pvsize.Year(plant, light, supply_voltage=tuple(supply))
+    assert same.system.losses() == year.system.losses()
+    assert "no_supply_voltage" in [g.name for g in pvsize.Year(plant, light).assumptions]
+    with pytest.raises(pvsize.RangeError, match="supply_count"):
+        pvsize.Year(plant, light, supply_voltage=[240.0])
+    with pytest.raises(pvsize.RangeError, match="supply_voltage"):
+        pvsize.Year(plant, light, [500.0] * 8760, supply_voltage=[0.0] * 8760)
+    with pytest.raises(TypeError):
+        pvsize.Year(plant, light, None, supply)
+    plant.set_part(0, "inverter.volt_watt_end", 250)
+    with pytest.raises(pvsize.RangeError, match=r"inverter\[0\].volt_watt_end"):
+        pvsize.Year(plant, light, supply_voltage=supply)
+
+
 def test_wrong_input():
     light = pvsize.Light(weather(wind=2))
     with pytest.raises(pvsize.RangeError, match="count"):
