@@ -41,6 +41,16 @@ bool went(sum *s, pvsize_status status);
         }                                                                                       \
     } while (0)
 
+/* The whole numbers that a call tells of a row. */
+#define ROW(s, count, call, of, i)                                \
+    do {                                                          \
+        int32_t row_[count] = {0};                                \
+        went((s), call((of), (i), PLACES_OF_##count, (s)->diag)); \
+        put_ints((s), row_, (count));                             \
+    } while (0)
+#define PLACES_OF_3 &row_[0], &row_[1], &row_[2]
+#define PLACES_OF_4 PLACES_OF_3, &row_[3]
+
 #define COUNT_OF(s, variable, call, ...)                \
     int32_t variable = 0;                               \
     went((s), call(__VA_ARGS__, &variable, (s)->diag)); \

@@ -171,11 +171,10 @@ static void tell_comparison(sum *s, const pvsize_comparison *comparison)
 
 static void tell_bill_row(sum *s, const pvsize_bill *bill, int32_t i)
 {
-    int32_t a = 0, b = 0, c = 0, e = 0, shares = 0, attributes = 0;
+    int32_t a = 0, b = 0, shares = 0, attributes = 0;
     double installed = 0, quantity = 0;
 
-    went(s, pvsize_bill_row(bill, i, &a, &b, &c, &e, s->diag));
-    INTS(s, a, b, c, e);
+    ROW(s, 4, pvsize_bill_row, bill, i);
     went(s, pvsize_bill_quantity(bill, i, &installed, &quantity, &a, s->diag));
     DOUBLES(s, installed, quantity);
     put_int(s, a);
@@ -223,12 +222,11 @@ static void tell_judgement(sum *s, const pvsize_judgement *judgement)
     COUNT_OF(s, count, pvsize_judgement_count, judgement, 0);
 
     for (int32_t i = 0; i < count; i++) {
-        int32_t a = 0, b = 0, c = 0, e = 0, causes = 0;
+        int32_t a = 0, causes = 0;
         double v = 0, w = 0, x = 0, y = 0;
 
-        went(s, pvsize_judgement_row(judgement, i, &a, &b, &c, &e, s->diag));
+        ROW(s, 4, pvsize_judgement_row, judgement, i);
         went(s, pvsize_judgement_numbers(judgement, i, &v, &w, &x, &y, s->diag));
-        INTS(s, a, b, c, e);
         DOUBLES(s, v, w, x, y);
         went(s, pvsize_judgement_alike(judgement, i, &v, s->diag));
         put_double(s, v);
@@ -249,21 +247,18 @@ static void tell_review(sum *s, const pvsize_review *review)
     COUNT_OF(s, bounds, pvsize_review_bound_count, review);
     COUNT_OF(s, modules, pvsize_review_module_count, review);
     COUNT_OF(s, remarks, pvsize_review_remark_count, review);
-    int32_t a = 0, b = 0, c = 0, e = 0;
+    int32_t a = 0;
     double v = 0, w = 0, x = 0;
 
     for (int32_t i = 0; i < bounds; i++) {
-        went(s, pvsize_review_bound(review, i, &a, &b, &c, s->diag));
-        INTS(s, a, b, c);
-        went(s, pvsize_review_bound_rule(review, i, &a, &b, &c, &e, s->diag));
-        INTS(s, a, b, c, e);
+        ROW(s, 3, pvsize_review_bound, review, i);
+        ROW(s, 4, pvsize_review_bound_rule, review, i);
         went(s, pvsize_review_bound_numbers(review, i, &v, &w, s->diag));
         DOUBLES(s, v, w);
         TEXT(s, pvsize_review_bound_text, review, i);
     }
     for (int32_t i = 0; i < modules; i++) {
-        went(s, pvsize_review_module(review, i, &a, &b, &c, &e, s->diag));
-        INTS(s, a, b, c, e);
+        ROW(s, 4, pvsize_review_module, review, i);
         for (int32_t what = 0; what <= PVSIZE_ROOM_MODULES_TOTAL; what++) {
             went(s, pvsize_review_module_room(review, i, what, &a, s->diag));
             put_int(s, a);
@@ -274,8 +269,7 @@ static void tell_review(sum *s, const pvsize_review *review)
         TEXT(s, pvsize_review_module_text, review, i);
     }
     for (int32_t i = 0; i < remarks; i++) {
-        went(s, pvsize_review_remark(review, i, &a, &b, &c, &e, s->diag));
-        INTS(s, a, b, c, e);
+        ROW(s, 4, pvsize_review_remark, review, i);
         for (int32_t k = 0; went(s, pvsize_review_remark_number(review, i, k, &v, s->diag)); k++)
             put_double(s, v);
         TEXT(s, pvsize_review_remark_text, review, i);
@@ -367,7 +361,7 @@ static void tell_ranking(sum *s, const pvsize_ranking *ranking)
 static void tell_exercise(sum *s, const pvsize_exercise *exercise)
 {
     COUNT_OF(s, count, pvsize_exercise_question_count, exercise);
-    int32_t a = 0, b = 0, c = 0;
+    int32_t a = 0, b = 0;
     double v = 0, w = 0;
 
     went(s, pvsize_exercise_origin(exercise, &a, &b, s->diag));
@@ -376,9 +370,8 @@ static void tell_exercise(sum *s, const pvsize_exercise *exercise)
         int32_t mistakes = 0, made[8] = {0};
         size_t found = 0;
 
-        went(s, pvsize_exercise_question(exercise, i, &a, &b, &c, s->diag));
+        ROW(s, 3, pvsize_exercise_question, exercise, i);
         went(s, pvsize_exercise_answer(exercise, i, &v, &w, s->diag));
-        INTS(s, a, b, c);
         DOUBLES(s, v, w);
         for (int32_t what = PVSIZE_ASKED_QUESTION; what <= PVSIZE_ASKED_WORKING; what++)
             TEXT(s, pvsize_exercise_text, exercise, i, what, PVSIZE_FORMAT_PLAIN);
