@@ -3,23 +3,34 @@
 
 #include "layout.h"
 
+/* Most takings are small: a block has room for many. */
 struct pvsz_block {
     pvsz_block *next;
-    max_align_t data[];
+    size_t left; /* of its places, taken from the last to the first */
+    max_align_t place[];
 };
+enum { LEAST_PLACES = 4096 / sizeof(max_align_t) };
 
 void *pvsz_take(pvsz_problem *problem, size_t n, size_t size)
 {
-    pvsz_block *block;
+    pvsz_block *block = problem->block;
+    size_t places;
 
     if (size && n > SIZE_MAX / 4 / size)
         return NULL;
-    block = pvsz_new(problem->memory, 1, sizeof *block + n * size + 1);
-    if (!block)
-        return NULL;
-    block->next = problem->block;
-    problem->block = block;
-    return block->data;
+    places = n * size / sizeof *block->place + 1;
+    if (!block || places > block->left) {
+        size_t most = places > LEAST_PLACES ? places : LEAST_PLACES;
+
+        block = pvsz_new(problem->memory, 1, sizeof *block + most * sizeof *block->place);
+        if (!block)
+            return NULL;
+        block->left = most;
+        block->next = problem->block;
+        problem->block = block;
+    }
+    block->left -= places;
+    return &block->place[block->left];
 }
 
 pvsize_status pvsz_no_memory(pvsize_diag *diag)
