@@ -241,6 +241,26 @@ def _handle_of(value, cls):
         raise TypeError(f"{_a(cls.__name__)} is needed, not {_shown(value)}")
     return value._handle
 
+class _Made(_Handle):
+    """Made empty, for calls to fill; the names of its calls begin with `_calls`."""
+
+    _calls = ""
+
+    def __init__(self):
+        super().__init__()
+        _do(f"{self._calls}_new", None, ctypes.byref(self._handle))
+
+
+class _Page(_Made):
+    """One that is rendered as a whole."""
+
+    def render(self, markdown: bool = False) -> str:
+        """All of it as text."""
+        return _get_text(f"{self._calls}_render", self._handle, 2 if markdown else 1)
+
+    def __str__(self):
+        return self.render()
+
 
 class _Sequence(_Handle, typing.Generic[_Row]):
     """Rows that the library counts; read one by one, in slices, or in a loop."""

@@ -8,7 +8,7 @@ from __future__ import annotations
 import ctypes
 import typing
 
-from ._base import _do, _full_name, _get, _get_text, _handle_of, _lib, _Sequence, StateError, _text
+from ._base import _do, _full_name, _get, _get_text, _handle_of, _lib, _Page, _Sequence, StateError, _text
 from ._report import Assumed
 from ._rules import Rules
 from ._spec import Spec
@@ -43,14 +43,11 @@ class Purchase(typing.NamedTuple):
     text: str
 
 
-class Bill(_Sequence[Purchase]):
+class Bill(_Page, _Sequence[Purchase]):
     """What must be bought for a system: a sequence of Purchase."""
 
+    _calls = "bill"
     _free = staticmethod(_lib.pvsize_bill_free)
-
-    def __init__(self):
-        super().__init__()
-        _do("bill_new", None, ctypes.byref(self._handle))
 
     def __len__(self) -> int:
         return _get(ctypes.c_int32, "bill_count", self._handle)
@@ -119,13 +116,6 @@ class Bill(_Sequence[Purchase]):
             _do("bill_assumption", self._handle, i, term, value, None)
             found.append(Assumed(_full_name(term.value), value.value, text))
         return found
-
-    def render(self, markdown: bool = False) -> str:
-        """The whole bill as text."""
-        return _get_text("bill_render", self._handle, 2 if markdown else 1)
-
-    def __str__(self):
-        return self.render()
 
 
 def bill(system: Spec, rules: Rules | None = None) -> Bill:

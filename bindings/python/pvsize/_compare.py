@@ -8,7 +8,7 @@ from __future__ import annotations
 import ctypes
 import typing
 
-from ._base import ArgumentError, _do, _full_name, _get, _get_text, _Handle, _lib, StateError, _text
+from ._base import ArgumentError, _do, _full_name, _get, _get_text, _lib, _Made, StateError, _text
 from ._report import Report
 from ._rules import _rule_name, Rules
 from ._terms import _choice_name, _choice_number, _SETS
@@ -40,12 +40,9 @@ class FindingDifference(typing.NamedTuple):
     text: str
 
 
-class _Comparison(_Handle):
+class _Comparison(_Made):
+    _calls = "comparison"
     _free = staticmethod(_lib.pvsize_comparison_free)
-
-    def __init__(self):
-        super().__init__()
-        _do("comparison_new", None, ctypes.byref(self._handle))
 
     def __len__(self):
         return _get(ctypes.c_int32, "comparison_count", self._handle)

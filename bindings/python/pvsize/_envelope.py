@@ -8,7 +8,7 @@ from __future__ import annotations
 import ctypes
 import typing
 
-from ._base import (ArgumentError, _do, _full_name, _get, _get_text, _Handle, _handle_of, _lib,
+from ._base import (ArgumentError, _do, _full_name, _get, _get_text, _handle_of, _lib, _Page,
                     StateError, _text)
 from ._rules import Rules
 from ._spec import Spec
@@ -68,14 +68,11 @@ def _or_none(index):
     return index if index >= 0 else None
 
 
-class Review(_Handle):
+class Review(_Page):
     """What may go on an inverter: `bounds`, `modules` and `remarks`."""
 
+    _calls = "review"
     _free = staticmethod(_lib.pvsize_review_free)
-
-    def __init__(self):
-        super().__init__()
-        _do("review_new", None, ctypes.byref(self._handle))
 
     def _count(self, part):
         return _get(ctypes.c_int32, f"review_{part}_count", self._handle)
@@ -146,13 +143,6 @@ class Review(_Handle):
     def remarks(self) -> list[Remark]:
         """A list of Remark."""
         return [self._remark(i) for i in range(self._count("remark"))]
-
-    def render(self, markdown: bool = False) -> str:
-        """The reviewer's page as text."""
-        return _get_text("review_render", self._handle, 2 if markdown else 1)
-
-    def __str__(self):
-        return self.render()
 
 
 def review(inverter: Spec, rules: Rules | None = None, site: Spec | None = None,

@@ -8,7 +8,7 @@ from __future__ import annotations
 import ctypes
 import typing
 
-from ._base import _do, _get, _get_text, _handle_of, _lib, _Sequence, StateError
+from ._base import _do, _get, _get_text, _handle_of, _lib, _Made, _Sequence, StateError
 from ._report import Report
 from ._rules import _rule_name, Rules
 from ._kinds import System
@@ -107,15 +107,15 @@ class Layout:
         return f"<pvsize layout: {self}>"
 
 
-class Layouts(_Sequence[Layout]):
+class Layouts(_Made, _Sequence[Layout]):
     """What a search found: a sequence of Layouts, the best first."""
 
+    _calls = "layouts"
     _free = staticmethod(_lib.pvsize_layouts_free)
 
     def __init__(self):
         super().__init__()
         self._rules = None
-        _do("layouts_new", None, ctypes.byref(self._handle))
 
     def __len__(self) -> int:
         return _get(ctypes.c_int32, "layouts_count", self._handle)

@@ -8,7 +8,7 @@ from __future__ import annotations
 import ctypes
 import typing
 
-from ._base import _do, _full_name, _get, _get_text, _handle_of, _lib, _Sequence, StateError, _text
+from ._base import _do, _full_name, _get, _get_text, _handle_of, _lib, _Page, _Sequence, StateError, _text
 from ._rules import Rules
 from ._spec import Spec
 from ._terms import _choice_name, _choice_number, _SETS
@@ -44,14 +44,11 @@ class Judged(typing.NamedTuple):
     text: str
 
 
-class Judgement(_Sequence[Judged]):
+class Judgement(_Page, _Sequence[Judged]):
     """What the readings of a system come to: a sequence of Judged."""
 
+    _calls = "judgement"
     _free = staticmethod(_lib.pvsize_judgement_free)
-
-    def __init__(self):
-        super().__init__()
-        _do("judgement_new", None, ctypes.byref(self._handle))
 
     def count(self, judged: str | None = None) -> int:
         """Rows with a judgement; None: all."""
@@ -89,13 +86,6 @@ class Judgement(_Sequence[Judged]):
                       band[1], band[2], alike,
                       tuple(self._cause(i, k) for k in range(causes)),
                       _get_text("judgement_text", self._handle, i))
-
-    def render(self, markdown: bool = False) -> str:
-        """All of it as text."""
-        return _get_text("judgement_render", self._handle, 2 if markdown else 1)
-
-    def __str__(self):
-        return self.render()
 
 
 def judge(system: Spec, rules: Rules | None = None,

@@ -8,7 +8,7 @@ from __future__ import annotations
 import ctypes
 import typing
 
-from ._base import (_a, _do, _full_name, _get, _get_text, _handle_of, _kind_name, _lib, _Sequence,
+from ._base import (_a, _do, _full_name, _get, _get_text, _handle_of, _kind_name, _lib, _Made, _Sequence,
                     StateError)
 from ._rules import Rules
 from ._spec import Spec
@@ -52,14 +52,11 @@ class Subject(typing.NamedTuple):
     text: str
 
 
-class Report(_Sequence[Finding]):
+class Report(_Made, _Sequence[Finding]):
     """The findings of a check: a sequence of Finding."""
 
+    _calls = "report"
     _free = staticmethod(_lib.pvsize_report_free)
-
-    def __init__(self):
-        super().__init__()
-        _do("report_new", None, ctypes.byref(self._handle))
 
     def count(self, verdict: str | None = None, severity: str | None = None) -> int:
         """Findings with a verdict and at least a severity; None: any."""

@@ -9,7 +9,7 @@ import array
 import ctypes
 import typing
 
-from ._base import ArgumentError, _do, _get, _get_text, _Handle, _handle_of, _lib
+from ._base import ArgumentError, _do, _get, _get_text, _Handle, _handle_of, _lib, _Page
 from ._spec import Spec
 from ._terms import _SETS, _choice_name, _choice_number, _kind_number
 from ._weather import _Column, _DOUBLES, Weather
@@ -137,20 +137,18 @@ def _row(values):
     return column
 
 
-class Year(_Handle):
+class Year(_Page):
     """A system under a light, with what the site uses: mean W in each row (any sequence of
     numbers, NumPy arrays too), or nothing; and the voltage of the supply, phase to neutral where
     the inverters' a.c. cables end, mean V in each row, or unknown."""
 
+    _calls = "year"
     _free = staticmethod(_lib.pvsize_year_free)
 
     def __init__(self, system: Spec, light: Light, load: typing.Any = None, *,
                  supply_voltage: typing.Any = None):
         super().__init__()
-        _do("year_new", None, ctypes.byref(self._handle))
-        loads, voltages = _row(load), _row(supply_voltage)
-        _do("year_fill_at_supply", _handle_of(system, Spec), _handle_of(light, Light), loads.pointer, loads.count,
-            voltages.pointer, voltages.count, self._handle)
+class Year(_Page):
 
     def _size(self):
         places = [ctypes.c_int32() for _ in range(4)]
@@ -199,10 +197,3 @@ class Year(_Handle):
                                  subject.value if subject.value >= 0 else None, value.value,
                                  _get_text("year_assumption_text", self._handle, i)))
         return found
-
-    def render(self, markdown: bool = False) -> str:
-        """The whole year as text."""
-        return _get_text("year_render", self._handle, 2 if markdown else 1)
-
-    def __str__(self):
-        return self.render()
