@@ -59,7 +59,7 @@ with_libfuzzer() {
     quiet=
     [ "$1" != job ] || quiet=-close_fd_mask=2 # its messages
     # shellcheck disable=SC2086
-    "$work/$1" -len_control=0 $limit -timeout=20 -rss_limit_mb=2048 -print_final_stats=1 \
+    "$work/$1" -len_control=0 $limit -timeout=120 -rss_limit_mb=2048 -print_final_stats=1 \
         -artifact_prefix="$work/found/$1-" $quiet "$work/corpus/$1" "$(seeds_of "$1")" \
         >"$work/$1.log" 2>&1
 }
