@@ -148,7 +148,9 @@ class Year(_Page):
     def __init__(self, system: Spec, light: Light, load: typing.Any = None, *,
                  supply_voltage: typing.Any = None):
         super().__init__()
-class Year(_Page):
+        loads, voltages = _row(load), _row(supply_voltage)
+        _do("year_fill_at_supply", _handle_of(system, Spec), _handle_of(light, Light), loads.pointer, loads.count,
+            voltages.pointer, voltages.count, self._handle)
 
     def _size(self):
         places = [ctypes.c_int32() for _ in range(4)]
