@@ -31,10 +31,10 @@ extern "C" {
  * The ledger. It begins with the REFERENCE, the power of the modules at STC times the light on
  * the plane over 1000 W/m2, and takes the losses (PVSIZE_LOSS_...) in the order in which their
  * set lists them (pvsize_set_at; their numbers tell nothing): each is what its cause takes of
- * what those before it left. So the reference less
- * all losses is the OUTPUT, to rounding. The ledger of an array ends behind its d.c. cables,
- * that of an input behind its own limits; that of an inverter, and of the system, behind the
- * export limit. Low light and temperature may be negative: gains; any other by rounding only.
+ * what those before it left. So the reference less all losses is the OUTPUT, to rounding. The
+ * ledger of an array ends behind its d.c. cables, that of an input behind its own limits; that of
+ * an inverter, and of the system, behind the export limit. Low light and temperature may be
+ * negative: gains; any other by rounding only.
  *
  * A row that cannot be computed, because light, temperature or (but with NMOT) wind is
  * missing, is a gap: it is counted, nothing is put in its place, and a load in it does not
@@ -96,8 +96,9 @@ PVSIZE_API void pvsize_year_free(pvsize_year *year);
  * assumptions. Errors: those of pvsize_check on a system that is not whole;
  * PVSIZE_E_NOT_SET for an array without plane, a plane without what pvsize_light_yield needs
  * (the index is the plane's; of a module, that of its array); PVSIZE_E_NO_CURVE and others of
- * pvsize_curve_new; PVSIZE_E_OUT_OF_RANGE for a load or its count. The voltage of the supply is not known, and takes
- * nothing; of an inverter that states what it does at a high one, that is an assumption. */
+ * pvsize_curve_new; PVSIZE_E_OUT_OF_RANGE for a load or its count.
+ * The voltage of the supply is not known, and takes nothing; of an inverter that states what it
+ * does at a high one, that is an assumption. */
 PVSIZE_API pvsize_status pvsize_year_fill(const pvsize_spec *system, pvsize_light *light,
                                           const double *load, size_t count, pvsize_year *year,
                                           pvsize_diag *diag);

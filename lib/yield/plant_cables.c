@@ -108,9 +108,9 @@ static bool take_reactance(const pvsz_subject *cable, pvsz_run *run)
 {
     double conductor = 0;
 
-    of_cable(cable, PVSIZE_CABLE_CONDUCTOR, &conductor);
     if (run->cos_phi >= 1)
         return true;
+    of_cable(cable, PVSIZE_CABLE_CONDUCTOR, &conductor);
     if ((int32_t)conductor - 1 == PVSZ_CONDUCTOR_AWG)
         return pvsz_reactance(PVSZ_CONDUCTOR_AWG, size_of(cable, PVSZ_CONDUCTOR_AWG),
                               &run->reactance);

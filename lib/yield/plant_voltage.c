@@ -3,56 +3,55 @@
 
 #include "taker.h"
 
-static const int32_t terms[] = {PVSIZE_INVERTER_VOLT_WATT_START, PVSIZE_INVERTER_VOLT_WATT_END,
-                                PVSIZE_INVERTER_VOLT_WATT_LEAST, PVSIZE_INVERTER_RATED_AC_POWER};
+enum { START, END, LEAST, TERMS };
 
-enum { START, END, LEAST, OWN_TERMS, RATING = OWN_TERMS, TERMS };
+static const int32_t terms[TERMS] = {PVSIZE_INVERTER_VOLT_WATT_START, PVSIZE_INVERTER_VOLT_WATT_END,
+                                     PVSIZE_INVERTER_VOLT_WATT_LEAST};
 
-/* All that the response needs; false, and the failure told, where a part of it is missing.
- * `*stated` where there is one at all. */
-static bool find_volt_watt(pvsz_taker *t, const pvsz_subject *inverter, const pvsz_machine *m,
-                           double value[TERMS], bool *stated)
+/* How much of its response an inverter states; the first term that it lacks, or 0. */
+static int32_t find_terms(const pvsz_subject *inverter, double value[TERMS], int32_t *missing)
 {
-    int32_t found = 0, missing = -1;
+    int32_t found = 0;
 
-    for (int32_t i = 0; i < OWN_TERMS; i++) {
+    *missing = 0;
+    for (int32_t i = 0; i < TERMS; i++) {
         if (pvsz_taken_number(inverter, PVSZ_KIND_INVERTER, terms[i], &value[i]))
             found++;
-        else if (missing < 0)
-            missing = i;
+        else if (*missing == 0)
+            *missing = terms[i];
     }
-    *stated = found > 0;
-    value[RATING] = m->rating;
-    if (missing < 0 && m->ac_limit == INFINITY)
-        missing = RATING;
-    if (found == 0 || missing < 0)
-        return true;
-    pvsz_fail_taking(t, pvsz_fail_term(t->diag, PVSIZE_E_NOT_SET, terms[missing]));
-    return false;
+    return found;
 }
 
-/* A response that ends at or below its beginning is none. */
-static bool check_ends(pvsz_taker *t, const double value[TERMS])
+/* What is stated must be whole, and its end above its start. */
+static pvsize_status check_response(const pvsz_machine *m, const double value[TERMS],
+                                    int32_t missing, pvsize_diag *diag)
 {
+    if (missing == 0 && m->ac_limit == INFINITY)
+        missing = PVSIZE_INVERTER_RATED_AC_POWER;
+    if (missing != 0)
+        return pvsz_fail_term(diag, PVSIZE_E_NOT_SET, missing);
     if (value[END] > value[START])
-        return true;
-    pvsz_fail_taking(t, pvsz_fail_range(t->diag, PVSIZE_E_OUT_OF_RANGE, terms[END], value[END],
-                                        value[START], 1000));
-    pvsz_fail_hint(t->diag, "the reduction must end above the voltage at which it begins");
-    return false;
+        return PVSIZE_OK;
+    pvsz_fail_range(diag, PVSIZE_E_OUT_OF_RANGE, terms[END], value[END], value[START], 1000);
+    pvsz_fail_hint(diag, "the reduction must end above the voltage at which it begins");
+    return PVSIZE_E_OUT_OF_RANGE;
 }
 
 static void take_volt_watt(pvsz_taker *t, const pvsz_subject *inverter, int32_t i, pvsz_machine *m)
 {
     double value[TERMS] = {0};
-    bool stated;
+    int32_t missing, found = find_terms(inverter, value, &missing);
+    pvsize_status status;
 
-    if (!find_volt_watt(t, inverter, m, value, &stated) || (stated && !check_ends(t, value))) {
-        pvsz_fail_at(t->diag, i);
+    if (found == 0) {
+        pvsz_grant(t, PVSIZE_YEAR_ASSUMPTION_NO_VOLT_WATT, inverter, 0);
         return;
     }
-    if (!stated) {
-        pvsz_grant(t, PVSIZE_YEAR_ASSUMPTION_NO_VOLT_WATT, inverter, 0);
+    status = check_response(m, value, missing, t->diag);
+    if (status) {
+        pvsz_fail_at(t->diag, i);
+        pvsz_fail_taking(t, status);
         return;
     }
     m->response.start = value[START];
@@ -64,13 +63,12 @@ static void take_volt_watt(pvsz_taker *t, const pvsz_subject *inverter, int32_t 
 
 static bool states_any(const pvsz_subject *inverter)
 {
-    double value;
-    bool any =
-        pvsz_taken_number(inverter, PVSZ_KIND_INVERTER, PVSIZE_INVERTER_DISCONNECT_VOLTAGE, &value);
+    double value[TERMS];
+    int32_t missing;
 
-    for (int32_t i = 0; i < OWN_TERMS; i++)
-        any |= pvsz_taken_number(inverter, PVSZ_KIND_INVERTER, terms[i], &value);
-    return any;
+    return find_terms(inverter, value, &missing) > 0 ||
+           pvsz_taken_number(inverter, PVSZ_KIND_INVERTER, PVSIZE_INVERTER_DISCONNECT_VOLTAGE,
+                             value);
 }
 
 void pvsz_take_response(pvsz_taker *t, int32_t i, double cos_phi, pvsz_machine *m)

@@ -100,9 +100,13 @@ class Part {
   }
 }
 
-// Numbers of each row as the library reads them.
+// Numbers of each row as the library reads them, and how many. None at all still have a place,
+// so that the library refuses them.
 function row(values) {
-  return values === null || values instanceof Float64Array ? values : Float64Array.from(values);
+  if (values === null)
+    return [null, 0];
+  const read = values instanceof Float64Array ? values : Float64Array.from(values);
+  return [read.length ? read : new Float64Array(1), read.length];
 }
 
 // A system under a light, with what the site uses: mean W in each row, or nothing; and the
@@ -111,9 +115,8 @@ function row(values) {
 class Year extends Handle {
   constructor(system, light, load = null, { supplyVoltage = null } = {}) {
     super('year', ask('year_new'));
-    const [loads, voltages] = [row(load), row(supplyVoltage)];
-    ask('year_fill_at_supply', pointer(system, Spec), pointer(light, Light), loads, loads?.length ?? 0,
-      voltages, voltages?.length ?? 0, pointer(this));
+    ask('year_fill_at_supply', pointer(system, Spec), pointer(light, Light), ...row(load),
+      ...row(supplyVoltage), pointer(this));
   }
 
   get rows() {

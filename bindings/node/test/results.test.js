@@ -281,8 +281,9 @@ test('a year', () => {
   near(held.inverter().loss('ac_voltage'), whole.output - held.system.output, 1e-6);
   assert.ok(held.inverter().active('ac_voltage') > 1000);
   assert.deepEqual(pvsize.LOSSES.slice(12, 15), ['ac_rating', 'ac_voltage', 'ac_wiring']);
-  assert.throws(() => new pvsize.Year(system, light, null, { supplyVoltage: [240] }),
-    { code: 'out_of_range' });
+  for (const wrong of [[], [240]])
+    assert.throws(() => new pvsize.Year(system, light, null, { supplyVoltage: wrong }),
+      { code: 'out_of_range' });
   assert.throws(() => year.array(7), { code: 'bad_index' });
   assert.throws(() => new pvsize.Light(system), TypeError);
 });

@@ -132,6 +132,9 @@ def _row(values):
     if values is None:
         return _Nothing
     column = _Column(values)
+    if column.count == 0:  # still a pointer, so that the library refuses it
+        column = _Column([0.0])
+        column.count = 0
     if column.stride != 1:
         column.pack()
     return column

@@ -105,8 +105,11 @@ def test_at_a_supply():
     same = pvsize.Year(plant, light, supply_voltage=tuple(supply))
     assert same.system.losses() == year.system.losses()
     assert "no_supply_voltage" in [g.name for g in pvsize.Year(plant, light).assumptions]
-    with pytest.raises(pvsize.RangeError, match="supply_count"):
-        pvsize.Year(plant, light, supply_voltage=[240.0])
+    for wrong in ([], [240.0]):
+        with pytest.raises(pvsize.RangeError, match="supply_count"):
+            pvsize.Year(plant, light, supply_voltage=wrong)
+        with pytest.raises(pvsize.RangeError, match="count"):
+            pvsize.Year(plant, light, wrong)
     with pytest.raises(pvsize.RangeError, match="supply_voltage"):
         pvsize.Year(plant, light, [500.0] * 8760, supply_voltage=[0.0] * 8760)
     with pytest.raises(TypeError):
