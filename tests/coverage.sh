@@ -20,7 +20,8 @@ if [ "${1:-}" = all ]; then
         -m pytest -q -p no:cacheprovider bindings/python/tests tests/oracle
     sh tests/examples.sh "$build/examples/size_job" "$build/examples/string_job"
 fi
-gcovr --root . --filter 'lib/' --exclude 'lib/tables/print_ids.c' --exclude-throw-branches \
+# print_ids is a tool of the build, which includes every table again: no part of the library
+gcovr --root . --filter 'lib/' --exclude-directories '.*print_ids.*' --exclude-throw-branches \
     --gcov-ignore-parse-errors "$build" --txt "$build/coverage.txt" --print-summary
 # file, lines that nothing ran
 awk '/^lib/ && $4 != "100%" { print }' "$build/coverage.txt"
