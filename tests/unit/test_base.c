@@ -138,10 +138,14 @@ END_TEST
 
 START_TEST(plain_text_is_utf8_without_controls)
 {
-    static const char *const good[] = {"", "Hall", "Äußere Fläche", "屋根", "β −0.25 %/K", "😀"};
+    /* on both sides of each range that is refused, too */
+    static const char *const good[] = {
+        "",       "Hall",   "Äußere Fläche", "屋根",   "β −0.25 %/K", "😀",      "\u200a", "\u2010",
+        "\u2027", "\u202f", "\u205f",        "\u206a", "\u061b",      "\u061d", "\ufefe", "\uff00"};
     static const char *const bad[] = {
-        "a\n",  "\x7f",     "\xc3",         "\xc0\xaf",    "\xed\xa0\x80", "\xf5\x80\x80\x80",
-        "\xff", "\xc2\x85", "\xe2\x80\xa8", "\xe0\x80\x80"};
+        "a\n",    "\x7f",     "\xc3",         "\xc0\xaf",     "\xed\xa0\x80", "\xf5\x80\x80\x80",
+        "\xff",   "\xc2\x85", "\xe2\x80\xa8", "\xe0\x80\x80", "\u200b",       "\u200f",
+        "\u2028", "\u202e",   "\u2060",       "\u2069",       "\u061c",       "\ufeff"};
 
     for (size_t i = 0; i < sizeof good / sizeof good[0]; i++)
         ck_assert_msg(pvsz_is_plain_text(good[i], 200), "%s", good[i]);
@@ -184,6 +188,7 @@ START_TEST(counts_that_fit_agree_with_counting)
     ck_assert(pvsz_most_that_fit(-1, 5) == 0);
     ck_assert(pvsz_most_that_fit(1e-300, 1e300) == 1e9);
     ck_assert(pvsz_fewest_that_reach(1e-300, 1e300) == 1e9);
+    ck_assert(pvsz_fewest_that_reach(1e300, 1e-300) == 0); /* which is nothing by the guard */
 }
 END_TEST
 
@@ -344,9 +349,46 @@ START_TEST(rules_compare_like_with_like)
         ck_assert_msg(pvsz_reaches(rules->rows[i].scope, value->scope) &&
                           pvsz_reaches(rules->rows[i].scope, limit->scope),
                       "%s", rules->rows[i].name);
+        /* which the check for what is clear of a limit takes for granted */
+        ck_assert_msg(rules->rows[i].manner != PVSZ_QUIET ||
+                          rules->rows[i].compare != PVSIZE_COMPARE_MORE_THAN,
+                      "%s", rules->rows[i].name);
         ck_assert_msg(pvsz_same_unit(value->unit, limit->unit) || limit->low == limit->high,
                       "%s: %s against %s", rules->rows[i].name, value->unit, limit->unit);
     }
+}
+END_TEST
+
+START_TEST(memory_of_no_size_and_of_too_much)
+{
+    counter c = {0, 0, -1};
+    pvsz_memory memory = {counted, released, &c};
+    char *block;
+
+    ck_assert_ptr_null(pvsz_new(&memory, SIZE_MAX / 4, 8));
+    ck_assert_ptr_null(pvsz_new_unset(&memory, SIZE_MAX, 1));
+    ck_assert_int_eq(c.made, 0); /* nobody was asked for so much */
+    for (int i = 0; i < 3; i++) {
+        block = pvsz_new(&memory, i == 0 ? 0 : 3, i == 1 ? 0 : 3);
+        ck_assert_ptr_nonnull(block);
+        ck_assert_int_eq(block[0], 0);
+        pvsz_release(&memory, block);
+    }
+    ck_assert(c.made == 3 && c.live == 0);
+}
+END_TEST
+
+/* Whatever a failure holds is told, and nothing that it does not. */
+START_TEST(a_failure_of_no_choices_lists_none)
+{
+    char text[200];
+
+    pvsz_fail_term(diag, PVSIZE_E_BAD_CHOICE, 0);
+    OK(pvsize_diag_text(diag, text, sizeof text, NULL));
+    ck_assert_str_eq(text, pvsize_status_text(PVSIZE_E_BAD_CHOICE));
+    pvsz_fail_term(diag, PVSIZE_E_BAD_CHOICE, PVSIZE_SITE_BUILDING);
+    OK(pvsize_diag_text(diag, text, sizeof text, NULL));
+    ck_assert_ptr_nonnull(strstr(text, "; allowed dwelling"));
 }
 END_TEST
 
@@ -366,6 +408,8 @@ static void add(Suite *suite)
     add_test(suite, "shape", tables_have_the_shape_that_is_relied_on);
     add_test(suite, "ratings", ratings_are_the_smallest_that_do);
     add_test(suite, "rules", rules_compare_like_with_like);
+    add_test(suite, "memory", memory_of_no_size_and_of_too_much);
+    add_test(suite, "no choices", a_failure_of_no_choices_lists_none);
 }
 
 int main(void)

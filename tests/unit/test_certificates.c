@@ -133,6 +133,24 @@ START_TEST(working)
 }
 END_TEST
 
+/* In Markdown the same lines, each the item of a list. */
+START_TEST(working_in_markdown)
+{
+    char plain[1000], markdown[1000], *line = plain, want[1100] = "";
+
+    OK(pvsize_certificate_working(6600, PVSIZE_ZONE_1, 2024, PVSIZE_PERIOD_LONGEST, 39.3,
+                                  PVSIZE_FORMAT_PLAIN, plain, sizeof plain, NULL, diag));
+    OK(pvsize_certificate_working(6600, PVSIZE_ZONE_1, 2024, PVSIZE_PERIOD_LONGEST, 39.3,
+                                  PVSIZE_FORMAT_MARKDOWN, markdown, sizeof markdown, NULL, diag));
+    for (line = strtok(plain, "\n"); line; line = strtok(NULL, "\n")) {
+        strcat(want, "- ");
+        strcat(want, line);
+        strcat(want, "\n");
+    }
+    ck_assert_str_eq(markdown, want);
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "2019", published_in_2019);
@@ -141,6 +159,7 @@ static void add(Suite *suite)
     add_test(suite, "floor", floor_is_exact);
     add_test(suite, "wrong input", wrong_input);
     add_test(suite, "working", working);
+    add_test(suite, "working in Markdown", working_in_markdown);
 }
 
 int main(void)

@@ -6,6 +6,7 @@ START_TEST(presets_are_whole)
     ck_assert_int_ge(pvsize_preset_count(), 2);
     ck_assert_ptr_null(pvsize_preset_name(-1));
     ck_assert_ptr_null(pvsize_preset_title(pvsize_preset_count()));
+    ck_assert_ptr_null(pvsize_preset_title(-1));
     for (int32_t i = 0; i < pvsize_preset_count(); i++) {
         pvsize_rules *rules = preset(pvsize_preset_name(i));
         char title[200];

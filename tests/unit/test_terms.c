@@ -22,6 +22,7 @@ START_TEST(kinds_are_found)
     ck_assert_ptr_null(pvsize_kind_plural(-5));
     ck_assert_ptr_null(pvsize_kind_text(999999));
     ck_assert_int_eq(pvsize_kind_is_spec(PVSIZE_KIND_RULE), 0);
+    ck_assert_int_eq(pvsize_kind_is_spec(1), 0);
 }
 END_TEST
 
@@ -103,16 +104,19 @@ START_TEST(what_is_not_found_is_told)
 }
 END_TEST
 
-/* Another word is no slip, and a name of any length is taken. */
+/* Another word is no slip, nor one with as many letters more as the name has; a name of any
+ * length is taken. */
 START_TEST(far_names_have_no_neighbour)
 {
-    static const char *const far[] = {"", "wombat", "colour", "ocv_of_it"};
+    static const char *const far[] = {"", "wombat", "colour", "ocv_of_it", "vocxyz"};
     char text[200], name[101] = "";
     int32_t term;
 
     memset(name, 'v', 100);
     for (size_t i = 0; i < sizeof far / sizeof far[0] + 1; i++) {
-        ck_assert_int_eq(pvsize_term_find(PVSIZE_KIND_MODULE, i < 4 ? far[i] : name, &term, diag),
+        ck_assert_int_eq(pvsize_term_find(PVSIZE_KIND_MODULE,
+                                          i < sizeof far / sizeof far[0] ? far[i] : name, &term,
+                                          diag),
                          PVSIZE_E_UNKNOWN_NAME);
         OK(pvsize_diag_text(diag, text, sizeof text, NULL));
         ck_assert_ptr_null(strstr(text, "did you mean"));
@@ -164,6 +168,7 @@ START_TEST(terms_say_what_they_are)
     ck_assert_int_eq(pvsize_term_range(PVSIZE_SITE_BUILDING, &low, &high), PVSIZE_OK);
     ck_assert(low == 1 && high == 3);
     ck_assert_int_eq(pvsize_term_default(PVSIZE_MODULE_VOC, &value), PVSIZE_E_NOT_SET);
+    ck_assert_int_eq(pvsize_term_default(PVSIZE_MODULE_CELL, NULL), PVSIZE_OK);
     ck_assert_int_eq(pvsize_term_default(PVSIZE_MODULE_CELL, &value), PVSIZE_OK);
     ck_assert(value == PVSIZE_CELL_CRYSTALLINE_SILICON);
     ck_assert_int_eq(pvsize_term_refers_to(PVSIZE_ARRAY_PLANE), PVSIZE_KIND_PLANE);
@@ -205,6 +210,29 @@ START_TEST(choices_are_named)
 }
 END_TEST
 
+/* Numbers of a set rise, and the range of a choice ends at the least and the greatest. */
+START_TEST(choices_have_a_range)
+{
+    for (int32_t k = 0; k < pvsize_kind_count(); k++)
+        for (int32_t i = 0; i < pvsize_term_count(pvsize_kind_at(k)); i++) {
+            int32_t term = pvsize_term_at(pvsize_kind_at(k), i), least = INT32_MAX, most = -1;
+            double low, high;
+
+            if (pvsize_term_type(term) != PVSIZE_TYPE_CHOICE ||
+                pvsize_term_range(term, &low, &high) != PVSIZE_OK)
+                continue;
+            for (int32_t c = 0; c < pvsize_choice_count(term); c++) {
+                int32_t number = pvsize_choice_at(term, c);
+
+                ck_assert_int_gt(number, most);
+                least = number < least ? number : least;
+                most = number > most ? number : most;
+            }
+            ck_assert_msg(low == least && high == most, "%s", pvsize_term_name(term));
+        }
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "kinds", kinds_are_found);
@@ -215,6 +243,7 @@ static void add(Suite *suite)
     add_test(suite, "no terms", numbers_that_are_no_terms);
     add_test(suite, "content", terms_say_what_they_are);
     add_test(suite, "choices", choices_are_named);
+    add_test(suite, "ranges of choices", choices_have_a_range);
 }
 
 int main(void)

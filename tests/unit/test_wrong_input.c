@@ -423,6 +423,68 @@ START_TEST(every_kind_alone)
 }
 END_TEST
 
+/* A failure is the same without a diag to tell it to, and a diag that is none tells nothing. */
+START_TEST(failures_without_a_diag)
+{
+    double value;
+    int32_t number;
+
+    open_all();
+    ck_assert_int_eq(pvsize_spec_set_number(module, PVSIZE_MODULE_VOC, NAN, NULL),
+                     PVSIZE_E_NOT_FINITE);
+    ck_assert_int_eq(pvsize_spec_set_text(module, PVSIZE_MODULE_VOC, "38.8 V", NULL),
+                     PVSIZE_E_WRONG_TYPE);
+    ck_assert_int_eq(pvsize_report_count(report, 17, 0, &number, NULL), PVSIZE_E_BAD_CHOICE);
+    ck_assert_int_eq(pvsize_rules_new("wombat", NULL, &(pvsize_rules *){NULL}, NULL),
+                     PVSIZE_E_UNKNOWN_NAME);
+    ck_assert_int_eq(pvsize_term_find(PVSIZE_KIND_MODULE, "vocc", &number, NULL),
+                     PVSIZE_E_UNKNOWN_NAME);
+    ck_assert_int_eq(pvsize_term_find(PVSIZE_KIND_SYSTEM, "arrays", &number, NULL),
+                     PVSIZE_E_UNKNOWN_NAME);
+    ck_assert_int_eq(pvsize_diag_term(NULL), 0);
+    ck_assert_int_eq(pvsize_diag_index(NULL), -1);
+    ck_assert_int_eq(pvsize_diag_term((void *)module), 0);
+    ck_assert_int_eq(pvsize_diag_index((void *)module), -1);
+    ck_assert_int_eq(pvsize_diag_value(NULL, &value), PVSIZE_E_BAD_HANDLE);
+    ck_assert_int_eq(pvsize_diag_range(NULL, &value, &value), PVSIZE_E_BAD_HANDLE);
+    close_all();
+}
+END_TEST
+
+/* What is not asked for need not be there to be written to. */
+START_TEST(a_diag_is_asked_in_part)
+{
+    double low = 7, high = 7;
+
+    open_all();
+    ck_assert_int_eq(pvsize_spec_set_number(module, PVSIZE_MODULE_VOC, -3, diag),
+                     PVSIZE_E_OUT_OF_RANGE);
+    OK(pvsize_diag_value(diag, NULL));
+    OK(pvsize_diag_range(diag, NULL, &high));
+    OK(pvsize_diag_range(diag, &low, NULL));
+    ck_assert(low == 0.1 && high == 1500);
+    pvsize_diag_clear(diag);
+    ck_assert_int_eq(pvsize_diag_value(diag, NULL), PVSIZE_E_NOT_SET);
+    ck_assert_int_eq(pvsize_diag_range(diag, NULL, NULL), PVSIZE_E_NOT_SET);
+    close_all();
+}
+END_TEST
+
+START_TEST(a_diag_without_memory)
+{
+    counter c = {0, 0, 0};
+    pvsize_allocator memory = {counted, released, &c};
+    pvsize_diag *made = diag;
+
+    ck_assert_int_eq(pvsize_diag_new(&memory, &made), PVSIZE_E_NO_MEMORY);
+    ck_assert_ptr_null(made);
+    OK(pvsize_diag_new(&memory, &made));
+    ck_assert_int_eq(pvsize_diag_index(made), -1);
+    pvsize_diag_free(made);
+    ck_assert_int_eq(c.live, 0);
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "numbers", numbers);
@@ -436,6 +498,9 @@ static void add(Suite *suite)
     add_test(suite, "rule sets", rule_sets);
     add_test(suite, "own rules", own_rules);
     add_test(suite, "reports", reports);
+    add_test(suite, "no diag", failures_without_a_diag);
+    add_test(suite, "diag in part", a_diag_is_asked_in_part);
+    add_test(suite, "diag without memory", a_diag_without_memory);
 }
 
 int main(void)
