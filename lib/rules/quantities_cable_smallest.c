@@ -53,7 +53,8 @@ static const char *smallest_formula(int32_t governs)
 }
 
 /* Whether a size passes what a rule set asks beside capacity and drop: the table, and
- * the terminals' column, carry the current with factor; the device protects it. */
+ * the terminals' column, carry the current with factor; the device protects it. A larger size
+ * than the one that was measured may be in no row of the table. */
 static bool is_allowed(pvsz_calc *calc, const pvsz_duty *duty, int32_t size)
 {
     bool asks = pvsz_has_figure(calc, PVSZ_FIGURE_CABLE_TABLE_FACTOR);
@@ -69,10 +70,10 @@ static bool is_allowed(pvsz_calc *calc, const pvsz_duty *duty, int32_t size)
         if (!pvsz_at_most(asked, amps))
             return false;
     }
-    if (!pvsz_cable_has_device(calc) ||
-        !pvsz_capacity_in_place(&duty->place, duty->conductor, size, &amps))
+    if (!pvsz_cable_has_device(calc))
         return true;
-    return pvsz_at_most(pvsz_peek_param(calc, PVSIZE_INVERTER_AC_DEVICE),
+    return pvsz_capacity_in_place(&duty->place, duty->conductor, size, &amps) &&
+           pvsz_at_most(pvsz_peek_param(calc, PVSIZE_INVERTER_AC_DEVICE),
                         pvsz_cable_device_limit(calc, size, amps));
 }
 

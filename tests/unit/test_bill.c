@@ -1037,6 +1037,147 @@ START_TEST(failing_memory_keeps_the_bill)
 }
 END_TEST
 
+/* What is not asked for need not be there, and a row that is not there says so by its place. */
+START_TEST(a_bill_is_asked_in_part)
+{
+    int32_t count, term, subject, why;
+    double value;
+
+    fill(cabled_system());
+    OK(pvsize_bill_attribute(bill, 0, 0, NULL, NULL, NULL, diag));
+    OK(pvsize_bill_attribute(bill, 0, 0, &term, &value, NULL, diag));
+    ck_assert(term == PVSIZE_ATTRIBUTE_POWER && value == 430);
+    OK(pvsize_bill_share(bill, 0, 1, NULL, NULL, &why, diag));
+    OK(pvsize_bill_share(bill, 0, 1, NULL, &value, NULL, diag));
+    ck_assert(why == PVSIZE_QUANTITY_ARRAY_MODULES && value == 8);
+    OK(pvsize_bill_assumption(bill, 0, NULL, &value, NULL, diag));
+    OK(pvsize_bill_assumption(bill, 0, &term, NULL, &subject, diag));
+    ck_assert(term == PVSIZE_FIGURE_CONNECTOR_SPARE && value == 10 && subject == -1);
+    FAILS(PVSIZE_E_BAD_INDEX, "i: index outside",
+          pvsize_bill_attribute_count(bill, 99, &count, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "i: index outside", pvsize_bill_share_count(bill, -1, &count, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "i: index outside",
+          pvsize_bill_attribute(bill, 99, 0, &term, &value, &count, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "i: index outside",
+          pvsize_bill_share(bill, 99, 0, &subject, &value, &why, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "bill", pvsize_bill_row(NULL, 0, NULL, NULL, NULL, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "bill", pvsize_bill_assumption(NULL, 0, NULL, NULL, NULL, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "count", pvsize_bill_share_count(bill, 0, NULL, diag));
+    done();
+}
+END_TEST
+
+/* 0 % more is no more, and is not told as such. */
+START_TEST(an_allowance_of_nothing_is_not_told)
+{
+    pvsize_spec *system = invented_system();
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    char line[400];
+
+    OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_CONNECTOR_SPARE, 0, "own", diag));
+    fill_by(system, rules);
+    OK(pvsize_bill_text(bill, row_of(PVSIZE_ITEM_CONNECTOR_PAIR, 1), line, sizeof line, NULL,
+                        diag));
+    ck_assert_msg(strncmp(line, "3 pairs: d.c. connectors", 24) == 0, "%s", line);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(system);
+    done();
+}
+END_TEST
+
+/* As many things are told of either, but not the same: of one what it can, of the other what
+ * it must, though the number were the same. */
+START_TEST(what_it_can_is_not_what_it_must)
+{
+    pvsize_spec *system = cabled_system(), *one = bare_one(PVSIZE_ISOLATOR_PLACE_AT_ARRAY);
+
+    OK(pvsize_spec_set_number(one, PVSIZE_ISOLATOR_VOLTAGE, array_1_voltage, diag));
+    give(system, one);
+    give(system, bare_one(PVSIZE_ISOLATOR_PLACE_AT_ARRAY));
+    fill(system);
+    ck_assert_int_eq(attributes_of(PVSIZE_ITEM_DC_ISOLATOR, 1),
+                     attributes_of(PVSIZE_ITEM_DC_ISOLATOR, 2));
+    comes_to(PVSIZE_ITEM_DC_ISOLATOR, 1, 1, 1);
+    comes_to(PVSIZE_ITEM_DC_ISOLATOR, 2, 1, 1);
+    NEAR(attribute(PVSIZE_ITEM_DC_ISOLATOR, 1, PVSIZE_ATTRIBUTE_VOLTAGE), array_1_voltage, 1e-12);
+    NEAR(attribute(PVSIZE_ITEM_DC_ISOLATOR, 2, PVSIZE_ATTRIBUTE_VOLTAGE_AT_LEAST), array_1_voltage,
+         1e-12);
+    done();
+}
+END_TEST
+
+/* The class is asked for by the strings on the input: where the rule set has the figure for
+ * neither, of none; where not for so many, the figure is what is missing. */
+START_TEST(a_class_that_the_rule_set_lacks)
+{
+    int32_t item = PVSIZE_ITEM_DC_ISOLATOR;
+
+    for (int32_t lacks = 0; lacks < 4; lacks++) {
+        pvsize_spec *system = cabled_system();
+        pvsize_rules *rules = preset("asnzs_5033_2021");
+        int32_t term;
+        bool asked = false;
+
+        if (lacks & 1)
+            OK(pvsize_rules_unset_figure(rules, PVSIZE_FIGURE_ISOLATOR_CLASS, diag));
+        if (lacks & 2)
+            OK(pvsize_rules_unset_figure(rules, PVSIZE_FIGURE_ISOLATOR_CLASS_PARALLEL, diag));
+        give(system, bare_one(PVSIZE_ISOLATOR_PLACE_AT_ARRAY));
+        fill_by(system, rules);
+        for (int32_t k = 0; k < attributes_of(item, 1); k++) {
+            OK(pvsize_bill_attribute(bill, row_of(item, 1), k, &term, NULL, NULL, diag));
+            asked = asked || term == PVSIZE_ATTRIBUTE_CLASS_AT_LEAST;
+        }
+        ck_assert_int_eq(asked, lacks != 3);
+        if (lacks != 3) /* array 2 is one string */
+            ck_assert(attribute(item, 1, PVSIZE_ATTRIBUTE_CLASS_AT_LEAST) ==
+                      (lacks & 1 ? -PVSIZE_FIGURE_ISOLATOR_CLASS : 2));
+        pvsize_rules_free(rules);
+        pvsize_spec_free(system);
+    }
+    done();
+}
+END_TEST
+
+/* What may go out is not known without the inverter's power, so nor are the sensors. */
+START_TEST(sensors_need_the_power)
+{
+    pvsize_spec *system = SPEC(PVSIZE_KIND_SYSTEM, 0), *site = invented_site();
+    pvsize_spec *inverter = invented_inverter();
+
+    OK(pvsize_spec_set_number(site, PVSIZE_SITE_EXPORT_CONTROL, PVSIZE_EXPORT_CONTROL_NONE, diag));
+    OK(pvsize_spec_unset(inverter, PVSIZE_INVERTER_RATED_AC_POWER, diag));
+    give(system, site);
+    give(system, inverter);
+    fill(system);
+    ck_assert_int_eq(missing_of(PVSIZE_ITEM_CURRENT_SENSOR, 0), PVSIZE_INVERTER_RATED_AC_POWER);
+    is_for(PVSIZE_ITEM_CURRENT_SENSOR, 0, 0, "site", 0, PVSIZE_RULE_EXPORT);
+    done();
+}
+END_TEST
+
+/* Pairs at a combiner: one in for each string. How many go in is not known. */
+START_TEST(a_combiner_of_unknown_strings)
+{
+    pvsize_spec *system = SPEC(PVSIZE_KIND_SYSTEM, 0), *array = invented_array(0, -1, 9, 1);
+
+    OK(pvsize_spec_unset(array, PVSIZE_ARRAY_STRINGS, diag));
+    give(system, invented_site());
+    give(system, invented_inverter());
+    give(system, array);
+    give(system, cable_of(PVSIZE_CIRCUIT_STRING, 0, 4, 6));
+    give(system, cable_of(PVSIZE_CIRCUIT_ARRAY, 0, 10, 30));
+    fill(system);
+    ck_assert_int_eq(missing_of(PVSIZE_ITEM_CONNECTOR_PAIR, 0), PVSIZE_ARRAY_STRINGS);
+    comes_to(PVSIZE_ITEM_CONNECTOR_PAIR, 1, 1, 2); /* one run goes on, whatever comes in */
+    ck_assert_int_eq(missing_of(PVSIZE_ITEM_CONNECTOR_PAIR, 2), PVSIZE_ARRAY_STRINGS);
+    is_for(PVSIZE_ITEM_CONNECTOR_PAIR, 2, 0, "array 1", 0, PVSIZE_CABLE_CIRCUIT);
+    ck_assert_int_eq(missing_of(PVSIZE_ITEM_COMBINER, 0), PVSIZE_ARRAY_STRINGS);
+    is_for(PVSIZE_ITEM_COMBINER, 0, 0, "array 1", 1, PVSIZE_CABLE_CIRCUIT);
+    done();
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "two unlike inputs", two_unlike_inputs);
@@ -1064,6 +1205,12 @@ static void add(Suite *suite)
     add_test(suite, "subjects", subjects_are_those_of_the_report);
     add_test(suite, "wrong input", wrong_input);
     add_test(suite, "failing memory", failing_memory_keeps_the_bill);
+    add_test(suite, "asked in part", a_bill_is_asked_in_part);
+    add_test(suite, "no allowance", an_allowance_of_nothing_is_not_told);
+    add_test(suite, "can and must", what_it_can_is_not_what_it_must);
+    add_test(suite, "a class that lacks", a_class_that_the_rule_set_lacks);
+    add_test(suite, "sensors need the power", sensors_need_the_power);
+    add_test(suite, "unknown strings", a_combiner_of_unknown_strings);
 }
 
 int main(void)

@@ -415,6 +415,79 @@ START_TEST(voltage_at_the_terminals)
 }
 END_TEST
 
+/* An a.c. cable whose size is asked for, behind an inverter of so many ampere. */
+static pvsize_report *ac_smallest(int32_t conductor, int32_t laying, double amps, double device,
+                                  int32_t lacks)
+{
+    pvsize_spec *system =
+        WITH(PVSIZE_CABLE_CIRCUIT, PVSIZE_CIRCUIT_AC, PVSIZE_CABLE_CONDUCTOR, conductor,
+             PVSIZE_CABLE_LENGTH, 1, PVSIZE_CABLE_LAYING, laying, PVSIZE_CABLE_AMBIENT, 30);
+    pvsize_rules *rules = preset("nfpa_70_2023");
+    pvsize_report *report;
+
+    OK(pvsize_spec_set_part_number(
+        system, 0, PVSIZE_CABLE_GROUPING,
+        conductor == PVSIZE_CONDUCTOR_AWG ? PVSIZE_GROUPING_NFPA : PVSIZE_GROUPING_BUNCHED, diag));
+    OK(pvsize_spec_set_part_number(system, 0, PVSIZE_INVERTER_MAX_AC_CURRENT, amps, diag));
+    if (device > 0)
+        OK(pvsize_spec_set_part_number(system, 0, PVSIZE_INVERTER_AC_DEVICE, device, diag));
+    if (lacks)
+        OK(pvsize_rules_unset_figure(rules, lacks, diag));
+    report = checked(system, rules);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(system);
+    return report;
+}
+
+static void says(const pvsize_report *report, const char *words)
+{
+    char text[600];
+    int32_t cable;
+
+    OK(pvsize_report_find(report, PVSIZE_KIND_CABLE, 0, -1, &cable, diag));
+    OK(pvsize_report_working(report, PVSIZE_QUANTITY_CABLE_SMALLEST, cable, PVSIZE_FORMAT_PLAIN,
+                             PVSIZE_DETAIL_SHORT, text, sizeof text, NULL, diag));
+    ck_assert_msg(strstr(text, words) != NULL, "%s", text);
+}
+
+/* NFPA 70:2023 table 310.16 (read): 230 A of 4/0 AWG, the largest here, at 75 degC, and 125 %
+ * of the current in the table's own conditions, 690.8(B)(1): 184 A are the most. Up to 230 A
+ * it would carry as laid; 4/0 AWG are 211600 circular mils, 107.2 mm2. */
+START_TEST(the_largest_is_not_always_enough)
+{
+    static const struct {
+        double amps, size;
+        const char *words;
+    } cases[] = {{183, 107.2193, "does not carry"}, {190, 0, "no standard size does"}};
+
+    for (int i = 0; i < 2; i++) {
+        pvsize_report *report =
+            ac_smallest(PVSIZE_CONDUCTOR_AWG, PVSIZE_LAYING_NFPA_75, cases[i].amps, 0, 0);
+
+        NEAR(of_cable(report, PVSIZE_QUANTITY_CABLE_SMALLEST), cases[i].size, 1e-6);
+        says(report, cases[i].words);
+        pvsize_report_free(report);
+    }
+}
+END_TEST
+
+/* IEC 60364-5-52 table B.52.4 as far as it is known here: 119 A of 35 mm2 clipped direct, and
+ * nothing of larger ones. A device of 125 A, the next of 240.6(A), protects it; for one of 150
+ * A no size is known to do, and 50 mm2 is not said to. */
+START_TEST(a_size_of_unknown_capacity_is_not_offered)
+{
+    static const double cases[][2] = {{125, 35}, {150, 0}};
+
+    for (int i = 0; i < 2; i++) {
+        pvsize_report *report = ac_smallest(PVSIZE_CONDUCTOR_CLASS2, PVSIZE_LAYING_IEC_C_PVC, 100,
+                                            cases[i][0], PVSIZE_FIGURE_CABLE_TABLE_FACTOR);
+
+        NEAR(of_cable(report, PVSIZE_QUANTITY_CABLE_SMALLEST), cases[i][1], 1e-12);
+        pvsize_report_free(report);
+    }
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "published drop", published_drop);
@@ -431,6 +504,8 @@ static void add(Suite *suite)
     add_test(suite, "terminals", voltage_at_the_terminals);
     add_test(suite, "not known", what_is_not_made_or_not_known);
     add_test(suite, "references", cables_need_something_to_hang_on);
+    add_test(suite, "largest", the_largest_is_not_always_enough);
+    add_test(suite, "unknown capacity", a_size_of_unknown_capacity_is_not_offered);
 }
 
 int main(void)

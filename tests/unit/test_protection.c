@@ -438,6 +438,82 @@ START_TEST(cables_behind_the_array_device)
 }
 END_TEST
 
+/* The ends of the window as a rule set has them: three arrays of four strings of 10 A, more
+ * than 50 A or from it. A series of IEC 60269-6 has 50 and 63 A. */
+START_TEST(ends_of_the_window_of_an_array)
+{
+    static const struct {
+        double strict, high, rating;
+        const char *words;
+    } cases[] = {{1, 2.4, 63, "smallest standard one above 50 A and up to 96 A"},
+                 {0, 2.4, 50, "smallest standard one from 50 A to 96 A"},
+                 {1, 0, 63, "smallest standard one above 50 A"},
+                 {0, 0, 50, "smallest standard one from 50 A"}};
+
+    for (int i = 0; i < 4; i++) {
+        job j = {.isc = 10, .rating = 20, .strings = 4, .voc = 50};
+        pvsize_spec *system = system_of(&j), *array;
+        pvsize_rules *rules = preset(iec_2016);
+        pvsize_report *report;
+        char text[900];
+
+        OK(pvsize_spec_part(system, PVSIZE_KIND_ARRAY, 0, NULL, &array, diag));
+        OK(pvsize_spec_add(system, array, NULL, diag));
+        give(system, array);
+        OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_ARRAY_DEVICE_LOW_STRICT, cases[i].strict,
+                                   "own", diag));
+        if (cases[i].high > 0)
+            OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_ARRAY_DEVICE_HIGH_FACTOR, cases[i].high,
+                                       "own", diag));
+        else
+            OK(pvsize_rules_unset_figure(rules, PVSIZE_FIGURE_ARRAY_DEVICE_HIGH_FACTOR, diag));
+        report = checked(system, rules);
+        ck_assert(quantity_of(report, PVSIZE_QUANTITY_ARRAY_DEVICE_RATING, 0, 0) ==
+                  cases[i].rating);
+        OK(pvsize_report_working(report, PVSIZE_QUANTITY_ARRAY_DEVICE_RATING,
+                                 subject_for(report, PVSIZE_QUANTITY_ARRAY_DEVICE_RATING, 0, 0, 0),
+                                 PVSIZE_FORMAT_PLAIN, PVSIZE_DETAIL_SHORT, text, sizeof text, NULL,
+                                 diag));
+        ck_assert_msg(strstr(text, cases[i].words) != NULL, "%s", text);
+        pvsize_report_free(report);
+        pvsize_rules_free(rules);
+        pvsize_spec_free(system);
+    }
+}
+END_TEST
+
+/* Where it is stated that no other source feeds the input, the count of arrays decides, as
+ * where nothing is stated: two need none, three do. */
+START_TEST(no_other_source_asks_for_no_device)
+{
+    for (int arrays = 2; arrays <= 3; arrays++)
+        for (int other = 0; other < 2; other++) {
+            job j = {.isc = 10, .rating = 20, .strings = 4, .voc = 50};
+            pvsize_spec *system = system_of(&j), *array, *inverter, *input;
+            pvsize_rules *rules = preset(iec_2016);
+            pvsize_report *report;
+
+            OK(pvsize_spec_part(system, PVSIZE_KIND_ARRAY, 0, NULL, &array, diag));
+            for (int i = 1; i < arrays; i++)
+                OK(pvsize_spec_add(system, array, NULL, diag));
+            OK(pvsize_spec_part(system, PVSIZE_KIND_INVERTER, 0, NULL, &inverter, diag));
+            input = SPEC(PVSIZE_KIND_INPUT, PVSIZE_INPUT_OTHER_SOURCE,
+                         other ? PVSIZE_ANSWER_YES : PVSIZE_ANSWER_NO);
+            OK(pvsize_spec_replace(inverter, 0, input, diag));
+            OK(pvsize_spec_replace(system, 0, inverter, diag));
+            report = checked(system, rules);
+            ck_assert(quantity_of(report, PVSIZE_QUANTITY_ARRAY_DEVICE_NEEDED, 0, 0) ==
+                      (other || arrays == 3));
+            pvsize_report_free(report);
+            pvsize_rules_free(rules);
+            pvsize_spec_free(input);
+            pvsize_spec_free(inverter);
+            pvsize_spec_free(array);
+            pvsize_spec_free(system);
+        }
+}
+END_TEST
+
 /* Retailer's forum on an older practice book of NFPA 70, hence older: thin film of 1.22
  * A under a module rating of 7 A. It adds the device's own 3.81 A (5.72 A of three
  * strings) and the neighbours' 1.25 x Isc: two in parallel under one device are well
@@ -487,6 +563,8 @@ static void add(Suite *suite)
     add_test(suite, "fitted", a_fitted_device_is_judged);
     add_test(suite, "one string", one_string_alone);
     add_test(suite, "fixed factors", fixed_factors);
+    add_test(suite, "ends of the window", ends_of_the_window_of_an_array);
+    add_test(suite, "no other source", no_other_source_asks_for_no_device);
 }
 
 int main(void)

@@ -441,6 +441,92 @@ START_TEST(days_of_the_calendar)
 }
 END_TEST
 
+/* Nor without its gauge. */
+START_TEST(reactance_needs_a_gauge)
+{
+    pvsize_spec *system = invented_system();
+    pvsize_report *report;
+    int32_t cable;
+    double value;
+
+    give(system, SPEC(PVSIZE_KIND_CABLE, PVSIZE_CABLE_CIRCUIT, PVSIZE_CIRCUIT_AC,
+                      PVSIZE_CABLE_CONDUCTOR, PVSIZE_CONDUCTOR_AWG, PVSIZE_CABLE_LENGTH, 30));
+    OK(pvsize_spec_set_part_number(system, 0, PVSIZE_INVERTER_COS_PHI, 0.9, diag));
+    report = judged(system, "nfpa_70_2023");
+    OK(pvsize_report_find(report, PVSIZE_KIND_CABLE, 0, -1, &cable, diag));
+    FAILS(PVSIZE_E_NOT_SET, "cable.gauge",
+          pvsize_report_quantity(report, PVSIZE_QUANTITY_CABLE_REACTANCE, cable, &value, diag));
+    pvsize_report_free(report);
+}
+END_TEST
+
+/* A circuit of the USA, and what its rule set lacks. */
+static double device_limit(double gauge, double ambient, int32_t lacks)
+{
+    pvsize_spec *system = invented_system();
+    pvsize_rules *rules = preset("nfpa_70_2023");
+    pvsize_report *report;
+    int32_t cable;
+    double limit = NAN;
+
+    give(system, SPEC(PVSIZE_KIND_CABLE, PVSIZE_CABLE_CIRCUIT, PVSIZE_CIRCUIT_AC,
+                      PVSIZE_CABLE_CONDUCTOR, PVSIZE_CONDUCTOR_AWG, PVSIZE_CABLE_GAUGE, gauge,
+                      PVSIZE_CABLE_LENGTH, 5, PVSIZE_CABLE_LAYING, PVSIZE_LAYING_NFPA_90,
+                      PVSIZE_CABLE_AMBIENT, ambient, PVSIZE_CABLE_GROUPING, PVSIZE_GROUPING_NFPA));
+    OK(pvsize_spec_set_part_number(system, 0, PVSIZE_INVERTER_AC_DEVICE, 50, diag));
+    if (lacks)
+        OK(pvsize_rules_unset_figure(rules, lacks, diag));
+    report = checked(system, rules);
+    OK(pvsize_report_find(report, PVSIZE_KIND_CABLE, 0, -1, &cable, diag));
+    OK(pvsize_report_quantity(report, PVSIZE_QUANTITY_CABLE_DEVICE_LIMIT, cable, &limit, diag));
+    pvsize_report_free(report);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(system);
+    return limit;
+}
+
+/* Table 310.16 (read): 8 AWG 55 A and 14 AWG 25 A at 90 degC; 240.6(A): 15, 60 A. Without a
+ * next rating, or a series to find it in, or a limit up to which it may be, the conductor's own
+ * capacity is the limit. 240.4(D): 15 A for 14 AWG, which at 75 degC carries 12.5 A (0.5), and
+ * whose next rating is 15 A itself. */
+START_TEST(the_next_rating_needs_its_figures)
+{
+    ck_assert(device_limit(8, 30, 0) == 60);
+    ck_assert(device_limit(8, 30, PVSIZE_FIGURE_AC_NEXT_RATING) == 55);
+    ck_assert(device_limit(8, 30, PVSIZE_FIGURE_AC_NEXT_RATING_MOST) == 55);
+    ck_assert(device_limit(8, 30, PVSIZE_FIGURE_AC_DEVICE_SERIES) == 55);
+    ck_assert(device_limit(14, 30, 0) == 15);
+    ck_assert(device_limit(14, 75, 0) == 15);
+    ck_assert(device_limit(14, 75, PVSIZE_FIGURE_AC_NEXT_RATING_MOST) == 12.5);
+}
+END_TEST
+
+/* Two inverters of one phase each on a supply of two: there is no third to be on. */
+START_TEST(a_phase_that_the_supply_has_not)
+{
+    for (int32_t phase = 1; phase <= 3; phase++) {
+        pvsize_spec *system = invented_system(), *inverter = invented_inverter();
+        pvsize_report *report;
+        double value;
+
+        OK(pvsize_spec_set_part_number(system, 0, PVSIZE_SITE_SUPPLY_PHASES, 2, diag));
+        OK(pvsize_spec_set_number(inverter, PVSIZE_INVERTER_PHASE, 1, diag));
+        OK(pvsize_spec_replace(system, 0, inverter, diag));
+        OK(pvsize_spec_set_number(inverter, PVSIZE_INVERTER_PHASE, phase, diag));
+        give(system, inverter);
+        report = judged(system, "asnzs_5033_2021");
+        if (phase == 3)
+            FAILS(PVSIZE_E_NOT_SET, "inverter.phase",
+                  pvsize_report_quantity(report, PVSIZE_QUANTITY_PHASE_POWER_HIGHEST, 0, &value,
+                                         diag));
+        else
+            NEAR(of_system(report, PVSIZE_QUANTITY_PHASE_POWER_HIGHEST), phase == 1 ? 18000 : 9000,
+                 1e-12);
+        pvsize_report_free(report);
+    }
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "no conductor", reactance_needs_a_conductor);
@@ -457,6 +543,9 @@ static void add(Suite *suite)
     add_test(suite, "apparent power", apparent_power_of_a_power_factor);
     add_test(suite, "agreement", agreements_begin_and_expire);
     add_test(suite, "calendar", days_of_the_calendar);
+    add_test(suite, "reactance needs a gauge", reactance_needs_a_gauge);
+    add_test(suite, "figures of the next rating", the_next_rating_needs_its_figures);
+    add_test(suite, "no such phase", a_phase_that_the_supply_has_not);
 }
 
 int main(void)
