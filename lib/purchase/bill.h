@@ -81,11 +81,13 @@ bool pvsz_take_bill(const pvsz_memory *memory, const pvsize_spec *system, const 
 void pvsz_release_body(const pvsz_memory *memory, pvsz_bill_body *body);
 
 /* what a take reads */
+/* The spec of a part of the system itself: no input, no plane. */
 const pvsize_spec *pvsz_part_of(const pvsz_taking *take, const pvsz_subject *subject);
 /* The number in force. */
 pvsz_told pvsz_told_param(const pvsize_spec *spec, int32_t term);
 /* Takes a default for granted, if it is in force. */
 void pvsz_note_default(pvsz_taking *take, const pvsz_subject *subject, int32_t term);
+/* A quantity of the subject itself or of what it hangs on in every system. */
 pvsz_told pvsz_told_quantity(const pvsz_taking *take, const pvsz_subject *subject, int32_t place);
 /* An allowance, noted as used. */
 pvsz_told pvsz_told_figure(pvsz_taking *take, int32_t place);

@@ -161,11 +161,12 @@ pvsize_status pvsize_bill_subject_text(const pvsize_bill *bill, int32_t subject,
 static void put_taken(pvsz_text *text, const pvsize_report *report, const pvsz_taken *taken)
 {
     const pvsz_term *term = pvsz_term_find(taken->term);
-    pvsz_assumption assumption = {NULL, taken->value, taken->term};
 
     if (taken->subject >= 0) {
-        if (!pvsz_find_subject(report, taken->subject, &assumption.subject, NULL))
-            pvsz_put_assumption(text, report, &assumption);
+        pvsz_assumption assumption = {pvsz_subject_numbered(report, taken->subject), taken->value,
+                                      taken->term};
+
+        pvsz_put_assumption(text, report, &assumption);
         return;
     }
     pvsz_put(text, term->text);

@@ -29,12 +29,7 @@ const pvsz_subject *pvsz_subject_at(const pvsz_taking *take, int32_t scope, int3
 /* The report has let go of its specs; the system's parts stand in the same order. */
 const pvsize_spec *pvsz_part_of(const pvsz_taking *take, const pvsz_subject *subject)
 {
-    const pvsize_spec *owner = take->system;
-
-    if (subject->scope == PVSZ_KIND_INPUT)
-        owner = pvsz_part_of(
-            take, pvsz_subject_at(take, PVSZ_KIND_INVERTER, subject->at[PVSZ_KIND_INVERTER]));
-    return pvsz_spec_parts(owner, subject->scope)->item[subject->index];
+    return pvsz_spec_parts(take->system, subject->scope)->item[subject->index];
 }
 
 static void take_for_granted(pvsz_taking *take, int32_t term, int32_t subject, double value)
@@ -67,12 +62,11 @@ void pvsz_note_default(pvsz_taking *take, const pvsz_subject *subject, int32_t t
 pvsz_told pvsz_told_quantity(const pvsz_taking *take, const pvsz_subject *subject, int32_t place)
 {
     int32_t number = pvsz_kinds[PVSZ_KIND_QUANTITY].rows[place].number;
-    int32_t at = pvsz_report_entry(take->report, place, subject);
-    const pvsz_entry *entry = at < 0 ? NULL : &take->report->entry[at];
+    const pvsz_entry *entry = &take->report->entry[pvsz_report_entry(take->report, place, subject)];
 
-    if (entry && entry->state == PVSZ_VALUE)
+    if (entry->state == PVSZ_VALUE)
         return pvsz_tell(entry->value);
-    return pvsz_needs(entry && entry->missing ? entry->missing : number);
+    return pvsz_needs(entry->missing ? entry->missing : number);
 }
 
 pvsz_told pvsz_told_figure(pvsz_taking *take, int32_t place)
@@ -134,9 +128,10 @@ static bool same_told(pvsz_told a, pvsz_told b)
            pvsz_at_most(b.value, a.value);
 }
 
+/* Of rows of one item. */
 static bool same_thing(const pvsz_bill_row *row, const pvsz_bill_row *line, int32_t missing)
 {
-    if (row->item != line->item || row->type != line->type || row->installed.missing != missing ||
+    if (row->type != line->type || row->installed.missing != missing ||
         row->attributes != line->attributes)
         return false;
     for (int32_t k = 0; k < row->attributes; k++)

@@ -49,8 +49,7 @@ static protection array_fuse(const pvsz_taking *take, const pvsz_subject *array)
     result.needed = pvsz_told_quantity(take, array, PVSZ_QUANTITY_ARRAY_DEVICE_NEEDED);
     if (result.needed.missing == PVSIZE_QUANTITY_ARRAY_DEVICE_NEEDED)
         result.needed = pvsz_tell(0);
-    if ((result.needed.missing || result.needed.value > 0) &&
-        !pvsz_calls_for(take, PVSIZE_RULE_ARRAY_DEVICE)) {
+    if (result.needed.value > 0 && !pvsz_calls_for(take, PVSIZE_RULE_ARRAY_DEVICE)) {
         result.needed = pvsz_tell(0);
         result.why = PVSIZE_RULE_ARRAY_DEVICE;
     }

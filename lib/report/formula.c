@@ -24,7 +24,6 @@ void pvsz_put_operand_name(pvsz_text *text, const pvsize_report *report, const p
 {
     const pvsz_operand *operand = &entry->operand[i];
     const pvsz_term *term = pvsz_term_find(operand->term);
-
     const pvsz_subject *of = NULL;
 
     if (operand->entry >= 0) {
@@ -32,7 +31,7 @@ void pvsz_put_operand_name(pvsz_text *text, const pvsize_report *report, const p
         of = report->entry[operand->entry].subject;
     } else {
         pvsz_put_term(text, operand->term);
-        if (term && term->kind < PVSZ_SCOPES && entry->subject->at[term->kind] < 0)
+        if (entry->subject->at[term->kind] < 0)
             of = pvsz_operand_subject(report, entry, i);
     }
     if (!of)
@@ -99,7 +98,7 @@ const pvsz_symbol *pvsz_symbol_of(const pvsz_entry *entry, int32_t i)
 /* Whether the symbol at `s` stands further left as well. */
 static bool stands_before(const char *formula, const char *s, size_t length)
 {
-    for (const char *p = strchr(formula, '{'); p && p < s - 1; p = strchr(p + 1, '{'))
+    for (const char *p = strchr(formula, '{'); p < s - 1; p = strchr(p + 1, '{'))
         if (strcspn(p + 1, "}") == length && memcmp(p + 1, s, length) == 0)
             return true;
     return false;
@@ -115,16 +114,16 @@ const char *pvsz_symbol_at(const char *formula, int32_t k, size_t *length)
     return NULL;
 }
 
-/* Which operand a symbol stands for: symbols count in the order of first use. */
+/* Which operand a symbol of the formula stands for: they count in the order of first use. */
 static int32_t operand_at(const char *formula, const char *symbol, size_t length)
 {
-    size_t n;
-    const char *s;
+    size_t n = 0;
+    int32_t k = 0;
+    const char *s = pvsz_symbol_at(formula, k, &n);
 
-    for (int32_t k = 0; (s = pvsz_symbol_at(formula, k, &n)) != NULL; k++)
-        if (n == length && memcmp(s, symbol, n) == 0)
-            return k;
-    return INT32_MAX;
+    while (n != length || memcmp(s, symbol, n) != 0) /* until it comes, which it does */
+        s = pvsz_symbol_at(formula, ++k, &n);
+    return k;
 }
 
 static void put_list(pvsz_text *text, const pvsize_report *report, const pvsz_entry *entry,

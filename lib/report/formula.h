@@ -15,7 +15,8 @@ void pvsz_put_meanings(pvsz_text *text, const pvsize_report *report, const pvsz_
  * or, where that does not lead to one of its kind, the i-th of those; null for others. */
 const pvsz_subject *pvsz_operand_subject(const pvsize_report *report, const pvsz_entry *entry,
                                          int32_t i);
-/* The name and value of operand i of an entry, as they stand in the equation. */
+/* The name and value of operand i of an entry, as they stand in the equation. Names are of
+ * lists, whose operands are quantities or parameters. */
 void pvsz_put_operand_name(pvsz_text *text, const pvsize_report *report, const pvsz_entry *entry,
                            int32_t i);
 void pvsz_put_operand_value(pvsz_text *text, const pvsz_entry *entry, int32_t i);

@@ -20,7 +20,7 @@ static bool is_assumed(const pvsize_report *report, int32_t number, const pvsz_s
 static void put_parameter_origin(pvsz_text *text, const pvsize_report *report,
                                  const pvsz_term *term, const pvsz_subject *of)
 {
-    const char *origin = term->kind < PVSZ_SCOPES ? origins[term->kind] : NULL;
+    const char *origin = origins[term->kind];
 
     if (is_assumed(report, term->number, of))
         pvsz_put(text, "taken for granted");

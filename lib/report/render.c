@@ -88,16 +88,16 @@ static bool put_answers(page *out, const pvsz_subject *subject, bool only_look)
     bool any = false;
 
     for (int32_t i = 0; i < PVSZ_QUANTITIES; i++) {
-        int32_t entry;
+        const pvsz_entry *entry;
 
         if (!rows[i].head || rows[i].scope != subject->scope)
             continue;
-        entry = pvsz_report_entry(out->report, i, subject);
-        if (entry < 0 || out->report->entry[entry].state != PVSZ_VALUE)
+        entry = &out->report->entry[pvsz_report_entry(out->report, i, subject)];
+        if (entry->state != PVSZ_VALUE)
             continue;
         any = true;
         if (!only_look)
-            put_answer(out, &out->report->entry[entry]);
+            put_answer(out, entry);
     }
     return any;
 }

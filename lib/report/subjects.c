@@ -23,7 +23,7 @@ int32_t pvsz_subject_number(const pvsize_report *report, const pvsz_subject *sub
     return first_of(report, subject->scope) + subject->at[subject->scope];
 }
 
-static const pvsz_subject *subject_numbered(const pvsize_report *report, int32_t number)
+const pvsz_subject *pvsz_subject_numbered(const pvsize_report *report, int32_t number)
 {
     for (int32_t i = 0; number >= 0 && i < PVSZ_ORDERED_SCOPES; i++) {
         int32_t scope = pvsz_scope_order[i];
@@ -47,7 +47,7 @@ pvsize_status pvsz_find_subject(const pvsize_report *report, int32_t number,
 
     if (status)
         return status;
-    *subject = subject_numbered(report, number);
+    *subject = pvsz_subject_numbered(report, number);
     if (*subject)
         return PVSIZE_OK;
     pvsz_fail_index(diag, PVSIZE_E_BAD_INDEX, 0, number, subject_count(report));
@@ -161,10 +161,7 @@ pvsize_status pvsize_report_find(const pvsize_report *report, int32_t kind, int3
 
 void pvsz_put_subject_row(pvsz_text *text, const void *object, int32_t i)
 {
-    const pvsz_subject *subject = NULL;
-
-    if (!pvsz_find_subject(object, i, &subject, NULL))
-        pvsz_put_subject(text, object, subject);
+    pvsz_put_subject(text, object, pvsz_subject_numbered(object, i));
 }
 
 pvsize_status pvsize_report_subject_text(const pvsize_report *report, int32_t subject, char *buffer,

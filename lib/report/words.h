@@ -13,7 +13,9 @@ int32_t pvsz_finding_digits(const pvsz_finding *finding);
 pvsize_status pvsz_check_report(const pvsize_report *report, pvsize_diag *diag);
 /* Number of a subject in the report. */
 int32_t pvsz_subject_number(const pvsize_report *report, const pvsz_subject *subject);
-/* The subject with a number, or the failure told. */
+/* The subject with that number; null if there is none. */
+const pvsz_subject *pvsz_subject_numbered(const pvsize_report *report, int32_t number);
+/* The same, or the failure told. */
 pvsize_status pvsz_find_subject(const pvsize_report *report, int32_t number,
                                 const pvsz_subject **subject, pvsize_diag *diag);
 
@@ -26,7 +28,7 @@ void pvsz_put_page_title(pvsz_text *text, const char *what, const char *name, co
 void pvsz_put_title(pvsz_text *text, const pvsize_report *report, const char *what);
 /* "input 2 of inverter 1 (B)" */
 void pvsz_put_subject(pvsz_text *text, const pvsize_report *report, const pvsz_subject *subject);
-/* The same by its number in a report. */
+/* The same by its number in a report, which has it. */
 void pvsz_put_subject_row(pvsz_text *text, const void *report, int32_t i);
 /* A value of a term: number with unit, or name of a choice. */
 void pvsz_put_value(pvsz_text *text, const pvsz_term *term, double value, int32_t digits);

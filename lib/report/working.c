@@ -182,18 +182,13 @@ static void put_plain_side(writer *out, const pvsz_finding *finding, const pvsz_
     pvsz_put(out->text, "\n");
 }
 
-/* Whether a side of an unassessed finding is there to be shown. */
-static bool is_there(const pvsz_finding *finding, const pvsz_ref *ref)
-{
-    return finding->verdict != PVSIZE_VERDICT_NOT_ASSESSED || ref->kind == PVSZ_KIND_QUANTITY;
-}
-
+/* A quantity, as far as it came; what is none is there once the finding is assessed. */
 static void put_side(writer *out, const pvsz_finding *finding, const pvsz_ref *ref, int32_t entry,
                      double value)
 {
     if (entry >= 0)
         put_steps(out, entry);
-    else if (is_there(finding, ref))
+    else if (finding->verdict != PVSIZE_VERDICT_NOT_ASSESSED)
         put_plain_side(out, finding, ref, value);
 }
 

@@ -58,7 +58,7 @@ pvsz_state pvsz_lack_of(const pvsz_subject *subject, int32_t term, int32_t *miss
     if (subject->spec[kind])
         return pvsz_spec_states_none(subject->spec[kind], pvsz_row_of(term)) ? PVSZ_NOTHING
                                                                              : PVSZ_MISSING;
-    if (kind == PVSZ_KIND_PLANE && subject->scope == PVSZ_KIND_ARRAY)
+    if (kind == PVSZ_KIND_PLANE && subject->at[PVSZ_KIND_ARRAY] >= 0)
         *missing = PVSIZE_ARRAY_PLANE;
     return subject->at[PVSZ_KIND_SYSTEM] < 0 ? PVSZ_NOTHING : PVSZ_MISSING;
 }
@@ -143,7 +143,7 @@ static const pvsz_operand *gather(pvsz_calc *calc, int32_t scope, int32_t place)
     for (const pvsz_subject *at = first; at; at = pvsz_next_below(calc, scope, at)) {
         const pvsz_entry *entry = pvsz_compute(calc, place, at);
 
-        if (entry && entry->state != PVSZ_VALUE && entry->state != PVSZ_NOTHING) {
+        if (entry->state != PVSZ_VALUE && entry->state != PVSZ_NOTHING) {
             pvsz_pass_on(calc, entry);
             return NULL;
         }

@@ -111,8 +111,8 @@ static inline bool pvsz_find_param(pvsize_report *report, const pvsz_subject *su
     return true;
 }
 /* What a lacking parameter means: where none is stated, and of a thing looked at
- * alone what it would hang on, does not apply; of an array on no plane, the plane is
- * what is missing. */
+ * alone what it would hang on, does not apply; of an array on no plane, and of what hangs
+ * on it, the plane is what is missing. */
 pvsz_state pvsz_lack_of(const pvsz_subject *subject, int32_t term, int32_t *missing);
 /* The same, as the state of the quantity. */
 double pvsz_lacking(pvsz_calc *calc, int32_t term);

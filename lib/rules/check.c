@@ -180,7 +180,7 @@ const int32_t pvsz_scope_order[PVSZ_ORDERED_SCOPES] = {
 
 bool pvsz_is_subject(int32_t scope)
 {
-    return scope >= 0 && scope < PVSZ_SCOPES && scope != PVSZ_KIND_EFFICIENCY_POINT;
+    return scope < PVSZ_SCOPES && scope != PVSZ_KIND_EFFICIENCY_POINT;
 }
 
 static void check_scope(pvsize_report *report, int32_t scope)

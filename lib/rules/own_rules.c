@@ -32,7 +32,7 @@ bool pvsz_reaches(int32_t scope, int32_t kind)
     };
 
     /* figures hang on nothing and are seen from everywhere */
-    return kind < 0 || scope == kind || (scope >= 0 && reach[scope] >> kind & 1);
+    return kind < 0 || scope == kind || reach[scope] >> kind & 1;
 }
 
 /* One block holds name, title and source. */

@@ -72,17 +72,16 @@ static double ranked(pvsz_calc *calc, int32_t size, int32_t rank)
 static void median(pvsz_calc *calc, int32_t size, int32_t place)
 {
     int32_t first = -1, count = count_alike(calc, size, &first);
-    const pvsz_entry *at_first;
 
     if (count < 2 || !pvsz_has_quantity(calc, size)) {
         pvsz_nothing(calc);
         return;
     }
     if (first != calc->subject->at[PVSZ_KIND_READING]) {
-        at_first =
+        const pvsz_entry *there =
             pvsz_compute(calc, place, &calc->report->design.subject[PVSZ_KIND_READING][first]);
-        if (pvsz_has_value(at_first))
-            pvsz_result(calc, pvsz_literal(calc, at_first->value), "{median}");
+
+        pvsz_result(calc, pvsz_literal(calc, there->value), "{median}");
         return;
     }
     double low = ranked(calc, size, (count - 1) / 2);

@@ -156,8 +156,8 @@ void pvsz_of_cable_reactance(pvsz_calc *calc)
         pvsz_missing(calc, PVSIZE_CABLE_CONDUCTOR);
     if (pvsz_cable_conductor(calc) == PVSZ_CONDUCTOR_AWG) {
         size = pvsz_cable_size(calc);
-        if (size >= 0 && pvsz_reactance(pvsz_cable_conductor(calc), size, &ohm))
-            pvsz_result(calc, pvsz_literal(calc, ohm), "{X}; table of the conductor");
+        pvsz_reactance(pvsz_cable_conductor(calc), size, &ohm); /* known of every size */
+        pvsz_result(calc, pvsz_literal(calc, ohm), "{X}; table of the conductor");
         return;
     }
     pvsz_result(calc, pvsz_param(calc, PVSIZE_CABLE_REACTANCE), "{X}");

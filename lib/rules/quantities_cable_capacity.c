@@ -4,6 +4,11 @@
 
 void pvsz_of_cable_table_capacity(pvsz_calc *calc)
 {
+    static const char *const formulas[] = {
+        [PVSIZE_KNOWN_READ] = "{Itab}; table of the laying, read in a source",
+        [PVSIZE_KNOWN_MEMORY] = "{Itab}; table of the laying, from memory",
+        [PVSIZE_KNOWN_UNCERTAIN] = "{Itab}; table of the laying, from memory, uncertain",
+    };
     int32_t size = pvsz_cable_size(calc);
     int32_t laying = pvsz_cable_laying(calc);
     int32_t known;
@@ -16,11 +21,7 @@ void pvsz_of_cable_table_capacity(pvsz_calc *calc)
         pvsz_missing(calc, PVSIZE_CABLE_LAYING);
         return;
     }
-    pvsz_result(calc, pvsz_literal(calc, amps),
-                known == PVSIZE_KNOWN_READ ? "{Itab}; table of the laying, read in a source"
-                : known == PVSIZE_KNOWN_MEMORY
-                    ? "{Itab}; table of the laying, from memory"
-                    : "{Itab}; table of the laying, from memory, uncertain");
+    pvsz_result(calc, pvsz_literal(calc, amps), formulas[known]);
 }
 
 /* What the place takes off; told as missing where it is beyond its table. */

@@ -24,8 +24,8 @@ static double drop_left(pvsz_calc *calc)
                              &design->subject[PVSZ_KIND_CABLE][at]);
         if (pvsz_has_value(share))
             left -= share->value;
-        else if (share)
-            pvsz_missing(calc, share->missing);
+        else
+            pvsz_pass_on(calc, share);
     }
     return left;
 }

@@ -15,11 +15,11 @@ static isolation serves(pvsz_calc *calc, const pvsz_subject *isolator, int32_t *
 {
     const pvsz_entry *found = pvsz_compute(calc, PVSZ_QUANTITY_ISOLATOR_SERVES, isolator);
 
-    if (found && found->state == PVSZ_MISSING) {
+    if (found->state == PVSZ_MISSING) {
         *missing = found->missing;
         return NOT_KNOWN;
     }
-    return pvsz_has_value(found) && found->value == PVSIZE_ANSWER_YES ? SERVES : SERVES_NOT;
+    return found->value == PVSIZE_ANSWER_YES ? SERVES : SERVES_NOT; /* 0 where there is none */
 }
 
 /* The best of those of one owner at one place. */

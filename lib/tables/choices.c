@@ -23,10 +23,9 @@ void pvsz_set_range(int32_t set, double *low, double *high)
     for (int32_t i = 0; i < PVSZ_COUNT(choices); i++) {
         if (choices[i].set != set)
             continue;
-        if (first || choices[i].number < *low)
+        if (first)
             *low = choices[i].number;
-        if (first || choices[i].number > *high)
-            *high = choices[i].number;
+        *high = choices[i].number;
         first = false;
     }
 }

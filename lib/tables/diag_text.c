@@ -76,19 +76,18 @@ static void put_place(pvsz_text *text, const pvsize_diag *diag)
     pvsz_put(text, ": ");
 }
 
-/* What was given: a text, a number, or both. */
+/* What was given: a text, or a number. */
 static void put_given(pvsz_text *text, const pvsize_diag *diag)
 {
-    if (!diag->given[0] && !diag->has_value)
-        return;
-    pvsz_put(text, lead(diag->status));
     if (diag->given[0]) {
+        pvsz_put(text, lead(diag->status));
         pvsz_put(text, "'");
         pvsz_put(text, diag->given);
-        pvsz_put(text, diag->has_value ? "' " : "'");
-    }
-    if (diag->has_value)
+        pvsz_put(text, "'");
+    } else if (diag->has_value) {
+        pvsz_put(text, lead(diag->status));
         put_number(text, diag, diag->value);
+    }
 }
 
 static void put_range(pvsz_text *text, const pvsize_diag *diag)

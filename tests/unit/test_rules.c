@@ -215,6 +215,182 @@ START_TEST(rules_are_listed)
 }
 END_TEST
 
+/* What one rule of a rule set that has no other finds on a spec. */
+static pvsize_report *found_by(const pvsize_spec *spec, int32_t value, int32_t compare,
+                               int32_t limit_term, double limit, int32_t *rule)
+{
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_report *report;
+
+    OK(pvsize_rules_add(rules, "own", "own rule", value, compare, limit_term, limit,
+                        PVSIZE_SEVERITY_MUST, "own", rule, diag));
+    report = checked(spec, rules);
+    pvsize_rules_free(rules);
+    return report;
+}
+
+static int32_t lacks(const pvsize_report *report, int32_t rule, int32_t n)
+{
+    int32_t missing;
+
+    ck_assert_int_eq(verdict_of(report, rule, n), PVSIZE_VERDICT_NOT_ASSESSED);
+    OK(pvsize_report_missing(report, finding_of(report, rule, n), &missing, diag));
+    return missing;
+}
+
+/* A limit of the plane, of arrays and cables of which one is on none. What the plane comes to
+ * does not apply there; what is asked of it needs the array's plane to be named. */
+START_TEST(own_rules_across_what_is_not_there)
+{
+    pvsize_spec *system = SPEC(PVSIZE_KIND_SYSTEM, 0), *input = invented_input(1);
+    pvsize_report *report;
+    int32_t rule, finding;
+    double value, limit;
+
+    give(system, invented_site());
+    give(system, invented_inverter());
+    give(system, invented_array(0, -1, 9, 2));
+    give(system, invented_array(1, 1, 8, 1));
+    for (int i = 0; i < 2; i++)
+        give(system, SPEC(PVSIZE_KIND_CABLE, PVSIZE_CABLE_CIRCUIT, PVSIZE_CIRCUIT_STRING,
+                          PVSIZE_CABLE_ARRAY, i));
+    report = found_by(system, PVSIZE_QUANTITY_ARRAY_MODULES, PVSIZE_COMPARE_AT_MOST,
+                      PVSIZE_QUANTITY_PLANE_MODULES, 1, &rule);
+    finding = finding_of(report, rule, 0);
+    OK(pvsize_report_numbers(report, finding, &value, &limit, NULL, diag));
+    ck_assert(value == 8 && limit == 8);
+    ck_assert_int_eq(finding_of(report, rule, 1), -1);
+    pvsize_report_free(report);
+
+    report = found_by(system, PVSIZE_QUANTITY_ARRAY_MODULES, PVSIZE_COMPARE_AT_MOST,
+                      PVSIZE_PLANE_CAPACITY, 1, &rule);
+    ck_assert_int_eq(lacks(report, rule, 0), PVSIZE_ARRAY_PLANE);
+    ck_assert_int_eq(verdict_of(report, rule, 1), PVSIZE_VERDICT_MEETS); /* 8 of 10 */
+    pvsize_report_free(report);
+
+    report = found_by(system, PVSIZE_CABLE_GROUPED, PVSIZE_COMPARE_AT_MOST, PVSIZE_PLANE_CAPACITY,
+                      1, &rule);
+    ck_assert_int_eq(lacks(report, rule, 0), PVSIZE_ARRAY_PLANE);
+    ck_assert_int_eq(verdict_of(report, rule, 1), PVSIZE_VERDICT_MEETS);
+    pvsize_report_free(report);
+
+    /* nor has an input that is looked at alone an inverter */
+    report = found_by(input, PVSIZE_INPUT_MAX_POWER, PVSIZE_COMPARE_AT_MOST,
+                      PVSIZE_QUANTITY_PV_LIMIT, 1, &rule);
+    ck_assert_int_eq(finding_of(report, rule, 0), -1);
+    pvsize_report_free(report);
+    pvsize_spec_free(input);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+/* The guard on a limit of 0 is a billionth of one, and nothing is close to 0 by shares of it. */
+START_TEST(own_rules_with_a_limit_of_nothing)
+{
+    static const double values[] = {-1e-12, 0, 1e-12, 1e-6};
+    pvsize_spec *module = invented_module();
+
+    for (int i = 0; i < 4; i++) {
+        pvsize_report *report;
+        int32_t rule;
+        double margin;
+
+        OK(pvsize_spec_set_number(module, PVSIZE_MODULE_ISC_COEFFICIENT, values[i], diag));
+        report =
+            found_by(module, PVSIZE_MODULE_ISC_COEFFICIENT, PVSIZE_COMPARE_AT_MOST, 0, 0, &rule);
+        ck_assert_int_eq(verdict_of(report, rule, 0),
+                         i < 3 ? PVSIZE_VERDICT_MEETS : PVSIZE_VERDICT_EXCEEDS);
+        OK(pvsize_report_numbers(report, finding_of(report, rule, 0), NULL, NULL, &margin, diag));
+        ck_assert(margin == (i == 2 ? 0 : 0 - values[i]));
+        pvsize_report_free(report);
+    }
+    pvsize_spec_free(module);
+}
+END_TEST
+
+/* A figure that is set is judged as it stands; a share of a negative limit is one of its
+ * size. */
+START_TEST(own_rules_on_set_figures_and_negative_limits)
+{
+    pvsize_spec *module = invented_module(), *system = invented_system();
+    pvsize_report *report;
+    int32_t rule;
+    char *text;
+
+    report = found_by(system, PVSIZE_FIGURE_ISC_FACTOR, PVSIZE_COMPARE_AT_LEAST, 0, 1.3, &rule);
+    ck_assert_int_eq(verdict_of(report, rule, 0), PVSIZE_VERDICT_EXCEEDS); /* 1.25 */
+    ck_assert_int_eq(finding_of(report, rule, 1), -1);
+    pvsize_report_free(report);
+    report =
+        found_by(module, PVSIZE_MODULE_VOC_COEFFICIENT, PVSIZE_COMPARE_AT_LEAST, 0, -0.4, &rule);
+    text = text_of(report, finding_of(report, rule, 0), PVSIZE_TEXT_SENTENCE);
+    ck_assert_msg(strstr(text, "-0.25 %/K, at least -0.4 %/K: meets, margin 0.15 %/K (37.5 %)") !=
+                      NULL,
+                  "%s", text);
+    free(text);
+    pvsize_report_free(report);
+    pvsize_spec_free(module);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+/* So small a number has no more digits than 15 decimals: what differs beyond reads alike, and
+ * the margin tells of it. */
+START_TEST(numbers_that_never_read_apart)
+{
+    pvsize_spec *module = invented_module();
+    pvsize_report *report;
+    int32_t rule;
+    double margin;
+    char *text;
+
+    OK(pvsize_spec_set_number(module, PVSIZE_MODULE_ISC_COEFFICIENT, 2e-6, diag));
+    report = found_by(module, PVSIZE_MODULE_ISC_COEFFICIENT, PVSIZE_COMPARE_AT_LEAST, 0,
+                      2.00000002e-6, &rule);
+    OK(pvsize_report_numbers(report, finding_of(report, rule, 0), NULL, NULL, &margin, diag));
+    NEAR(margin * 1e14, -2, 1e-6);
+    text = text_of(report, finding_of(report, rule, 0), PVSIZE_TEXT_SENTENCE);
+    ck_assert_msg(strstr(text, "0.000002 %/K, at least 0.00000200000002 %/K: falls short") != NULL,
+                  "%s", text);
+    free(text);
+    pvsize_report_free(report);
+    report = found_by(module, PVSIZE_MODULE_ISC_COEFFICIENT, PVSIZE_COMPARE_AT_MOST, 0,
+                      2.0000000001e-6, &rule);
+    text = text_of(report, finding_of(report, rule, 0), PVSIZE_TEXT_SENTENCE);
+    ck_assert_msg(strstr(text, "0.000002 %/K, at most 0.000002 %/K: ") != NULL, "%s", text);
+    free(text);
+    pvsize_report_free(report);
+    pvsize_spec_free(module);
+}
+END_TEST
+
+/* A share of a term that is missing comes to no number, and no step says that it did. */
+START_TEST(a_share_of_what_is_missing)
+{
+    pvsize_spec *system = invented_system(), *inverter = SPEC(PVSIZE_KIND_INVERTER, 0);
+    pvsize_report *report;
+    int32_t rule;
+    char *text;
+
+    give(inverter, invented_input(2));
+    give(inverter, SPEC(PVSIZE_KIND_INPUT, 0));
+    OK(pvsize_spec_replace(system, 0, inverter, diag));
+    report = found_by(system, PVSIZE_QUANTITY_STRING_VOC_COLD, PVSIZE_COMPARE_AT_MOST,
+                      PVSIZE_INPUT_MAX_VOLTAGE, 0.95, &rule);
+    text = text_of(report, finding_of(report, rule, 0), PVSIZE_TEXT_WORKING);
+    ck_assert_ptr_nonnull(strstr(text, "limit = 0.95 × 600 V = 570 V"));
+    free(text);
+    ck_assert_int_eq(lacks(report, rule, 1), PVSIZE_INPUT_MAX_VOLTAGE);
+    text = text_of(report, finding_of(report, rule, 1), PVSIZE_TEXT_WORKING);
+    ck_assert_ptr_nonnull(strstr(text, "Ustring,cold = "));
+    ck_assert_ptr_null(strstr(text, "limit ="));
+    free(text);
+    pvsize_report_free(report);
+    pvsize_spec_free(inverter);
+    pvsize_spec_free(system);
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "presets", presets_are_whole);
@@ -225,6 +401,11 @@ static void add(Suite *suite)
     add_test(suite, "own rules", own_rules_with_a_number_and_with_a_term);
     add_test(suite, "own rules on data", own_rules_on_parameters_and_figures);
     add_test(suite, "list", rules_are_listed);
+    add_test(suite, "own rules across", own_rules_across_what_is_not_there);
+    add_test(suite, "own rules and nothing", own_rules_with_a_limit_of_nothing);
+    add_test(suite, "set figures, negative limits", own_rules_on_set_figures_and_negative_limits);
+    add_test(suite, "never apart", numbers_that_never_read_apart);
+    add_test(suite, "share of a gap", a_share_of_what_is_missing);
 }
 
 int main(void)
