@@ -645,6 +645,46 @@ START_TEST(none_stated_is_an_answer)
 }
 END_TEST
 
+/* IEC 60364-7-712 annex B (uncertain): the table where the rule set has one, else 1.2; colder
+ * than -40 degC, where the table (AS/NZS 5033:2014 table 4.1, from memory) ends, neither is
+ * known to be enough, and the coefficient is what is missing. */
+START_TEST(colder_than_the_table_no_factor_will_do)
+{
+    static const struct {
+        double temp, table, factor;
+    } cases[] = {{-38, 1, 1.25}, {-45, 1, 0}, {-38, 0, 1.2}, {-45, 0, 1.2}};
+
+    for (int i = 0; i < 4; i++) {
+        pvsize_spec *system = invented_system(), *array = invented_array(0, 0, 9, 2), *module;
+        pvsize_rules *rules = preset("iec_60364_7_712_2017");
+        pvsize_report *report;
+        int32_t subject;
+        double voc;
+
+        OK(pvsize_spec_part(array, PVSIZE_KIND_MODULE, 0, NULL, &module, diag));
+        OK(pvsize_spec_unset(module, PVSIZE_MODULE_VOC_COEFFICIENT, diag));
+        OK(pvsize_spec_replace(array, 0, module, diag));
+        OK(pvsize_spec_replace(system, 0, array, diag));
+        OK(pvsize_spec_set_part_number(system, 0, PVSIZE_SITE_TEMP_MIN, cases[i].temp, diag));
+        OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_VOC_TABLE, cases[i].table, "own", diag));
+        report = checked(system, rules);
+        subject = subject_for(report, PVSIZE_QUANTITY_MODULE_VOC_COLD, 0, 0, 0);
+        if (cases[i].factor > 0)
+            NEAR(quantity_of(report, PVSIZE_QUANTITY_MODULE_VOC_COLD, 0, 0), 38.8 * cases[i].factor,
+                 1e-12);
+        else
+            FAILS(PVSIZE_E_NOT_SET, "module.voc_coefficient",
+                  pvsize_report_quantity(report, PVSIZE_QUANTITY_MODULE_VOC_COLD, subject, &voc,
+                                         diag));
+        pvsize_report_free(report);
+        pvsize_rules_free(rules);
+        pvsize_spec_free(module);
+        pvsize_spec_free(array);
+        pvsize_spec_free(system);
+    }
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "must", the_invented_job_meets_every_must);
@@ -669,6 +709,7 @@ static void add(Suite *suite)
     add_test(suite, "none stated", none_stated_is_an_answer);
     add_test(suite, "wrong sign", a_wrong_sign_is_not_trusted);
     add_test(suite, "passed over", a_coefficient_passed_over_is_told);
+    add_test(suite, "colder than the table", colder_than_the_table_no_factor_will_do);
 }
 
 int main(void)

@@ -245,6 +245,24 @@ START_TEST(own_rules_are_matched_by_name)
 }
 END_TEST
 
+/* The same name and comparison, but with another term: two rules, whatever the number. */
+START_TEST(own_rules_with_another_limit_differ)
+{
+    pvsize_rules *a = preset("asnzs_5033_2021"), *b = preset("asnzs_5033_2021");
+
+    own(a, "limit", PVSIZE_COMPARE_AT_MOST, PVSIZE_INPUT_MAX_VOLTAGE, 0.9);
+    own(b, "limit", PVSIZE_COMPARE_AT_MOST, PVSIZE_MODULE_MAX_SYSTEM_VOLTAGE, 0.9);
+    compare_sets(a, b, 0);
+    ck_assert_int_eq(differences(), 1);
+    ck_assert_int_eq(what_of(0) & PVSIZE_DIFFERS_DEFINITION, PVSIZE_DIFFERS_DEFINITION);
+    says(0, "at most 0.9 × input.max_voltage");
+    says(0, "at most 0.9 × module.max_system_voltage");
+    pvsize_rules_free(a);
+    pvsize_rules_free(b);
+    done();
+}
+END_TEST
+
 START_TEST(two_editions)
 {
     pvsize_rules *old = preset("asnzs_5033_2014"), *new = preset("asnzs_5033_2021");
@@ -645,6 +663,8 @@ START_TEST(indices_and_buffers)
     FAILS(PVSIZE_E_BAD_INDEX, "given",
           pvsize_comparison_side(comparison, count, 0, &term, NULL, diag));
     FAILS(PVSIZE_E_BAD_INDEX, "side", pvsize_comparison_side(comparison, 0, 2, &term, NULL, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "side: index outside the list; given -1; allowed 0 to 1",
+          pvsize_comparison_side(comparison, 0, -1, &term, NULL, diag));
     FAILS(PVSIZE_E_BAD_INDEX, "given",
           pvsize_comparison_difference(comparison, -1, &term, NULL, diag));
     FAILS(PVSIZE_E_BAD_INDEX, "k", pvsize_comparison_figure(comparison, 0, -1, &term, diag));
@@ -739,6 +759,7 @@ static void add(Suite *suite)
     add_test(suite, "unlike systems", unlike_systems);
     add_test(suite, "indices", indices_and_buffers);
     add_test(suite, "memory", every_allocation_fails_once);
+    add_test(suite, "another limit", own_rules_with_another_limit_differ);
 }
 
 int main(void)

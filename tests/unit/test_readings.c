@@ -412,6 +412,92 @@ START_TEST(the_test_voltage_is_a_least_one)
 }
 END_TEST
 
+/* Four readings of one moment: which of the others the last one has for company. By default
+ * all are of array 1; `part` of the last reading, array or module is another. */
+static double company(int32_t kind, int32_t term, double value)
+{
+    pvsize_spec *system = invented_system(), *array = invented_array(1, 0, 9, 1), *module;
+    pvsize_report *report;
+    int32_t subject;
+    double median = -1;
+
+    OK(pvsize_spec_part(array, PVSIZE_KIND_MODULE, 0, NULL, &module, diag));
+    if (kind == PVSIZE_KIND_ARRAY)
+        OK(pvsize_spec_set_number(array, term, value, diag));
+    if (kind == PVSIZE_KIND_MODULE)
+        OK(pvsize_spec_set_number(module, term, value, diag));
+    OK(pvsize_spec_replace(array, 0, module, diag));
+    OK(pvsize_spec_replace(system, 1, array, diag));
+    for (int k = 0; k < 4; k++) {
+        pvsize_spec *reading = SPEC(PVSIZE_KIND_READING, PVSIZE_READING_ARRAY, k == 3,
+                                    PVSIZE_READING_MOMENT, 7, PVSIZE_READING_VOC, 330 + 10.0 * k,
+                                    PVSIZE_READING_IRRADIANCE, 800, PVSIZE_READING_BACK_TEMP, 40);
+
+        if (k == 3 && kind == PVSIZE_KIND_READING)
+            OK(pvsize_spec_set_number(reading, term, value, diag));
+        give(system, reading);
+    }
+    report = checked_au(system);
+    OK(pvsize_report_find(report, PVSIZE_KIND_READING, 3, -1, &subject, diag));
+    pvsize_report_quantity(report, PVSIZE_QUANTITY_READING_VOC_MEDIAN, subject, &median, NULL);
+    pvsize_report_free(report);
+    pvsize_spec_free(system);
+    pvsize_spec_free(array);
+    pvsize_spec_free(module);
+    return median;
+}
+
+/* Alike are readings of the same moment, module type, length, plane and count of strings:
+ * IEC 62446-1:2016 cl. 6.4 compares identical strings under the same light. 330 to 360 V: the
+ * median of four is 345 V; one that is unlike has none. */
+START_TEST(only_like_strings_are_compared)
+{
+    ck_assert(company(0, 0, 0) == 345);
+    ck_assert(company(PVSIZE_KIND_READING, PVSIZE_READING_STRINGS, 1) == 345); /* the default */
+    ck_assert(company(PVSIZE_KIND_READING, PVSIZE_READING_STRINGS, 2) == -1);
+    ck_assert(company(PVSIZE_KIND_READING, PVSIZE_READING_MOMENT, 8) == -1);
+    ck_assert(company(PVSIZE_KIND_ARRAY, PVSIZE_ARRAY_PLANE, 0) == 345);
+    ck_assert(company(PVSIZE_KIND_ARRAY, PVSIZE_ARRAY_PLANE, 1) == -1);
+    ck_assert(company(PVSIZE_KIND_ARRAY, PVSIZE_ARRAY_MODULES_PER_STRING, 8) == -1);
+    ck_assert(company(PVSIZE_KIND_MODULE, PVSIZE_MODULE_VOC, 38.9) == -1);
+}
+END_TEST
+
+/* Strings that read the same are each in their own place, and one without that measurement is
+ * told the median of none. */
+START_TEST(like_strings_that_tie)
+{
+    pvsize_spec *system = invented_system();
+    pvsize_report *report;
+    int32_t subject;
+    double median;
+
+    OK(pvsize_spec_set_part_number(system, 0, PVSIZE_ARRAY_STRINGS, 4, diag));
+    for (int k = 0; k < 4; k++)
+        give(system, k < 3
+                         ? SPEC(PVSIZE_KIND_READING, PVSIZE_READING_ARRAY, 0, PVSIZE_READING_MOMENT,
+                                7, PVSIZE_READING_VOC, 332, PVSIZE_READING_IRRADIANCE, 800,
+                                PVSIZE_READING_BACK_TEMP, 40)
+                         : SPEC(PVSIZE_KIND_READING, PVSIZE_READING_ARRAY, 0, PVSIZE_READING_MOMENT,
+                                7, PVSIZE_READING_IRRADIANCE, 800, PVSIZE_READING_BACK_TEMP, 40));
+    report = checked_au(system);
+    for (int k = 0; k < 4; k++) {
+        OK(pvsize_report_find(report, PVSIZE_KIND_READING, k, -1, &subject, diag));
+        if (k == 3) {
+            FAILS(PVSIZE_E_NOT_SET, "reading_voc_median",
+                  pvsize_report_quantity(report, PVSIZE_QUANTITY_READING_VOC_MEDIAN, subject,
+                                         &median, diag));
+            continue;
+        }
+        OK(pvsize_report_quantity(report, PVSIZE_QUANTITY_READING_VOC_MEDIAN, subject, &median,
+                                  diag));
+        ck_assert(median == 332);
+    }
+    pvsize_report_free(report);
+    pvsize_spec_free(system);
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "alike", strings_alike);
@@ -425,6 +511,8 @@ static void add(Suite *suite)
     add_test(suite, "wrong input", wrong_input);
     add_test(suite, "edges", edges);
     add_test(suite, "memory", every_allocation_fails_once);
+    add_test(suite, "only like strings", only_like_strings_are_compared);
+    add_test(suite, "ties", like_strings_that_tie);
 }
 
 int main(void)

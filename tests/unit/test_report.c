@@ -223,6 +223,8 @@ START_TEST(assumptions_are_told)
     OK(pvsize_report_assumption(report, 3, &term, &value, diag));
     ck_assert_int_eq(term, PVSIZE_QUANTITY_MODULE_VMP_COEFFICIENT);
     NEAR(value, -0.335, 1e-12);
+    OK(pvsize_report_assumption(report, 3, NULL, &value, diag));
+    OK(pvsize_report_assumption(report, 3, &term, NULL, diag));
     OK(pvsize_report_assumption_text(report, 3, text, sizeof text, NULL, diag));
     ck_assert_ptr_nonnull(strstr(text, "-0.335 %/K, estimated"));
     OK(pvsize_report_assumption_text(report, 0, text, sizeof text, NULL, diag));
@@ -270,6 +272,118 @@ START_TEST(near_ties_are_told_apart)
 }
 END_TEST
 
+/* Of two readings the one states what the other takes for granted: 3 K above the back at 1000
+ * W/m2 (SAND2004-3535), 40 degC and 800 W/m2. */
+START_TEST(what_is_given_is_not_taken_for_granted)
+{
+    static const double temps[] = {40 + 0.8 * 2, 40 + 0.8 * 3};
+    static const char *const origins[] = {"; given for the reading, reading.back_rise",
+                                          "; taken for granted, reading.back_rise"};
+    pvsize_spec *system = invented_system();
+    pvsize_report *report;
+
+    for (int i = 0; i < 2; i++) {
+        pvsize_spec *reading = SPEC(PVSIZE_KIND_READING, PVSIZE_READING_ARRAY, 0,
+                                    PVSIZE_READING_IRRADIANCE, 800, PVSIZE_READING_BACK_TEMP, 40);
+
+        if (i == 0)
+            OK(pvsize_spec_set_number(reading, PVSIZE_READING_BACK_RISE, 2, diag));
+        give(system, reading);
+    }
+    report = checked_au(system);
+    for (int i = 1; i >= 0; i--) {
+        char text[1200];
+        int32_t subject;
+        double temp;
+
+        OK(pvsize_report_find(report, PVSIZE_KIND_READING, i, -1, &subject, diag));
+        OK(pvsize_report_quantity(report, PVSIZE_QUANTITY_READING_CELL_TEMP, subject, &temp, diag));
+        NEAR(temp, temps[i], 1e-12);
+        OK(pvsize_report_working(report, PVSIZE_QUANTITY_READING_CELL_TEMP, subject,
+                                 PVSIZE_FORMAT_PLAIN, PVSIZE_DETAIL_LONG, text, sizeof text, NULL,
+                                 diag));
+        ck_assert_msg(strstr(text, origins[i]) && !strstr(text, origins[1 - i]), "%s", text);
+    }
+    pvsize_report_free(report);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+/* An input that is looked at alone is of no inverter. */
+START_TEST(an_input_alone_has_no_inverter)
+{
+    pvsize_spec *input = invented_input(2), *system = invented_system();
+    pvsize_report *report = checked_au(input);
+    char text[100];
+    int32_t subject;
+
+    OK(pvsize_report_subject_text(report, 0, text, sizeof text, NULL, diag));
+    ck_assert_str_eq(text, "input 1");
+    pvsize_report_free(report);
+    report = checked_au(system);
+    subject = subject_for(report, PVSIZE_INPUT_MAX_VOLTAGE, 0, 1, 0);
+    OK(pvsize_report_subject_text(report, subject, text, sizeof text, NULL, diag));
+    ck_assert_str_eq(text, "input 2 of inverter 1");
+    pvsize_report_free(report);
+    pvsize_spec_free(input);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+/* Between choices lies no margin. */
+START_TEST(a_choice_has_no_margin)
+{
+    pvsize_spec *module = invented_module();
+    pvsize_rules *rules = preset(NULL);
+    pvsize_report *report;
+    int32_t most, least;
+    char *text;
+
+    OK(pvsize_rules_add(rules, "most", "silicon", PVSIZE_MODULE_CELL, PVSIZE_COMPARE_AT_MOST, 0,
+                        PVSIZE_CELL_CRYSTALLINE_SILICON, PVSIZE_SEVERITY_MUST, "own", &most, diag));
+    OK(pvsize_rules_add(rules, "least", "film", PVSIZE_MODULE_CELL, PVSIZE_COMPARE_AT_LEAST, 0,
+                        PVSIZE_CELL_CADMIUM_TELLURIDE, PVSIZE_SEVERITY_MUST, "own", &least, diag));
+    report = checked(module, rules);
+    text = text_of(report, finding_of(report, most, 0), PVSIZE_TEXT_SENTENCE);
+    ck_assert_str_eq(text, "module type 1: silicon: crystalline_silicon: meets");
+    free(text);
+    text = text_of(report, finding_of(report, least, 0), PVSIZE_TEXT_SENTENCE);
+    ck_assert_str_eq(text, "module type 1: film: crystalline_silicon: falls short; an own rule of "
+                           "this rule set is broken");
+    free(text);
+    pvsize_report_free(report);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(module);
+}
+END_TEST
+
+/* More steps than are remembered: none is left out, though some may stand twice. */
+START_TEST(the_working_of_a_large_system)
+{
+    enum { ARRAYS = 120 };
+    pvsize_spec *system = invented_system(), *array = invented_array(0, 0, 9, 1);
+    pvsize_report *report;
+    char *text;
+
+    for (int i = 2; i < ARRAYS; i++)
+        OK(pvsize_spec_add(system, array, NULL, diag));
+    report = checked_au(system);
+    text = rendered(report, PVSIZE_FORMAT_PLAIN, PVSIZE_DETAIL_SHORT);
+    for (int i = 1; i <= ARRAYS; i++) {
+        char line[80];
+
+        snprintf(line, sizeof line, "\n   array %d: Ustring,cold = ", i);
+        ck_assert_msg(strstr(text, line) != NULL, "%s", line);
+        snprintf(line, sizeof line, "\n   array %d: n = ", i);
+        ck_assert_msg(strstr(text, line) != NULL, "%s", line);
+    }
+    free(text);
+    pvsize_report_free(report);
+    pvsize_spec_free(array);
+    pvsize_spec_free(system);
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "near ties", near_ties_are_told_apart);
@@ -282,6 +396,10 @@ static void add(Suite *suite)
     add_test(suite, "working", working_of_a_quantity);
     add_test(suite, "working at length", working_at_length);
     add_test(suite, "assumptions", assumptions_are_told);
+    add_test(suite, "given or granted", what_is_given_is_not_taken_for_granted);
+    add_test(suite, "an input alone", an_input_alone_has_no_inverter);
+    add_test(suite, "choices", a_choice_has_no_margin);
+    add_test(suite, "a large system", the_working_of_a_large_system);
 }
 
 int main(void)

@@ -345,6 +345,8 @@ START_TEST(own_rules)
                    1, 3));
     FAILS(PVSIZE_E_OUT_OF_RANGE, "given 0; allowed 0.000001 to 1000000",
           add_rule("a", PVSIZE_QUANTITY_STRING_VOC_COLD, 1, PVSIZE_INPUT_MAX_VOLTAGE, 0, 3));
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "rule: limit: outside the allowed range; given 1000001; allowed",
+          add_rule("a", PVSIZE_QUANTITY_STRING_VOC_COLD, 1, PVSIZE_INPUT_MAX_VOLTAGE, 1000001, 3));
     FAILS(PVSIZE_E_NULL_POINTER, "'name'",
           add_rule(NULL, PVSIZE_QUANTITY_SYSTEM_MODULES, 1, 0, 5, 3));
     ck_assert_int_eq(pvsize_rules_count(rules), before);
