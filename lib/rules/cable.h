@@ -5,10 +5,10 @@
 #include "../wiring/conductor.h"
 #include "calc.h"
 
-/* PVSIZE_CIRCUIT_..., 0 where none is given. */
+/* PVSIZE_CIRCUIT_... */
 int32_t pvsz_cable_circuit(const pvsz_calc *calc);
 bool pvsz_cable_is_ac(const pvsz_calc *calc);
-/* Computes by the circuit that the cable is in; missing where none is given. */
+/* Computes by the circuit that the cable is in. */
 void pvsz_by_circuit(pvsz_calc *calc, pvsz_quantity_function *of_string,
                      pvsz_quantity_function *of_array, pvsz_quantity_function *of_ac);
 /* The largest a.c. current of its inverter. */

@@ -105,10 +105,13 @@ static inline bool pvsz_find_param(pvsize_report *report, const pvsz_subject *su
 
     if (!spec)
         return false;
-    if (!pvsz_spec_has(spec, pvsz_row_of(term)))
-        return pvsz_has_default(term) && pvsz_find_unset(report, subject, term, value);
-    *value = spec->value[pvsz_row_of(term)].number;
-    return true;
+    if (pvsz_spec_has(spec, pvsz_row_of(term))) {
+        *value = spec->value[pvsz_row_of(term)].number;
+        return true;
+    }
+    if (!pvsz_has_default(term)) /* seen here, it costs no call */
+        return false;
+    return pvsz_find_unset(report, subject, term, value);
 }
 /* What a lacking parameter means: where none is stated, and of a thing looked at
  * alone what it would hang on, does not apply; of an array on no plane, and of what hangs

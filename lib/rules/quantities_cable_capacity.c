@@ -66,12 +66,11 @@ double pvsz_cable_terminal_capacity(pvsz_calc *calc, int32_t size)
                                       PVSZ_LAYING_NFPA_60};
     double bears = pvsz_peek_param(calc, PVSIZE_CABLE_TERMINAL_TEMP), amps = 0;
 
-    for (int32_t i = 0; i < PVSZ_COUNT(columns); i++)
+    for (int32_t i = 0; amps == 0 && i < PVSZ_COUNT(columns); i++)
         if (columns[i] <= pvsz_cable_laying(calc) &&
-            pvsz_at_most(pvsz_laying_temp(columns[i]), bears) &&
-            pvsz_capacity(columns[i], pvsz_cable_conductor(calc), size, &amps))
-            return amps;
-    return 0;
+            pvsz_at_most(pvsz_laying_temp(columns[i]), bears))
+            pvsz_capacity(columns[i], pvsz_cable_conductor(calc), size, &amps);
+    return amps;
 }
 
 bool pvsz_cable_has_columns(pvsz_calc *calc)

@@ -67,8 +67,8 @@ static void *cut(char *block, size_t *used, size_t count, size_t size)
     char *start = block ? block + *used : NULL;
     size_t most = (SIZE_MAX / 4 - ALIGNMENT) / size;
 
-    if (count > most || *used > SIZE_MAX / 4)
-        *used = SIZE_MAX / 2 + 1;
+    if (count > most || *used > SIZE_MAX / 4) /* GCOVR_EXCL_BR_LINE: narrow address spaces */
+        *used = SIZE_MAX / 2 + 1;             /* GCOVR_EXCL_LINE: counts are of 31 bits */
     else
         *used += (count * size + ALIGNMENT - 1) / ALIGNMENT * ALIGNMENT;
     return start;

@@ -1178,6 +1178,30 @@ START_TEST(a_combiner_of_unknown_strings)
 }
 END_TEST
 
+/* More pieces than are rounded one by one: 2600 switches in a row, each with 10 pairs in and 10
+ * out of 10000 runs, and as many spares. */
+START_TEST(more_pieces_than_are_counted_one_by_one)
+{
+    pvsize_spec *system = SPEC(PVSIZE_KIND_SYSTEM, 0), *one = listed_switch(0);
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+
+    give(system, invented_site());
+    give(system, invented_inverter());
+    give(system, invented_array(0, -1, 9, 10000));
+    give(system, cable_of(PVSIZE_CIRCUIT_STRING, 0, 4, 20));
+    for (int i = 0; i < 2600; i++)
+        OK(pvsize_spec_add(system, one, NULL, diag));
+    OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_CONNECTORS_AT_DEVICE, 10, "own", diag));
+    OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_CONNECTOR_SPARE, 100, "own", diag));
+    fill_by(system, rules);
+    comes_to(PVSIZE_ITEM_CONNECTOR_PAIR, 2, 520e6, 1040e6);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(one);
+    pvsize_spec_free(system);
+    done();
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "two unlike inputs", two_unlike_inputs);
@@ -1211,6 +1235,7 @@ static void add(Suite *suite)
     add_test(suite, "a class that lacks", a_class_that_the_rule_set_lacks);
     add_test(suite, "sensors need the power", sensors_need_the_power);
     add_test(suite, "unknown strings", a_combiner_of_unknown_strings);
+    add_test(suite, "many pieces", more_pieces_than_are_counted_one_by_one);
 }
 
 int main(void)
