@@ -62,9 +62,10 @@ pvsz_state pvsz_lack_of(const pvsz_subject *subject, int32_t term, int32_t *miss
     if (subject->spec[kind])
         return pvsz_spec_states_none(subject->spec[kind], pvsz_row_of(term)) ? PVSZ_NOTHING
                                                                              : PVSZ_MISSING;
-    if (kind == PVSZ_KIND_PLANE && subject->at[PVSZ_KIND_ARRAY] >= 0)
-        *missing = PVSIZE_ARRAY_PLANE;
-    return subject->at[PVSZ_KIND_SYSTEM] < 0 ? PVSZ_NOTHING : PVSZ_MISSING;
+    if (kind != PVSZ_KIND_PLANE || subject->at[PVSZ_KIND_ARRAY] < 0)
+        return PVSZ_NOTHING;
+    *missing = PVSIZE_ARRAY_PLANE;
+    return PVSZ_MISSING;
 }
 
 double pvsz_lacking(pvsz_calc *calc, int32_t term)

@@ -113,9 +113,9 @@ static inline bool pvsz_find_param(pvsize_report *report, const pvsz_subject *su
         return false;
     return pvsz_find_unset(report, subject, term, value);
 }
-/* What a lacking parameter means: where none is stated, and of a thing looked at
- * alone what it would hang on, does not apply; of an array on no plane, and of what hangs
- * on it, the plane is what is missing. */
+/* What a lacking parameter means: where none is stated, and of what the thing does not hang
+ * on, does not apply; of an array on no plane, and of what hangs on it, the plane is what is
+ * missing. */
 pvsz_state pvsz_lack_of(const pvsz_subject *subject, int32_t term, int32_t *missing);
 /* The same, as the state of the quantity. */
 double pvsz_lacking(pvsz_calc *calc, int32_t term);

@@ -274,6 +274,24 @@ START_TEST(own_rules_across_what_is_not_there)
     ck_assert_int_eq(verdict_of(report, rule, 1), PVSIZE_VERDICT_MEETS);
     pvsize_report_free(report);
 
+    /* an a.c. cable is of no array, nor an isolator of a whole input; of one of an array each
+     * number is asked */
+    give(system, SPEC(PVSIZE_KIND_CABLE, PVSIZE_CABLE_CIRCUIT, PVSIZE_CIRCUIT_AC));
+    give(system, SPEC(PVSIZE_KIND_ISOLATOR, PVSIZE_ISOLATOR_INPUT, 0, PVSIZE_ISOLATOR_VOLTAGE, 9));
+    give(system, SPEC(PVSIZE_KIND_ISOLATOR, PVSIZE_ISOLATOR_ARRAY, 0, PVSIZE_ISOLATOR_VOLTAGE, 9));
+    for (int i = 0; i < 2; i++) {
+        report = found_by(system, PVSIZE_CABLE_GROUPED, PVSIZE_COMPARE_AT_MOST,
+                          i ? PVSIZE_PLANE_CAPACITY : PVSIZE_ARRAY_STRINGS, 1, &rule);
+        ck_assert_int_ge(finding_of(report, rule, 1), 0);
+        ck_assert_int_eq(finding_of(report, rule, 2), -1);
+        pvsize_report_free(report);
+    }
+    report = found_by(system, PVSIZE_ISOLATOR_VOLTAGE, PVSIZE_COMPARE_AT_LEAST,
+                      PVSIZE_MODULE_MAX_SYSTEM_VOLTAGE, 1, &rule);
+    ck_assert_int_eq(verdict_of(report, rule, 0), PVSIZE_VERDICT_EXCEEDS);
+    ck_assert_int_eq(finding_of(report, rule, 1), -1);
+    pvsize_report_free(report);
+
     /* nor has an input that is looked at alone an inverter */
     report = found_by(input, PVSIZE_INPUT_MAX_POWER, PVSIZE_COMPARE_AT_MOST,
                       PVSIZE_QUANTITY_PV_LIMIT, 1, &rule);

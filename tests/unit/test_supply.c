@@ -460,8 +460,8 @@ START_TEST(reactance_needs_a_gauge)
 }
 END_TEST
 
-/* A circuit of the USA, and what its rule set lacks. */
-static double device_limit(double gauge, double ambient, int32_t lacks)
+/* A circuit of the USA, and what its rule set lacks; the next rating is up to so many A. */
+static double device_limit(double gauge, double ambient, int32_t lacks, double most)
 {
     pvsize_spec *system = invented_system();
     pvsize_rules *rules = preset("nfpa_70_2023");
@@ -474,6 +474,7 @@ static double device_limit(double gauge, double ambient, int32_t lacks)
                       PVSIZE_CABLE_LENGTH, 5, PVSIZE_CABLE_LAYING, PVSIZE_LAYING_NFPA_90,
                       PVSIZE_CABLE_AMBIENT, ambient, PVSIZE_CABLE_GROUPING, PVSIZE_GROUPING_NFPA));
     OK(pvsize_spec_set_part_number(system, 0, PVSIZE_INVERTER_AC_DEVICE, 50, diag));
+    OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_AC_NEXT_RATING_MOST, most, "own", diag));
     if (lacks)
         OK(pvsize_rules_unset_figure(rules, lacks, diag));
     report = checked(system, rules);
@@ -491,13 +492,15 @@ static double device_limit(double gauge, double ambient, int32_t lacks)
  * whose next rating is 15 A itself. */
 START_TEST(the_next_rating_needs_its_figures)
 {
-    ck_assert(device_limit(8, 30, 0) == 60);
-    ck_assert(device_limit(8, 30, PVSIZE_FIGURE_AC_NEXT_RATING) == 55);
-    ck_assert(device_limit(8, 30, PVSIZE_FIGURE_AC_NEXT_RATING_MOST) == 55);
-    ck_assert(device_limit(8, 30, PVSIZE_FIGURE_AC_DEVICE_SERIES) == 55);
-    ck_assert(device_limit(14, 30, 0) == 15);
-    ck_assert(device_limit(14, 75, 0) == 15);
-    ck_assert(device_limit(14, 75, PVSIZE_FIGURE_AC_NEXT_RATING_MOST) == 12.5);
+    ck_assert(device_limit(8, 30, 0, 800) == 60);
+    ck_assert(device_limit(8, 30, 0, 60) == 60);
+    ck_assert(device_limit(8, 30, 0, 59) == 55);
+    ck_assert(device_limit(8, 30, PVSIZE_FIGURE_AC_NEXT_RATING, 800) == 55);
+    ck_assert(device_limit(8, 30, PVSIZE_FIGURE_AC_NEXT_RATING_MOST, 800) == 55);
+    ck_assert(device_limit(8, 30, PVSIZE_FIGURE_AC_DEVICE_SERIES, 800) == 55);
+    ck_assert(device_limit(14, 30, 0, 800) == 15);
+    ck_assert(device_limit(14, 75, 0, 800) == 15);
+    ck_assert(device_limit(14, 75, PVSIZE_FIGURE_AC_NEXT_RATING_MOST, 800) == 12.5);
 }
 END_TEST
 
