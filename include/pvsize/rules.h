@@ -79,7 +79,8 @@ PVSIZE_API pvsize_status pvsize_rules_get_severity(const pvsize_rules *rules, in
  *   system           on its site
  *
  * To an object that hangs on none of the limit's kind, as a cable of an a.c. circuit on no
- * array, the rule does not apply; of an array on no plane, the plane is what is missing.
+ * array, the rule does not apply; but a parameter of the plane, asked of an array on none,
+ * is missing.
  *
  * Own rules are numbered in the order they are added; a clone keeps the numbers. */
 PVSIZE_API pvsize_status pvsize_rules_add(pvsize_rules *rules, const char *name, const char *title,
