@@ -541,6 +541,28 @@ START_TEST(other_data_are_named_as_the_reason)
 }
 END_TEST
 
+/* Where the rule sets differ as well, but in no figure that the finding looked at, either may be
+ * the reason: a figure need not stand in a formula to count. */
+START_TEST(other_data_and_a_figure_elsewhere)
+{
+    pvsize_spec *one = job(9), *two = job(10);
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_report *a = checked(one, rules), *b;
+
+    OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_AC_RISE, 1.5, "own", diag));
+    b = checked(two, rules);
+    compare_found(a, b, 0);
+    says(difference_on(PVSIZE_RULE_VOC_COLD_INPUT, 0),
+         "; reason: the data, or a figure that no formula names");
+    pvsize_report_free(a);
+    pvsize_report_free(b);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(one);
+    pvsize_spec_free(two);
+    done();
+}
+END_TEST
+
 /* Thousands of findings, own rules in another order. */
 START_TEST(a_large_system)
 {
@@ -646,6 +668,35 @@ START_TEST(unlike_systems)
     pvsize_spec_free(one);
     pvsize_spec_free(two);
     pvsize_spec_free(array);
+    done();
+}
+END_TEST
+
+/* Three inputs on two inverters, two on the first of the one and on the second of the other. */
+START_TEST(inputs_in_another_place)
+{
+    pvsize_report *reports[2];
+
+    for (int32_t i = 0; i < 2; i++) {
+        pvsize_spec *system = SPEC(PVSIZE_KIND_SYSTEM, 0);
+
+        give(system, invented_site());
+        for (int32_t k = 0; k < 2; k++) {
+            pvsize_spec *inverter = SPEC(PVSIZE_KIND_INVERTER, 0);
+
+            give(inverter, invented_input(1));
+            if (k == i)
+                give(inverter, invented_input(1));
+            give(system, inverter);
+        }
+        reports[i] = checked_by(system, "asnzs_5033_2021");
+        pvsize_spec_free(system);
+    }
+    compare_found(reports[0], reports[0], 0);
+    FAILS(PVSIZE_E_WRONG_KIND, "the same subjects",
+          pvsize_compare_reports(reports[0], reports[1], 0, comparison, diag));
+    pvsize_report_free(reports[0]);
+    pvsize_report_free(reports[1]);
     done();
 }
 END_TEST
@@ -760,6 +811,8 @@ static void add(Suite *suite)
     add_test(suite, "indices", indices_and_buffers);
     add_test(suite, "memory", every_allocation_fails_once);
     add_test(suite, "another limit", own_rules_with_another_limit_differ);
+    add_test(suite, "a figure elsewhere", other_data_and_a_figure_elsewhere);
+    add_test(suite, "inputs elsewhere", inputs_in_another_place);
 }
 
 int main(void)
