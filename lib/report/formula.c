@@ -117,13 +117,13 @@ const char *pvsz_symbol_at(const char *formula, int32_t k, size_t *length)
 /* Which operand a symbol of the formula stands for: they count in the order of first use. */
 static int32_t operand_at(const char *formula, const char *symbol, size_t length)
 {
-    size_t n = 0;
-    int32_t k = 0;
-    const char *s = pvsz_symbol_at(formula, k, &n);
+    size_t n;
+    const char *s;
 
-    while (n != length || memcmp(s, symbol, n) != 0) /* until it comes, which it does */
-        s = pvsz_symbol_at(formula, ++k, &n);
-    return k;
+    for (int32_t k = 0; (s = pvsz_symbol_at(formula, k, &n)) != NULL; k++) /* GCOVR_EXCL_BR_LINE */
+        if (n == length && memcmp(s, symbol, n) == 0)
+            return k;
+    return INT32_MAX; /* GCOVR_EXCL_LINE: it is found before the end, as it stands there */
 }
 
 static void put_list(pvsz_text *text, const pvsize_report *report, const pvsz_entry *entry,

@@ -123,7 +123,7 @@ static void close_list(pvsz_calc *calc)
 /* The one thing below needs no list behind the others: it has room among the operands. */
 static const pvsz_operand *gather_one(pvsz_calc *calc, int32_t place, const pvsz_subject *at)
 {
-    const pvsz_entry *entry = pvsz_compute(calc, place, at);
+    const pvsz_entry *entry = pvsz_compute_own(calc, place, at);
 
     if (!pvsz_has_value(entry)) {
         pvsz_pass_on(calc, entry);
@@ -146,7 +146,7 @@ static const pvsz_operand *gather(pvsz_calc *calc, int32_t scope, int32_t place)
     if (first && !pvsz_next_below(calc, scope, first))
         return gather_one(calc, place, first);
     for (const pvsz_subject *at = first; at; at = pvsz_next_below(calc, scope, at)) {
-        const pvsz_entry *entry = pvsz_compute(calc, place, at);
+        const pvsz_entry *entry = pvsz_compute_own(calc, place, at);
 
         if (entry->state != PVSZ_VALUE && entry->state != PVSZ_NOTHING) {
             pvsz_pass_on(calc, entry);

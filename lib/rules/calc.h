@@ -178,20 +178,22 @@ static inline bool pvsz_is_yes(const pvsz_calc *calc, int32_t place)
 
 /* Computes one for the first time. */
 void pvsz_compute_now(pvsize_report *report, pvsz_entry *entry);
+static inline const pvsz_entry *pvsz_entry_in(pvsize_report *report, int32_t row)
+{
+    pvsz_entry *entry = &report->entry[row];
+
+    if (entry->state == PVSZ_NOT_YET)
+        pvsz_compute_now(report, entry);
+    return entry;
+}
 /* Finds or computes a quantity of a subject or of what that hangs on, by its place among
  * those of `scope`; null where it does not apply. */
 static inline const pvsz_entry *pvsz_entry_for(pvsize_report *report, int32_t scope, int32_t column,
                                                const pvsz_subject *subject)
 {
     int32_t row = subject->row[scope];
-    pvsz_entry *entry;
 
-    if (row < 0)
-        return NULL;
-    entry = &report->entry[row + column];
-    if (entry->state == PVSZ_NOT_YET)
-        pvsz_compute_now(report, entry);
-    return entry;
+    return row < 0 ? NULL : pvsz_entry_in(report, row + column);
 }
 /* The same for a quantity that builds on it, and so on the figures that it looked at. */
 static inline const pvsz_entry *pvsz_compute(pvsz_calc *calc, int32_t place,
@@ -203,6 +205,17 @@ static inline const pvsz_entry *pvsz_compute(pvsz_calc *calc, int32_t place,
 
     if (entry)
         pvsz_unite_figures(&calc->entry->figures, &entry->figures);
+    return entry;
+}
+/* The same of a subject that the quantity speaks of itself, which always has it. */
+static inline const pvsz_entry *pvsz_compute_own(pvsz_calc *calc, int32_t place,
+                                                 const pvsz_subject *subject)
+{
+    int32_t scope = pvsz_quantity_scope[place];
+    int32_t row = subject->row[scope] + place - pvsz_first_quantity[scope];
+    const pvsz_entry *entry = pvsz_entry_in(calc->report, row);
+
+    pvsz_unite_figures(&calc->entry->figures, &entry->figures);
     return entry;
 }
 /* Takes over why an entry has no value. */

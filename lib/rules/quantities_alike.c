@@ -79,7 +79,7 @@ static void median(pvsz_calc *calc, int32_t size, int32_t place)
     }
     if (first != calc->subject->at[PVSZ_KIND_READING]) {
         const pvsz_entry *there =
-            pvsz_compute(calc, place, &calc->report->design.subject[PVSZ_KIND_READING][first]);
+            pvsz_compute_own(calc, place, &calc->report->design.subject[PVSZ_KIND_READING][first]);
 
         pvsz_result(calc, pvsz_literal(calc, there->value), "{median}");
         return;

@@ -20,8 +20,8 @@ static double drop_left(pvsz_calc *calc)
 
         if (at == own)
             continue;
-        share = pvsz_compute(calc, PVSZ_QUANTITY_CABLE_DROP_SHARE,
-                             &design->subject[PVSZ_KIND_CABLE][at]);
+        share = pvsz_compute_own(calc, PVSZ_QUANTITY_CABLE_DROP_SHARE,
+                                 &design->subject[PVSZ_KIND_CABLE][at]);
         if (pvsz_has_value(share))
             left -= share->value;
         else

@@ -13,7 +13,7 @@ static const pvsz_subject *isolator_at(const pvsz_calc *calc, int32_t at)
 /* Whether one isolator serves; what is missing if that is not known. */
 static isolation serves(pvsz_calc *calc, const pvsz_subject *isolator, int32_t *missing)
 {
-    const pvsz_entry *found = pvsz_compute(calc, PVSZ_QUANTITY_ISOLATOR_SERVES, isolator);
+    const pvsz_entry *found = pvsz_compute_own(calc, PVSZ_QUANTITY_ISOLATOR_SERVES, isolator);
 
     if (found->state == PVSZ_MISSING) {
         *missing = found->missing;
