@@ -392,6 +392,16 @@ START_TEST(a_failure_of_no_choices_lists_none)
 }
 END_TEST
 
+/* The place of a number within its set is where it is listed; -1 elsewhere. */
+START_TEST(choices_have_a_place)
+{
+    for (int32_t i = 0; i < pvsize_set_count(PVSIZE_SET_LAYING); i++)
+        ck_assert_int_eq(pvsz_set_place(PVSIZE_SET_LAYING, pvsize_set_at(PVSIZE_SET_LAYING, i)), i);
+    ck_assert_int_eq(pvsz_set_place(PVSIZE_SET_LAYING, 999), -1);
+    ck_assert_int_eq(pvsz_set_place(999, PVSIZE_LAYING_NFPA_60), -1);
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "terms", terms_without_a_name_are_numbers);
@@ -410,6 +420,7 @@ static void add(Suite *suite)
     add_test(suite, "rules", rules_compare_like_with_like);
     add_test(suite, "memory", memory_of_no_size_and_of_too_much);
     add_test(suite, "no choices", a_failure_of_no_choices_lists_none);
+    add_test(suite, "places of choices", choices_have_a_place);
 }
 
 int main(void)

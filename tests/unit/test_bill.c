@@ -1202,6 +1202,51 @@ START_TEST(more_pieces_than_are_counted_one_by_one)
 }
 END_TEST
 
+/* An a.c. cable has a conductor for each phase, neutral and earth: none is counted where the
+ * phases are not known. 200 A are beyond the breakers of a usual series, which ends at 125 A in
+ * IEC 60898 as it is known here. */
+START_TEST(a_circuit_of_unknown_phases_and_a_large_one)
+{
+    for (int32_t i = 0; i < 2; i++) {
+        pvsize_spec *system = SPEC(PVSIZE_KIND_SYSTEM, 0), *inverter = invented_inverter();
+
+        OK(pvsize_spec_set_number(inverter, PVSIZE_INVERTER_MAX_AC_CURRENT, 200, diag));
+        if (i == 0)
+            OK(pvsize_spec_unset(inverter, PVSIZE_INVERTER_PHASES, diag));
+        give(system, invented_site());
+        give(system, inverter);
+        give(system, cable_of(PVSIZE_CIRCUIT_AC, 0, 6, 10));
+        fill(system);
+        if (i == 0)
+            ck_assert_int_eq(missing_of(PVSIZE_ITEM_CABLE, 0), PVSIZE_INVERTER_PHASES);
+        else
+            comes_to(PVSIZE_ITEM_CABLE, 0, 30, 33);
+        ck_assert(attribute(PVSIZE_ITEM_AC_BREAKER, 0, PVSIZE_ATTRIBUTE_RATING) ==
+                  -PVSIZE_QUANTITY_AC_DEVICE_RATING);
+        is_for(PVSIZE_ITEM_AC_BREAKER, 0, 0, "inverter 1", 1, PVSIZE_QUANTITY_AC_DEVICE_RATING);
+    }
+    done();
+}
+END_TEST
+
+/* Fuses of a known rating for strings that nobody counted. */
+START_TEST(fuses_for_unknown_strings)
+{
+    pvsize_spec *system = SPEC(PVSIZE_KIND_SYSTEM, 0), *array = invented_array(0, -1, 9, 1);
+
+    OK(pvsize_spec_unset(array, PVSIZE_ARRAY_STRINGS, diag));
+    OK(pvsize_spec_set_number(array, PVSIZE_ARRAY_STRING_DEVICE, 20, diag));
+    give(system, invented_site());
+    give(system, invented_inverter());
+    give(system, array);
+    fill(system);
+    ck_assert_int_eq(missing_of(PVSIZE_ITEM_STRING_FUSE, 0), PVSIZE_ARRAY_STRINGS);
+    ck_assert(attribute(PVSIZE_ITEM_STRING_FUSE, 0, PVSIZE_ATTRIBUTE_RATING) == 20);
+    ck_assert_int_eq(missing_of(PVSIZE_ITEM_FUSE_HOLDER, 0), PVSIZE_ARRAY_STRINGS);
+    done();
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "two unlike inputs", two_unlike_inputs);
@@ -1236,6 +1281,8 @@ static void add(Suite *suite)
     add_test(suite, "sensors need the power", sensors_need_the_power);
     add_test(suite, "unknown strings", a_combiner_of_unknown_strings);
     add_test(suite, "many pieces", more_pieces_than_are_counted_one_by_one);
+    add_test(suite, "unknown phases", a_circuit_of_unknown_phases_and_a_large_one);
+    add_test(suite, "fuses for unknown strings", fuses_for_unknown_strings);
 }
 
 int main(void)

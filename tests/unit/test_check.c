@@ -613,6 +613,32 @@ START_TEST(subjects_are_found_again)
 }
 END_TEST
 
+/* Inputs count within their inverter, and from 0. */
+START_TEST(inputs_are_found_on_their_inverter)
+{
+    pvsize_spec *system = invented_system();
+    pvsize_report *report = checked_au(system);
+    int32_t inverter, input = 7;
+
+    OK(pvsize_report_find(report, PVSIZE_KIND_INVERTER, 0, -1, &inverter, diag));
+    for (int32_t i = -1; i <= 2; i += 3)
+        FAILS(PVSIZE_E_BAD_INDEX, "input: index outside the list; given ",
+              pvsize_report_find(report, PVSIZE_KIND_INPUT, i, inverter, &input, diag));
+    FAILS(PVSIZE_E_WRONG_KIND, "inverter",
+          pvsize_report_find(report, PVSIZE_KIND_INPUT, 0, 0, &input, diag));
+    ck_assert_int_eq(input, 7);
+    for (int32_t i = 0; i < 2; i++) {
+        int32_t index, owner;
+
+        OK(pvsize_report_find(report, PVSIZE_KIND_INPUT, i, inverter, &input, diag));
+        OK(pvsize_report_subject(report, input, NULL, &index, &owner, diag));
+        ck_assert(index == i && owner == inverter);
+    }
+    pvsize_report_free(report);
+    pvsize_spec_free(system);
+}
+END_TEST
+
 /* A maker who states no limit leaves nothing to judge; silence leaves a gap. */
 START_TEST(none_stated_is_an_answer)
 {
@@ -710,6 +736,7 @@ static void add(Suite *suite)
     add_test(suite, "wrong sign", a_wrong_sign_is_not_trusted);
     add_test(suite, "passed over", a_coefficient_passed_over_is_told);
     add_test(suite, "colder than the table", colder_than_the_table_no_factor_will_do);
+    add_test(suite, "inputs", inputs_are_found_on_their_inverter);
 }
 
 int main(void)
