@@ -10,8 +10,8 @@ set -eu
 
 cd "$(dirname "$0")/.."
 build="build-coverage"
-[ -f "$build/build.ninja" ] || meson setup "$build" -Dtests=true -Dexamples=true -Db_coverage=true -Dc_args=-fprofile-update=atomic \
-    --buildtype=debug >/dev/null
+[ -f "$build/build.ninja" ] || meson setup "$build" -Dtests=true -Dexamples=true -Db_coverage=true \
+    "-Dc_args=-fprofile-update=atomic -DPVSZ_ONE_OF_EACH" --buildtype=debug >/dev/null
 ninja -C "$build" >/dev/null
 find "$build" -name '*.gcda' -delete
 meson test -C "$build" --no-rebuild >"$build/tests.log" || { tail -n 30 "$build/tests.log"; exit 1; }

@@ -219,10 +219,9 @@ PVSZ_INLINE void convert_row(const pvsz_conversion *conversion, row *r)
 
 PVSZ_IN_WIDTHS(convert_row, pvsz_conversion, row)
 
-void pvsz_ac_powers(const pvsz_conversion *conversion, size_t n, const double *dc_power,
-                    const double *voltage, double *ac_power)
+void pvsz_ac_powers_by(int width, const pvsz_conversion *conversion, size_t n,
+                       const double *dc_power, const double *voltage, double *ac_power)
 {
-    int width = pvsz_widest();
     row r;
 
     for (size_t done = 0; done < n; done += PVSZ_ROW) {
@@ -235,6 +234,12 @@ void pvsz_ac_powers(const pvsz_conversion *conversion, size_t n, const double *d
         convert_row_by[width](conversion, &r);
         memcpy(ac_power + done, r.ac, count * sizeof *ac_power);
     }
+}
+
+void pvsz_ac_powers(const pvsz_conversion *conversion, size_t n, const double *dc_power,
+                    const double *voltage, double *ac_power)
+{
+    pvsz_ac_powers_by(pvsz_widest(), conversion, n, dc_power, voltage, ac_power);
 }
 
 double pvsz_dc_power(const pvsz_conversion *conversion, double ac_power, double voltage)

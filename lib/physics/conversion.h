@@ -54,9 +54,11 @@ pvsz_conversion pvsz_conversion_without_loss(void);
  * outside of them as at the nearest. Less d.c. power than the inverter needs for itself
  * gives 0. */
 double pvsz_ac_power(const pvsz_conversion *conversion, double dc_power, double voltage);
-/* The same of many, bit for bit. */
+/* The same of many, bit for bit; and by one width of vector instructions (widths.h), for tests. */
 void pvsz_ac_powers(const pvsz_conversion *conversion, size_t n, const double *dc_power,
                     const double *voltage, double *ac_power);
+void pvsz_ac_powers_by(int width, const pvsz_conversion *conversion, size_t n,
+                       const double *dc_power, const double *voltage, double *ac_power);
 double pvsz_dc_power(const pvsz_conversion *conversion, double ac_power, double voltage);
 double pvsz_efficiency(const pvsz_conversion *conversion, double load, double voltage);
 double pvsz_weighted_efficiency(const pvsz_conversion *conversion, pvsz_weighting weighting,

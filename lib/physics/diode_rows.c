@@ -87,11 +87,12 @@ PVSZ_INLINE void power_row(const pvsz_diode *in_full_sun, row *r)
 PVSZ_IN_WIDTHS(point_row, pvsz_module, row)
 PVSZ_IN_WIDTHS(power_row, pvsz_diode, row)
 
-/* Those that the quick way is not sure of, one by one. */
+/* Those that the quick way is not sure of, one by one. Of the dark ones it never is: their u is 0,
+ * and with it settled voltage and current. */
 static void mend_row(const pvsz_module *module, row *r)
 {
     for (int i = 0; i < PVSZ_ROW; i++) {
-        if (r->sure[i] > 0 && r->light[i] > 0)
+        if (r->sure[i] > 0)
             continue;
         pvsz_diode d = diode_of(r, module->stc.series, i);
         pvsz_point point = pvsz_diode_mpp(&d);

@@ -31,7 +31,7 @@ enum { PVSZ_ROW = 32 };
 /* 0 is what every processor of the kind has; more is wider. */
 static inline int pvsz_widest(void)
 {
-    if (__builtin_cpu_supports("avx512f"))
+    if (__builtin_cpu_supports("avx512f")) /* GCOVR_EXCL_BR_LINE: other processors */
         return 2;
     return __builtin_cpu_supports("avx2") ? 1 : 0; /* GCOVR_EXCL_LINE: other processors */
 }

@@ -1,6 +1,7 @@
 /* The inverter's conversion from inside: published shape, weighted efficiencies, and what
  * must hold for any points. */
 #include "../../lib/physics/conversion.h"
+#include "../../lib/physics/widths.h"
 #include "../support/pv_test.h"
 
 static double uniform(double low, double high)
@@ -164,6 +165,10 @@ START_TEST(what_is_no_efficiency_is_refused)
     ck_assert(!pvsz_fit_conversion(bad, 0, &c));
     c = pvsz_conversion_without_loss();
     ck_assert(pvsz_ac_power(&c, 0.7, 400) == 0.7 && pvsz_ac_power(&c, 0, 400) == 0);
+    /* without load no efficiency, and at night what the inverter takes for itself is no d.c. */
+    ck_assert(pvsz_conversion_of_weighted(PVSZ_WEIGHTED_EUROPEAN, 0.95, &c));
+    ck_assert(pvsz_efficiency(&c, 0, 400) == 0 && pvsz_efficiency(&c, -1, 400) == 0);
+    ck_assert(pvsz_dc_power(&c, 0, 400) == 0 && pvsz_dc_power(&c, 1e-9, 400) > 1e-9);
 }
 END_TEST
 
@@ -200,11 +205,13 @@ START_TEST(rows_have_the_bits_of_single_calls)
             dc[i] = i % 10 ? uniform(0, 1.5) : 0.001;
             voltage[i] = i % 7 ? uniform(0, 700) : 100 * (i % 8);
         }
-        pvsz_ac_powers(&c, COUNT, dc, voltage, ac);
-        for (int i = 0; i < COUNT; i++) {
-            double want = pvsz_ac_power(&c, dc[i], voltage[i]);
+        for (int width = 0; width <= pvsz_widest(); width++) {
+            pvsz_ac_powers_by(width, &c, COUNT, dc, voltage, ac);
+            for (int i = 0; i < COUNT; i++) {
+                double want = pvsz_ac_power(&c, dc[i], voltage[i]);
 
-            ck_assert(memcmp(&want, &ac[i], sizeof want) == 0);
+                ck_assert(memcmp(&want, &ac[i], sizeof want) == 0);
+            }
         }
     }
 }
