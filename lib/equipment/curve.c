@@ -10,6 +10,20 @@ pvsize_status pvsz_check_curve(const pvsize_curve *curve, pvsize_diag *diag)
     return pvsz_is(curve, PVSZ_MARK_CURVE) ? PVSIZE_OK : pvsz_fail_handle(diag, "curve");
 }
 
+/* Exponentials are computed as far as e^600 (elementary.h): of 22,500 A at most, the light of the
+ * largest model, this leaves e^586. Hot cells are nowhere near it, however the band gap widens. */
+#define LEAST_SATURATION 1e-250
+
+static pvsize_status check_saturation(const pvsz_module *m, pvsize_diag *diag)
+{
+    pvsz_diode coldest = pvsz_module_at(m, PVSZ_STC_IRRADIANCE, PVSZ_COLDEST_CELL);
+
+    return coldest.saturation >= LEAST_SATURATION
+               ? PVSIZE_OK
+               : pvsz_fail_value(diag, PVSIZE_E_NO_CURVE, PVSIZE_DIODE_MODEL_SATURATION_CURRENT,
+                                 m->stc.saturation);
+}
+
 /* The five parameters as the spec states them. */
 static pvsize_status take_model(const pvsize_spec *spec, pvsize_curve *curve, pvsize_diag *diag)
 {
@@ -35,7 +49,7 @@ static pvsize_status take_model(const pvsize_spec *spec, pvsize_curve *curve, pv
         m->stc.shunt = 1 / shunt;
     pvsz_spec_number(spec, PVSIZE_DIODE_MODEL_CELLS, &curve->cells);
     pvsz_spec_number(spec, PVSIZE_DIODE_MODEL_BYPASS_DIODES, &curve->bypass_diodes);
-    return PVSIZE_OK;
+    return check_saturation(m, diag);
 }
 
 static pvsize_status take(const pvsize_spec *spec, pvsize_curve *curve, pvsize_diag *diag)

@@ -43,7 +43,7 @@ typedef struct pvsz_slope {
 } pvsz_slope;
 pvsz_slope pvsz_diode_slope(const pvsz_diode *diode, double voltage);
 
-/* Points at n diode voltages evenly from short circuit to open circuit. */
+/* Points at n diode voltages, 2 or more, evenly from short circuit to open circuit. */
 void pvsz_diode_sample(const pvsz_diode *diode, size_t n, double *voltage, double *current);
 
 /* Module behind bypass diodes: each holds its share of the cells at no less than -drop

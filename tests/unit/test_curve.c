@@ -230,6 +230,39 @@ START_TEST(reverse_bias)
 }
 END_TEST
 
+/* A diode that colder hardly conducts at all: its voltage would leave what is computed. */
+START_TEST(a_diode_that_freezes_is_refused)
+{
+    pvsize_spec *model =
+        SPEC(PVSIZE_KIND_DIODE_MODEL, PVSIZE_DIODE_MODEL_LIGHT_CURRENT, 10,
+             PVSIZE_DIODE_MODEL_SATURATION_CURRENT, 1e-100, PVSIZE_DIODE_MODEL_IDEALITY_VOLTAGE,
+             1.5, PVSIZE_DIODE_MODEL_SERIES_RESISTANCE, 0.1, PVSIZE_DIODE_MODEL_BAND_GAP, 5,
+             PVSIZE_DIODE_MODEL_BAND_GAP_NARROWING, -0.01);
+    pvsize_curve *curve = NULL;
+    double voc, isc, v, i;
+
+    FAILS(PVSIZE_E_NO_CURVE, "saturation_current", pvsize_curve_new(model, NULL, &curve, diag));
+    ck_assert_ptr_null(curve);
+    OK(pvsize_spec_set_number(model, PVSIZE_DIODE_MODEL_SATURATION_CURRENT, 1e-5, diag));
+    OK(pvsize_curve_new(model, NULL, &curve, diag));
+    for (int32_t cell = -100; cell <= 150; cell += 25) {
+        OK(pvsize_curve_ends(curve, 2000, cell, &voc, &isc, diag));
+        OK(pvsize_curve_mpp(curve, 2000, cell, &v, &i, diag));
+        ck_assert(isfinite(voc) && isfinite(isc) && v <= voc && i <= isc);
+    }
+    pvsize_curve_free(curve);
+    /* the other way round hot cells come to less, and are still computed */
+    OK(pvsize_spec_set_number(model, PVSIZE_DIODE_MODEL_SATURATION_CURRENT, 1e-100, diag));
+    OK(pvsize_spec_set_number(model, PVSIZE_DIODE_MODEL_BAND_GAP_NARROWING, 0.01, diag));
+    OK(pvsize_curve_new(model, NULL, &curve, diag));
+    OK(pvsize_curve_ends(curve, 2000, 150, &voc, &isc, diag));
+    OK(pvsize_curve_mpp(curve, 2000, 150, &v, &i, diag));
+    ck_assert(voc < 1000 && v < voc && i < isc);
+    pvsize_curve_free(curve);
+    pvsize_spec_free(model);
+}
+END_TEST
+
 START_TEST(wrong_questions)
 {
     pvsize_curve *curve = curve_of(published_module());
@@ -329,6 +362,7 @@ static void add(Suite *suite)
     add_test(suite, "rows", rows_are_single_calls);
     add_test(suite, "samples", samples);
     add_test(suite, "reverse", reverse_bias);
+    add_test(suite, "freezes", a_diode_that_freezes_is_refused);
     add_test(suite, "wrong", wrong_questions);
     add_test(suite, "parallel", strings_in_parallel);
     add_test(suite, "wrong strings", wrong_strings);

@@ -330,6 +330,37 @@ START_TEST(edges)
 }
 END_TEST
 
+/* Diodes as no module has them. Current that is all of what saturates the diode backwards has a
+ * voltage as far as its digits tell. Where steps to the maximum power leave their bracket they
+ * come back; where they do not settle at all the point stays among those of the curve. */
+START_TEST(where_steps_do_not_settle)
+{
+    pvsz_diode leaky = {0, 1, 1, 0, 1e-30};
+    pvsz_diode left = {208.7130481297043, 7.0941616806205893e-59, 110.24595087814676,
+                       45.322181718261632, 0.0088283180577510157};
+    pvsz_diode steep = {7.2676531142951381e-07, 7.6397656042807636e-290, 0.36558980795744928,
+                        0.029657722464603242, 0};
+    pvsz_diode faint = {7.8052074325154787e-112, 6.1213913969549486e-180, 0.61675721898283564, 0,
+                        3.7387981252182144e-07};
+    pvsz_diode tiny = {4.3386626291160261e-206, 1.1494557465128869e-174, 1201.6179022510166,
+                       1.1094511109913938, 0};
+    double v = pvsz_diode_voltage(&leaky, 1), worst = 0;
+    pvsz_point peak;
+
+    ck_assert(v < -36 && pvsz_diode_current(&leaky, v) == 1);
+    if (digits_to_spare())
+        check_diode(&left, &worst);
+    peak = pvsz_diode_mpp(&steep);
+    ck_assert(peak.voltage > 0 && peak.voltage <= pvsz_diode_voltage(&steep, 0));
+    ck_assert(peak.current > 0 && peak.current <= steep.light);
+    peak = pvsz_diode_mpp(&tiny);
+    ck_assert(peak.voltage >= 0 && peak.voltage <= pvsz_diode_voltage(&tiny, 0));
+    ck_assert(peak.current >= 0 && peak.current <= tiny.light);
+    v = pvsz_diode_throttled(&faint, 6.4559104037084174e-107, 1.2256841187504009e-230);
+    ck_assert(v >= 6.4559104037084174e-107 && v < 1e-60); /* all of that curve is as good as 0 */
+}
+END_TEST
+
 START_TEST(bypass_diodes_hold_the_voltage)
 {
     pvsz_diode d = {8, 1e-10, 1.5, 0.3, 0.005};
@@ -361,6 +392,10 @@ START_TEST(samples_lie_on_the_curve)
     pvsz_diode d = {8, 1e-10, 1.5, 0.3, 0.005};
     double voltage[50], current[50];
 
+    pvsz_diode_sample(&d, 2, voltage, current); /* the ends alone */
+    ck_assert(voltage[0] == 0 && current[1] == 0);
+    NEAR(current[0], pvsz_diode_current(&d, 0), 1e-14);
+    NEAR(voltage[1], pvsz_diode_voltage(&d, 0), 1e-14);
     pvsz_diode_sample(&d, 50, voltage, current);
     ck_assert(voltage[0] == 0 && current[49] == 0);
     NEAR(current[0], pvsz_diode_current(&d, 0), 1e-14);
@@ -380,6 +415,7 @@ static void add(Suite *suite)
     add_test(suite, "measured", measured_curves_are_met);
     add_test(suite, "any diode", any_diode_is_solved);
     add_test(suite, "edges", edges);
+    add_test(suite, "unsettled", where_steps_do_not_settle);
     add_test(suite, "bypass", bypass_diodes_hold_the_voltage);
     add_test(suite, "slopes", slopes_are_derivatives);
     add_test(suite, "samples", samples_lie_on_the_curve);

@@ -268,6 +268,15 @@ START_TEST(reasons_are_right)
     ck_assert_int_eq(pvsz_fit_sheet(&s, &m), PVSZ_FIT_BAD_COEFFICIENT);
     s.voc_coefficient = -0.8;
     ck_assert_int_eq(pvsz_fit_sheet(&s, &m), PVSZ_FIT_BAD_COEFFICIENT);
+    /* bent to a band gap that is none; one as usual would do */
+    s.voc_coefficient = -0.2;
+    ck_assert_int_eq(pvsz_fit_sheet(&s, &m), PVSZ_FIT_BENT);
+    ck_assert(m.band_gap > s.band_gap && m.band_gap < 3);
+    m.band_gap = 99;
+    s = silicon(10, 40, 5.5, 27);
+    s.voc_coefficient = -0.05;
+    s.band_gap = 0.1;
+    ck_assert_int_eq(pvsz_fit_sheet(&s, &m), PVSZ_FIT_BAD_COEFFICIENT);
     s = good;
     s.vmp = 39.99;
     s.imp = 9.9999;
@@ -276,11 +285,38 @@ START_TEST(reasons_are_right)
 }
 END_TEST
 
+/* Points so near to half of Voc and Isc that the curve is straight, but for rounding: there is a
+ * shunt even where nearly all of the voltage falls along the series resistance. */
+START_TEST(nearly_straight_lines)
+{
+    for (int i = 0; i < 60; i++) {
+        double near = pow(10, -15 + 0.2 * i);
+        pvsz_sheet s = silicon(10, 40, 5 * (1 + near), 20 * (1 + near));
+        pvsz_module m;
+        pvsz_fit fit;
+
+        s.fifth = PVSZ_FIFTH_IDEALITY;
+        s.ideality = 1.5;
+        fit = pvsz_fit_sheet(&s, &m);
+        if (fit == PVSZ_FIT_EXACT || fit == PVSZ_FIT_BENT)
+            check_fit(&s, &m);
+        else
+            ck_assert_int_eq(fit, PVSZ_FIT_NO_CURVE);
+    }
+}
+END_TEST
+
 /* roots */
 
 static double cube(const void *context, double x)
 {
     return x * x * x - *(const double *)context;
+}
+
+static double sign(const void *context, double x)
+{
+    (void)context;
+    return x < 0 ? -1 : 1;
 }
 
 static double step(const void *context, double x)
@@ -297,6 +333,8 @@ START_TEST(roots_are_found)
     ck_assert(pvsz_find_root(cube, &eight, 2, 5) == 2);
     ck_assert(pvsz_find_root(cube, &eight, 3, 5) == 3); /* no root: the nearer end */
     NEAR(pvsz_find_root(step, &third, 0, 1), third, 1e-15);
+    /* a step in 0 has no last digit: halved until enough is enough */
+    ck_assert(fabs(pvsz_find_root(sign, NULL, -1, 2)) <= 3 * pow(0.5, 198));
 }
 END_TEST
 
@@ -310,6 +348,7 @@ static void add(Suite *suite)
     add_test(suite, "any sheet", any_sheet_has_a_curve_or_a_reason);
     add_test(suite, "rounded", rounded_sheets_fit);
     add_test(suite, "reasons", reasons_are_right);
+    add_test(suite, "straight", nearly_straight_lines);
     add_test(suite, "roots", roots_are_found);
 }
 

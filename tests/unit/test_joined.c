@@ -193,6 +193,20 @@ START_TEST(in_the_dark)
 }
 END_TEST
 
+/* A voltage that no string reaches stays, whatever power is asked for. */
+START_TEST(nothing_above_open_circuit)
+{
+    pvsz_branch b[2] = {branch(&silicon, 500, 40, 10, 1), branch(&silicon, 400, 40, 5, 1)};
+    pvsz_joined joined = {b, 2, true};
+    double open = b[0].open;
+
+    ck_assert(open > b[1].open);
+    ck_assert(pvsz_joined_throttled(&joined, open, 1) == open);
+    ck_assert(pvsz_joined_throttled(&joined, 2 * open, 1) == 2 * open);
+    ck_assert(pvsz_joined_throttled(&joined, 0.9 * open, 1e-3) < open);
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "mpp", mpp_is_the_best_of_every_voltage);
@@ -202,6 +216,7 @@ static void add(Suite *suite)
     add_test(suite, "window", best_in_a_window);
     add_test(suite, "throttled", throttled_to_a_power);
     add_test(suite, "dark", in_the_dark);
+    add_test(suite, "open", nothing_above_open_circuit);
 }
 
 int main(void)
