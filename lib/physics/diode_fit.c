@@ -105,7 +105,7 @@ static double beyond_at(const void *context, double a)
     pvsz_module m;
 
     if (!find_drop(&t, &drop))
-        return -1; /* not reached: the ends are chosen so that there is one */
+        return -1; /* by rounding, of nearly straight curves: the ends are chosen to have one */
     m = module_of(&t, drop);
     return beyond(context, &m);
 }

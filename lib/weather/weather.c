@@ -79,7 +79,7 @@ static void place_sun(pvsize_weather *weather)
     for (int32_t i = 0; i < weather->rows; i++) {
         double middle = start + (i + 0.5) * width;
 
-        if (!(middle >= day.start && middle < day.start + 1))
+        if (middle >= day.start + 1)
             day = pvsz_sun_day_of(middle);
         weather->row[i].sun = pvsz_sun_over(&day, middle - day.start - width / 2,
                                             middle - day.start + width / 2, &weather->place);

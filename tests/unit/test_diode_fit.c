@@ -286,9 +286,25 @@ START_TEST(reasons_are_right)
 END_TEST
 
 /* Points so near to half of Voc and Isc that the curve is straight, but for rounding: there is a
- * shunt even where nearly all of the voltage falls along the series resistance. */
+ * shunt even where nearly all of the voltage falls along the series resistance, and ideality
+ * factors between others may have no curve. */
 START_TEST(nearly_straight_lines)
 {
+    pvsz_sheet edges[] = {
+        silicon(10, 0.10571385787376042, 5.0000000000000009, 0.052856928936880231),
+        silicon(3.8098485393928643, 66.636679298502401, 1.9049242696964326, 33.318339649251207)};
+
+    edges[0].fifth = PVSZ_FIFTH_PMAX;
+    edges[0].isc_coefficient = -0.082408148135248646;
+    edges[0].pmax_coefficient = -0.00033534968008070744;
+    edges[1].fifth = PVSZ_FIFTH_IDEALITY;
+    edges[1].ideality = 2.3881548540050925;
+    for (int i = 0; i < 2; i++) {
+        pvsz_module m;
+
+        ck_assert_int_eq(pvsz_fit_sheet(&edges[i], &m), PVSZ_FIT_EXACT);
+        check_fit(&edges[i], &m);
+    }
     for (int i = 0; i < 60; i++) {
         double near = pow(10, -15 + 0.2 * i);
         pvsz_sheet s = silicon(10, 40, 5 * (1 + near), 20 * (1 + near));

@@ -207,6 +207,26 @@ START_TEST(nothing_above_open_circuit)
 }
 END_TEST
 
+/* Diodes as no module has them, where the steps end by their count: between the ends all the same. */
+START_TEST(steps_have_an_end)
+{
+    static const pvsz_diode odd[] = {
+        {0.20838479816879266, 0.0093164468392898953, 0.00021395963575213619, 1.7809780760579641,
+         6.9762161701344745e-07},
+        {162.02979445421298, 2.6181088613033072e-31, 265.9030055290587, 1.1484511127455399,
+         2.9280823353650133e-10},
+        {6387.8979611439227, 906784914805733.12, 0.00015585921607020771, 0, 0}};
+    pvsz_branch b[] = {pvsz_branch_of(&odd[0], 20, 1), pvsz_branch_of(&odd[1], 8, 3),
+                       pvsz_branch_of(&odd[2], 12, 1)};
+    pvsz_joined joined = {b, 3, false};
+    pvsz_point peak = pvsz_joined_mpp(&joined);
+    double v = pvsz_joined_throttled(&joined, peak.voltage, 2.2843518657683512e-11);
+
+    ck_assert(peak.voltage > 0 && v >= peak.voltage);
+    ck_assert(v <= fmax(b[0].open, fmax(b[1].open, b[2].open)));
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "mpp", mpp_is_the_best_of_every_voltage);
@@ -217,6 +237,7 @@ static void add(Suite *suite)
     add_test(suite, "throttled", throttled_to_a_power);
     add_test(suite, "dark", in_the_dark);
     add_test(suite, "open", nothing_above_open_circuit);
+    add_test(suite, "end", steps_have_an_end);
 }
 
 int main(void)

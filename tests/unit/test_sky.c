@@ -309,6 +309,9 @@ START_TEST(hours_take_their_share)
     place = pvsz_place_at(80, 0);
     ck_assert(pvsz_sunset(&place, PVSZ_RAD(20)) == acos(-1));
     ck_assert(pvsz_sunset(&place, PVSZ_RAD(-20)) == 0);
+    place = pvsz_place_at(-90, 0); /* half a year of each */
+    ck_assert(pvsz_sunset(&place, PVSZ_RAD(-20)) == PVSZ_PI);
+    ck_assert(pvsz_sunset(&place, PVSZ_RAD(20)) == 0);
 }
 END_TEST
 
@@ -485,6 +488,23 @@ START_TEST(rows_have_the_planes_of_single_calls)
 }
 END_TEST
 
+/* Of an interval with the sun up for a part of it, yet below the horizon in the middle: nothing
+ * comes from there, as through the night. */
+START_TEST(a_sun_below_the_horizon)
+{
+    const pvsz_sun set = {.east = 0.9, .up = -0.01, .lit = 0.1, .beyond = 1367};
+    const pvsz_sun level = {.east = 1, .up = 0, .lit = 0.1, .beyond = 1367};
+
+    for (int model = 0; model < PVSZ_SKY_MODELS; model++)
+        for (int i = 0; i < 2; i++) {
+            pvsz_sky sky = pvsz_sky_of(model, i ? &set : &level, 300, 40, 35);
+
+            ck_assert(sky.beam == 0 && sky.around == 0 && sky.horizon == 0);
+            ck_assert(sky.dome == 40 && sky.ground == 35);
+        }
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "even clearness", clearness_evenly_spread);
@@ -500,6 +520,7 @@ static void add(Suite *suite)
     add_test(suite, "whole", parts_make_up_the_whole);
     add_test(suite, "clear days", clear_days_are_spread_as_published);
     add_test(suite, "order", days_are_dealt_once);
+    add_test(suite, "below", a_sun_below_the_horizon);
     add_test(suite, "hours", hours_take_their_share);
     add_test(suite, "temperature", the_day_warms_and_cools);
     add_test(suite, "cells", cells_in_the_sun);

@@ -117,7 +117,8 @@ START_TEST(rise_and_set_are_where_they_were)
 }
 END_TEST
 
-/* The mean over an interval against a fine sum of instants. */
+/* The mean over an interval against a fine sum of instants. In four hours the sun moves against the
+ * stars by what the mean leaves out. */
 START_TEST(means_are_those_of_many_instants)
 {
     enum { STEPS = 1000 };
@@ -125,7 +126,8 @@ START_TEST(means_are_those_of_many_instants)
     for (int trial = 0; trial < 200; trial++) {
         double latitude = -90 + 180.0 * (rand() / (double)RAND_MAX);
         double days = floor(9000 + 365.0 * (rand() / (double)RAND_MAX)) + 0.5;
-        double width = trial % 2 ? 1.0 / 24 : 1.0 / 288;
+        double width = trial % 3 ? trial % 3 == 1 ? 1.0 / 24 : 1.0 / 288 : 1.0 / 6;
+        double near = trial % 3 ? 5e-5 : 5e-4;
         double from = (1 - width) * (rand() / (double)RAND_MAX), up = 0, east = 0, share = 0;
         pvsz_place place = pvsz_place_at(latitude, 10);
         pvsz_sun_day day = pvsz_sun_day_of(days + 0.5);
@@ -141,7 +143,7 @@ START_TEST(means_are_those_of_many_instants)
         /* where the sun grazes the horizon, its own motion decides */
         ck_assert(fabs(mean.lit - share) < (fabs(latitude) < 60 ? 3.0 / STEPS : 0.02));
         /* parallax makes a mean of instants a little longer */
-        ck_assert(fabs(mean.lit * mean.up - up) < 5e-5);
+        ck_assert(fabs(mean.lit * mean.up - up) < near);
         ck_assert(fabs(latitude) > 60 || fabs(mean.lit * mean.east - east) < 1e-3);
     }
 }

@@ -127,6 +127,20 @@ START_TEST(months_keep_their_means)
 }
 END_TEST
 
+/* So little light that nothing is left of it for a day is none. */
+START_TEST(a_month_with_next_to_no_light)
+{
+    pvsize_spec *site = with_months(place(41.98, -87.92, -6), chicago);
+    pvsize_weather *weather;
+
+    OK(pvsize_spec_set_part_number(site, 0, PVSIZE_MONTH_IRRADIATION, 5e-324, diag));
+    weather = year_of(site, 2026);
+    for (int32_t row = 0; row < 31 * 24; row++)
+        ck_assert(value_of(weather, row, PVSIZE_INTERVAL_GLOBAL) == 0);
+    pvsize_weather_free(weather);
+}
+END_TEST
+
 /* There are clear days and dull ones: the share of days by clearness is as Bendt,
  * Collares-Pereira and Rabl have it; the largest hour is near that of a clear sky. */
 START_TEST(days_differ)
@@ -557,6 +571,7 @@ static void add(Suite *suite)
 {
     add_test(suite, "means", months_keep_their_means);
     add_test(suite, "days differ", days_differ);
+    add_test(suite, "next to none", a_month_with_next_to_no_light);
     add_test(suite, "daily extremes", daily_extremes_widen_the_day);
     add_test(suite, "wrong months", months_that_cannot_be);
     add_test(suite, "origins", what_follows_is_told_from_what_is_given);
