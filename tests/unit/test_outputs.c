@@ -189,6 +189,107 @@ START_TEST(rows_need_a_place)
 }
 END_TEST
 
+/* A call that gives only one of its results gives what it gives with the others. */
+#define ALONE(of_all, one, call)      \
+    do {                              \
+        OK(call);                     \
+        ck_assert((one) == (of_all)); \
+    } while (0)
+
+START_TEST(results_of_weather_may_be_left_out)
+{
+    objects o = job();
+    const pvsize_weather *w = o.year;
+    const int32_t term = PVSIZE_INTERVAL_GLOBAL, origin = PVSIZE_ORIGIN_SYNTHETIC;
+    int32_t a[3], one;
+    double x[2], y;
+
+    OK(pvsize_weather_size(w, &a[0], &a[1], diag));
+    ALONE(a[0], one, pvsize_weather_size(w, &one, NULL, diag));
+    ALONE(a[1], one, pvsize_weather_size(w, NULL, &one, diag));
+    OK(pvsize_weather_time(w, 4000, &a[0], &a[1], &a[2], &x[0], diag));
+    ALONE(a[0], one, pvsize_weather_time(w, 4000, &one, NULL, NULL, NULL, diag));
+    ALONE(a[1], one, pvsize_weather_time(w, 4000, NULL, &one, NULL, NULL, diag));
+    ALONE(a[2], one, pvsize_weather_time(w, 4000, NULL, NULL, &one, NULL, diag));
+    ALONE(x[0], y, pvsize_weather_time(w, 4000, NULL, NULL, NULL, &y, diag));
+    OK(pvsize_weather_count(w, term, origin, &a[0], &a[1], diag));
+    ALONE(a[0], one, pvsize_weather_count(w, term, origin, &one, NULL, diag));
+    ALONE(a[1], one, pvsize_weather_count(w, term, origin, NULL, &one, diag));
+    OK(pvsize_weather_run(w, term, origin, 0, &a[0], &a[1], diag));
+    ALONE(a[0], one, pvsize_weather_run(w, term, origin, 0, &one, NULL, diag));
+    ALONE(a[1], one, pvsize_weather_run(w, term, origin, 0, NULL, &one, diag));
+    OK(pvsize_weather_closure(w, &a[0], &x[0], &x[1], &a[1], diag));
+    ALONE(a[0], one, pvsize_weather_closure(w, &one, NULL, NULL, NULL, diag));
+    ALONE(x[0], y, pvsize_weather_closure(w, NULL, &y, NULL, NULL, diag));
+    ALONE(x[1], y, pvsize_weather_closure(w, NULL, NULL, &y, NULL, diag));
+    ALONE(a[1], one, pvsize_weather_closure(w, NULL, NULL, NULL, &one, diag));
+    objects_free(&o);
+}
+END_TEST
+
+START_TEST(results_of_a_year_may_be_left_out)
+{
+    objects o = job();
+    const pvsize_year *energy = o.energy;
+    int32_t array, inverter, a[4], one;
+    double x[2], y;
+
+    OK(pvsize_year_size(energy, &a[0], &a[1], &a[2], &a[3], diag));
+    ALONE(a[0], one, pvsize_year_size(energy, &one, NULL, NULL, NULL, diag));
+    ALONE(a[1], one, pvsize_year_size(energy, NULL, &one, NULL, NULL, diag));
+    ALONE(a[2], one, pvsize_year_size(energy, NULL, NULL, &one, NULL, diag));
+    ALONE(a[3], one, pvsize_year_size(energy, NULL, NULL, NULL, &one, diag));
+    OK(pvsize_year_subject(energy, PVSIZE_KIND_ARRAY, 0, &array, diag));
+    OK(pvsize_year_irradiation(energy, array, 0, &x[0], &x[1], diag));
+    ALONE(x[0], y, pvsize_year_irradiation(energy, array, 0, &y, NULL, diag));
+    ALONE(x[1], y, pvsize_year_irradiation(energy, array, 0, NULL, &y, diag));
+    OK(pvsize_year_yield(energy, array, &x[0], &x[1], diag));
+    ALONE(x[0], y, pvsize_year_yield(energy, array, &y, NULL, diag));
+    ALONE(x[1], y, pvsize_year_yield(energy, array, NULL, &y, diag));
+    OK(pvsize_year_assumption(energy, 0, &a[0], &a[1], &x[0], diag));
+    ALONE(a[0], one, pvsize_year_assumption(energy, 0, &one, NULL, NULL, diag));
+    ALONE(a[1], one, pvsize_year_assumption(energy, 0, NULL, &one, NULL, diag));
+    ALONE(x[0], y, pvsize_year_assumption(energy, 0, NULL, NULL, &y, diag));
+    /* the year of nothing, of no subject, of no place in the list */
+    OK(pvsize_year_subject(energy, PVSIZE_KIND_INVERTER, 0, &inverter, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "year", pvsize_year_power(NULL, inverter, 0, NULL, 0, NULL, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "", pvsize_year_subject(energy, PVSIZE_KIND_QUANTITY, 0, &one, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "", pvsize_year_subject(energy, PVSIZE_KIND_ARRAY, -1, &one, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "", pvsize_year_assumption(energy, -1, &one, NULL, NULL, diag));
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "month",
+          pvsize_year_energy(energy, inverter, -1, PVSIZE_ENERGY_OUTPUT, &y, diag));
+    objects_free(&o);
+}
+END_TEST
+
+START_TEST(results_of_the_class_and_the_roof_may_be_left_out)
+{
+    objects o = job();
+    int32_t a[4], one, n;
+    double x[4], y;
+
+    OK(pvsize_exercise_origin(o.exercise, &a[0], &a[1], diag));
+    ALONE(a[0], one, pvsize_exercise_origin(o.exercise, &one, NULL, diag));
+    ALONE(a[1], one, pvsize_exercise_origin(o.exercise, NULL, &one, diag));
+    OK(pvsize_exercise_question(o.exercise, 0, &a[0], &a[1], &a[2], diag));
+    ALONE(a[0], one, pvsize_exercise_question(o.exercise, 0, &one, NULL, NULL, diag));
+    ALONE(a[1], one, pvsize_exercise_question(o.exercise, 0, NULL, &one, NULL, diag));
+    ALONE(a[2], one, pvsize_exercise_question(o.exercise, 0, NULL, NULL, &one, diag));
+    OK(pvsize_exercise_answer(o.exercise, 0, &x[0], &x[1], diag));
+    ALONE(x[0], y, pvsize_exercise_answer(o.exercise, 0, &y, NULL, diag));
+    ALONE(x[1], y, pvsize_exercise_answer(o.exercise, 0, NULL, &y, diag));
+    OK(pvsize_exercise_mistake(o.exercise, 0, 0, &a[0], &x[0], diag));
+    ALONE(a[0], one, pvsize_exercise_mistake(o.exercise, 0, 0, &one, NULL, diag));
+    ALONE(x[0], y, pvsize_exercise_mistake(o.exercise, 0, 0, NULL, &y, diag));
+    OK(pvsize_curve_assumption_count(o.curve, &n, diag));
+    ck_assert_int_gt(n, 0);
+    OK(pvsize_curve_assumption(o.curve, 0, &a[0], &x[0], diag));
+    ALONE(a[0], one, pvsize_curve_assumption(o.curve, 0, &one, NULL, diag));
+    ALONE(x[0], y, pvsize_curve_assumption(o.curve, 0, NULL, &y, diag));
+    objects_free(&o);
+}
+END_TEST
+
 /* Own rules: a title, a severity that can be changed, and no more than there is room for. */
 START_TEST(own_rules_have_an_end)
 {
@@ -254,6 +355,9 @@ static void add(Suite *suite)
     add_test(suite, "values", values_need_a_place);
     add_test(suite, "handles", other_handles_are_named);
     add_test(suite, "rows", rows_need_a_place);
+    add_test(suite, "weather", results_of_weather_may_be_left_out);
+    add_test(suite, "year", results_of_a_year_may_be_left_out);
+    add_test(suite, "class", results_of_the_class_and_the_roof_may_be_left_out);
     add_test(suite, "own rules", own_rules_have_an_end);
     add_test(suite, "no diag", a_diag_that_is_none);
     add_test(suite, "allocator", half_an_allocator_is_refused);
