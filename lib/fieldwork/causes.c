@@ -106,13 +106,14 @@ static bool fits_count(const pvsz_judged *row, double whole, double step, pvsz_c
     return out->most > 0;
 }
 
-/* Kelvin that bring the expected value to the reading; fewer bring the band to it. */
+/* Kelvin that bring the expected value to the reading; fewer bring the band to it. A reading is not
+ * judged by a coefficient that is not below 0. */
 static bool fits_warmth(const pvsz_judged *row, double most, pvsz_cause *out)
 {
     double edge = is_below(row) ? row->low : row->high;
     double needed = (size_of(row->value) - edge) / row->per_kelvin;
 
-    if ((!is_below(row) && !is_above(row)) || row->per_kelvin == 0 || size_of(needed) > most)
+    if ((!is_below(row) && !is_above(row)) || size_of(needed) > most)
         return false;
     out->likeliest = (size_of(row->value) - row->expected) / row->per_kelvin;
     out->least = needed < out->likeliest ? needed : out->likeliest;
@@ -167,16 +168,18 @@ static bool fits(const pvsz_judged *row, int32_t i, pvsz_cause *out)
     }
 }
 
-/* In front of those that are farther off; rounding does not change the order. */
+/* In front of those that are farther off; rounding does not change the order. What is turned round
+ * is at no distance, and stays in front. */
 static void insert(pvsz_judged *row, const pvsz_cause *cause)
 {
     int32_t at = row->causes;
 
+    /* GCOVR_EXCL_START: causes.def has fewer of any one measured number */
     if (row->causes == PVSZ_MOST_CAUSES)
-        return; /* GCOVR_EXCL_LINE: causes.def has fewer of any one measured number */
+        return;
+    /* GCOVR_EXCL_STOP */
     while (at > 0 && !pvsz_within(cause->distance - row->cause[at - 1].distance, 1) &&
-           row->cause[at - 1].cause != PVSIZE_CAUSE_SOUND &&
-           row->cause[at - 1].cause != PVSIZE_CAUSE_REVERSED) {
+           row->cause[at - 1].cause != PVSIZE_CAUSE_SOUND) {
         row->cause[at] = row->cause[at - 1];
         at--;
     }

@@ -74,7 +74,7 @@ static void put_why(pvsz_text *text, const pvsz_judged *row)
 static void put_cause(pvsz_text *text, const pvsz_cause *cause)
 {
     pvsz_put(text, pvsize_set_text(PVSIZE_SET_CAUSE, cause->cause));
-    if (cause->least == 0 && cause->most == 0)
+    if (cause->most == 0) /* nothing to count: colder by some, it is below 0 */
         return;
     pvsz_put(text, ": ");
     pvsz_put_rounded(text, cause->least, 3);

@@ -32,6 +32,19 @@ static int32_t first_cause(const pvsize_judgement *judgement, int32_t row)
     return cause;
 }
 
+/* Row i, with one of its results asked for at a time. */
+static void expect_row(const pvsize_judgement *judgement, int32_t i, const int32_t want[4])
+{
+    int32_t got[4] = {-1, -1, -1, -1};
+
+    OK(pvsize_judgement_row(judgement, i, &got[0], NULL, NULL, NULL, diag));
+    OK(pvsize_judgement_row(judgement, i, NULL, &got[1], NULL, NULL, diag));
+    OK(pvsize_judgement_row(judgement, i, NULL, NULL, &got[2], NULL, diag));
+    OK(pvsize_judgement_row(judgement, i, NULL, NULL, NULL, &got[3], diag));
+    for (int k = 0; k < 4; k++)
+        ck_assert_int_eq(got[k], want[k]);
+}
+
 /* STC is the one state where the data sheet needs no translation. */
 START_TEST(at_stc)
 {
@@ -56,6 +69,7 @@ START_TEST(at_stc)
         ck_assert_int_eq(measured, i + 1);
         ck_assert_int_eq(judgement_of_it, PVSIZE_JUDGED_FITS);
         ck_assert_int_eq(why, 0);
+        expect_row(judgement, i, (const int32_t[]){reading, measured, judgement_of_it, why});
         ck_assert_int_eq(first_cause(judgement, i), PVSIZE_CAUSE_SOUND);
     }
     pvsize_judgement_free(judgement);
@@ -179,6 +193,143 @@ START_TEST(warmer_cells_are_a_cause)
     pvsize_judgement_free(judgement);
     pvsize_spec_free(system);
     pvsize_spec_free(module);
+}
+END_TEST
+
+/* The same above the band: colder ones, so that the most is the least in size. */
+START_TEST(colder_cells_are_a_cause)
+{
+    double volts = 9 * 38.8 * 1.06, expected, high, coefficient, least, likeliest, most;
+    pvsize_spec *module = invented_module();
+    pvsize_spec *system =
+        with_reading(SPEC(PVSIZE_KIND_READING, PVSIZE_READING_IRRADIANCE, 1000,
+                          PVSIZE_READING_CELL_TEMP, 25, PVSIZE_READING_VOC, volts));
+    pvsize_judgement *judgement = judged(system);
+    int32_t cause = 0, count;
+
+    OK(pvsize_spec_get_number(module, PVSIZE_MODULE_VOC_COEFFICIENT, &coefficient, diag));
+    OK(pvsize_judgement_numbers(judgement, 0, NULL, &expected, NULL, &high, diag));
+    OK(pvsize_judgement_cause_count(judgement, 0, &count, diag));
+    for (int32_t k = 0; k < count && cause != PVSIZE_CAUSE_WARMTH; k++) {
+        OK(pvsize_judgement_cause(judgement, 0, k, NULL, &least, &likeliest, &most, NULL, diag));
+        OK(pvsize_judgement_cause(judgement, 0, k, &cause, NULL, NULL, NULL, NULL, diag));
+    }
+    ck_assert_int_eq(cause, PVSIZE_CAUSE_WARMTH);
+    NEAR(likeliest, (volts - expected) / (expected * coefficient / 100), 1e-9);
+    NEAR(most, (volts - high) / (expected * coefficient / 100), 1e-9);
+    ck_assert(least == likeliest && likeliest < most && most < 0);
+    pvsize_judgement_free(judgement);
+    pvsize_spec_free(system);
+    pvsize_spec_free(module);
+}
+END_TEST
+
+static bool has_cause(const pvsize_judgement *judgement, int32_t row, int32_t wanted)
+{
+    int32_t count, cause;
+
+    OK(pvsize_judgement_cause_count(judgement, row, &count, diag));
+    for (int32_t k = 0; k < count; k++) {
+        OK(pvsize_judgement_cause(judgement, row, k, &cause, NULL, NULL, NULL, NULL, diag));
+        if (cause == wanted)
+            return true;
+    }
+    return false;
+}
+
+/* Half the current with the sign turned: reversed, and besides read at half of a pair. */
+START_TEST(turned_round_and_something_else)
+{
+    pvsize_spec *system =
+        with_reading(SPEC(PVSIZE_KIND_READING, PVSIZE_READING_IRRADIANCE, 1000,
+                          PVSIZE_READING_CELL_TEMP, 25, PVSIZE_READING_ISC, -13.9 / 2));
+    pvsize_judgement *judgement = judged(system);
+    char text[1000];
+
+    ck_assert_int_eq(first_cause(judgement, 0), PVSIZE_CAUSE_REVERSED);
+    ck_assert(has_cause(judgement, 0, PVSIZE_CAUSE_SPLIT));
+    ck_assert(!has_cause(judgement, 0, PVSIZE_CAUSE_SOUND));
+    OK(pvsize_judgement_text(judgement, 0, text, sizeof text, NULL, diag));
+    ck_assert_ptr_nonnull(strstr(text, "; and besides "));
+    pvsize_judgement_free(judgement);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+static pvsize_judgement *judged_within(const pvsize_spec *system, double meter, double others)
+{
+    static const int32_t figures[] = {PVSIZE_FIGURE_TEST_SENSOR, PVSIZE_FIGURE_TEST_TEMPERATURE,
+                                      PVSIZE_FIGURE_TEST_MODULE};
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_judgement *judgement;
+
+    OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_TEST_METER, meter, NULL, diag));
+    for (int i = 0; i < 3; i++)
+        OK(pvsize_rules_set_figure(rules, figures[i], others, NULL, diag));
+    OK(pvsize_judgement_new(NULL, &judgement, diag));
+    OK(pvsize_judge(system, rules, judgement, diag));
+    pvsize_rules_free(rules);
+    return judgement;
+}
+
+/* A band of no width holds one value; one of half the voltage holds other causes as well. */
+START_TEST(bands_of_no_width_and_of_much)
+{
+    pvsize_spec *system =
+        with_reading(SPEC(PVSIZE_KIND_READING, PVSIZE_READING_IRRADIANCE, 1000,
+                          PVSIZE_READING_CELL_TEMP, 25, PVSIZE_READING_VOC, 9 * 38.8));
+    pvsize_judgement *judgement = judged_within(system, 0, 0);
+    double expected, low, high, distance = 1;
+    char text[2000];
+    int32_t how;
+
+    OK(pvsize_judgement_numbers(judgement, 0, NULL, &expected, &low, &high, diag));
+    ck_assert(low == expected && high == expected);
+    pvsize_judgement_free(judgement);
+    OK(pvsize_spec_set_part_number(system, 0, PVSIZE_READING_VOC, expected, diag));
+    judgement = judged_within(system, 0, 0);
+    OK(pvsize_judgement_row(judgement, 0, NULL, NULL, &how, NULL, diag));
+    OK(pvsize_judgement_cause(judgement, 0, 0, NULL, NULL, NULL, NULL, &distance, diag));
+    ck_assert(how == PVSIZE_JUDGED_FITS && distance == 0);
+    pvsize_judgement_free(judgement);
+    judgement = judged_within(system, 50, 0);
+    OK(pvsize_judgement_row(judgement, 0, NULL, NULL, &how, NULL, diag));
+    ck_assert_int_eq(how, PVSIZE_JUDGED_FITS);
+    ck_assert(has_cause(judgement, 0, PVSIZE_CAUSE_SHORTER));
+    OK(pvsize_judgement_text(judgement, 0, text, sizeof text, NULL, diag));
+    ck_assert_ptr_nonnull(strstr(text, "; it cannot rule out: "));
+    pvsize_judgement_free(judgement);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+/* No string is counted much beyond 30000 modules. */
+START_TEST(strings_are_not_counted_for_ever)
+{
+    pvsize_spec *system =
+        with_reading(SPEC(PVSIZE_KIND_READING, PVSIZE_READING_IRRADIANCE, 1000,
+                          PVSIZE_READING_CELL_TEMP, 25, PVSIZE_READING_VOC, 3000));
+    pvsize_spec *array, *module;
+    pvsize_judgement *judgement;
+    double low, high, least, most;
+    int32_t cause;
+
+    OK(pvsize_spec_part(system, PVSIZE_KIND_ARRAY, 0, NULL, &array, diag));
+    OK(pvsize_spec_part(array, PVSIZE_KIND_MODULE, 0, NULL, &module, diag));
+    OK(pvsize_spec_set_number(module, PVSIZE_MODULE_VOC, 0.1, diag));
+    OK(pvsize_spec_replace(array, 0, module, diag));
+    OK(pvsize_spec_replace(system, 0, array, diag));
+    judgement = judged(system);
+    OK(pvsize_judgement_numbers(judgement, 0, NULL, NULL, &low, &high, diag));
+    ck_assert(3000 / high * 9 < 30000 && 3000 / low * 9 > 31000);
+    OK(pvsize_judgement_cause(judgement, 0, 0, &cause, &least, NULL, &most, NULL, diag));
+    ck_assert_int_eq(cause, PVSIZE_CAUSE_LONGER);
+    NEAR(least, ceil((3000 / high - 1) * 9), 0);
+    NEAR(most, 30001, 0);
+    pvsize_judgement_free(judgement);
+    pvsize_spec_free(module);
+    pvsize_spec_free(array);
+    pvsize_spec_free(system);
 }
 END_TEST
 
@@ -507,6 +658,10 @@ static void add(Suite *suite)
     add_test(suite, "unlike strings told", the_sheet_tells_strings_apart);
     add_test(suite, "nearer causes", the_nearer_cause_comes_first);
     add_test(suite, "wrong coefficients", wrong_coefficients_are_not_judged_by);
+    add_test(suite, "colder cells", colder_cells_are_a_cause);
+    add_test(suite, "besides", turned_round_and_something_else);
+    add_test(suite, "bands", bands_of_no_width_and_of_much);
+    add_test(suite, "counted", strings_are_not_counted_for_ever);
     add_test(suite, "warmer cells", warmer_cells_are_a_cause);
     add_test(suite, "wrong input", wrong_input);
     add_test(suite, "edges", edges);
