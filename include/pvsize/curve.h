@@ -46,8 +46,9 @@ typedef struct pvsize_curve pvsize_curve;
  * diode_model (its required parameters). The caller gives it back to pvsize_curve_free.
  * PVSIZE_E_NOT_SET names what is missing. PVSIZE_E_OUT_OF_RANGE: no concave curve has that
  * Vmp (Voc / 2 to Voc) or Imp (Isc / 2 to Isc), the ends not included. PVSIZE_E_NO_CURVE
- * names the coefficient that no curve meets, or Imp for a knee too sharp for any diode; of a
- * diode_model the saturation current, if at -100 degC less than 1e-250 A is left of it.
+ * names the coefficient that no curve meets (without one, cells too few for that Voc), or Imp for
+ * a knee too sharp for any diode; of a diode_model the saturation current, if less than 1e-250 A
+ * is left of it at -100 degC.
  * PVSIZE_E_WRONG_KIND for another spec. */
 PVSIZE_API pvsize_status pvsize_curve_new(const pvsize_spec *spec, const pvsize_allocator *memory,
                                           pvsize_curve **out, pvsize_diag *diag);

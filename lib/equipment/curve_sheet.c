@@ -23,7 +23,7 @@ typedef struct job {
     const cell_type *type;
     pvsize_curve *curve;
     pvsz_sheet sheet;
-    int32_t fifth_term; /* of the coefficient that is met; 0: none */
+    int32_t fifth_term; /* what the fifth equation hangs on */
 } job;
 
 static void assume(pvsize_curve *curve, int32_t what, double value)
@@ -122,6 +122,7 @@ static void take_coefficients(job *j)
     } else {
         s->fifth = PVSZ_FIFTH_IDEALITY;
         s->ideality = j->type->ideality * j->curve->cells * CELL_VOLT;
+        j->fifth_term = PVSIZE_MODULE_CELLS; /* those supposed are never too few for a curve */
         assume(j->curve, PVSIZE_CURVE_ASSUMPTION_IDEALITY, j->type->ideality);
     }
 }
@@ -139,8 +140,6 @@ static pvsize_status fail_fit(const job *j, pvsz_fit fit, pvsize_diag *diag)
         return pvsz_fail_range(diag, PVSIZE_E_OUT_OF_RANGE, PVSIZE_MODULE_IMP, s->imp, s->isc / 2,
                                s->isc);
     case PVSZ_FIT_BAD_COEFFICIENT:
-        if (!j->fifth_term)
-            break;
         pvsz_spec_number(j->module, j->fifth_term, &value);
         return pvsz_fail_value(diag, PVSIZE_E_NO_CURVE, j->fifth_term, value);
     default:

@@ -402,6 +402,26 @@ START_TEST(choices_have_a_place)
 }
 END_TEST
 
+/* What cannot be held has no list, and is none; other kinds are never the same. */
+START_TEST(parts_and_kinds)
+{
+    pvsize_spec *module = invented_module(), *other = invented_module(), *site = invented_site();
+    const pvsz_part_list *planes = pvsz_spec_parts(site, PVSZ_KIND_PLANE);
+
+    ck_assert_uint_eq(planes->count, 2);
+    ck_assert_ptr_eq(pvsz_spec_list(site, PVSZ_KIND_PLANE), planes);
+    ck_assert_uint_eq(pvsz_spec_parts(module, PVSZ_KIND_PLANE)->count, 0);
+    ck_assert_ptr_null(pvsz_spec_list(module, PVSZ_KIND_PLANE));
+    ck_assert(pvsz_spec_same_numbers(module, other));
+    ck_assert(!pvsz_spec_same_numbers(module, site));
+    OK(pvsize_spec_set_none(other, PVSIZE_MODULE_MAX_SERIES_FUSE, diag));
+    ck_assert(!pvsz_spec_same_numbers(module, other));
+    pvsize_spec_free(module);
+    pvsize_spec_free(other);
+    pvsize_spec_free(site);
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "terms", terms_without_a_name_are_numbers);
@@ -416,6 +436,7 @@ static void add(Suite *suite)
     add_test(suite, "tables", tables_are_sound);
     add_test(suite, "found", rows_are_found_by_number);
     add_test(suite, "shape", tables_have_the_shape_that_is_relied_on);
+    add_test(suite, "parts", parts_and_kinds);
     add_test(suite, "ratings", ratings_are_the_smallest_that_do);
     add_test(suite, "rules", rules_compare_like_with_like);
     add_test(suite, "memory", memory_of_no_size_and_of_too_much);

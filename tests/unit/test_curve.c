@@ -158,6 +158,9 @@ START_TEST(data_sheets_without_a_curve)
     OK(pvsize_spec_set_number(spec, PVSIZE_MODULE_IMP, 13.1, diag));
     OK(pvsize_spec_set_number(spec, PVSIZE_MODULE_VOC_COEFFICIENT, 0.27, diag));
     FAILS(PVSIZE_E_NO_CURVE, "module.voc_coefficient", pvsize_curve_new(spec, NULL, &curve, diag));
+    OK(pvsize_spec_unset(spec, PVSIZE_MODULE_VOC_COEFFICIENT, diag));
+    OK(pvsize_spec_set_number(spec, PVSIZE_MODULE_CELLS, 1, diag)); /* a cell of 40 V */
+    FAILS(PVSIZE_E_NO_CURVE, "module.cells", pvsize_curve_new(spec, NULL, &curve, diag));
     OK(pvsize_spec_unset(spec, PVSIZE_MODULE_ISC, diag));
     FAILS(PVSIZE_E_NOT_SET, "module.isc", pvsize_curve_new(spec, NULL, &curve, diag));
     FAILS(PVSIZE_E_NULL_POINTER, "spec", pvsize_curve_new(NULL, NULL, &curve, diag));
