@@ -56,8 +56,8 @@ static bool find_drop(const trial *t, double *drop)
 
     if (shunt_at(t, high) < 0)
         return false;
-    if (shunt_at(t, low) < 0)
-        low = pvsz_find_root(shunt_at, t, low, high);
+    /* at next to no drop it is below 0: Vmp and Imp are more than half of Voc and Isc */
+    low = pvsz_find_root(shunt_at, t, low, high);
     if (level_at(t, low) < 0 || level_at(t, high) > 0)
         return false;
     *drop = pvsz_find_root(level_at, t, low, high);

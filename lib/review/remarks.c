@@ -56,15 +56,14 @@ static bool of_inverter(const pvsz_making *making, int32_t term, double *value)
     return pvsz_spec_number(making->inverter, term, value);
 }
 
-/* The bound that a rule sets, with so many strings. */
-static bool bound_by(const pvsz_making *making, int32_t rule, int32_t what, int32_t strings,
-                     double *value)
+/* The bound on this input that a rule on currents sets, with so many strings: one, and nothing is
+ * missing for it. */
+static bool bound_by(const pvsz_making *making, int32_t rule, int32_t strings, double *value)
 {
     for (size_t i = 0; i < making->bounds; i++) {
         const pvsz_bound *bound = &making->bound[i];
 
-        if (bound->rule != rule || bound->what != what || bound->missing ||
-            bound->strings != strings || (bound->input >= 0 && bound->input != making->input))
+        if (bound->rule != rule || bound->strings != strings || bound->input != making->input)
             continue;
         *value = bound->value;
         return true;
@@ -107,8 +106,8 @@ static void remark_on_currents(pvsz_making *making)
 
     if (!of_input(making, PVSIZE_INPUT_MAX_OPERATING_CURRENT, &operating) ||
         !of_input(making, PVSIZE_INPUT_MAX_SHORT_CIRCUIT_CURRENT, &rating) ||
-        !bound_by(making, PVSIZE_RULE_ISC_INPUT, PVSIZE_BOUND_MODULE_ISC, 1, &isc) ||
-        !bound_by(making, PVSIZE_RULE_OPERATING_CURRENT, PVSIZE_BOUND_MODULE_IMP, 1, &imp))
+        !bound_by(making, PVSIZE_RULE_ISC_INPUT, 1, &isc) ||
+        !bound_by(making, PVSIZE_RULE_OPERATING_CURRENT, 1, &imp))
         return;
     SAY(making,
         !pvsz_at_most(imp, isc)        ? PVSIZE_REMARK_FAULT_LIMIT_FIRST
@@ -158,9 +157,8 @@ static void remark_on_terminals(pvsz_making *making)
 
     if (!of_input(making, PVSIZE_INPUT_TERMINALS, &terminals))
         return;
-    if (bound_by(making, PVSIZE_RULE_OPERATING_CURRENT, PVSIZE_BOUND_MODULE_IMP, (int32_t)terminals,
-                 &imp) &&
-        bound_by(making, PVSIZE_RULE_ISC_INPUT, PVSIZE_BOUND_MODULE_ISC, (int32_t)terminals, &isc))
+    if (bound_by(making, PVSIZE_RULE_OPERATING_CURRENT, (int32_t)terminals, &imp) &&
+        bound_by(making, PVSIZE_RULE_ISC_INPUT, (int32_t)terminals, &isc))
         SAY(making, PVSIZE_REMARK_TERMINALS, terminals, imp, isc);
     if (of_input(making, PVSIZE_INPUT_TERMINAL_CURRENT, &current) &&
         of_input(making, PVSIZE_INPUT_MAX_SHORT_CIRCUIT_CURRENT, &rating) &&
@@ -179,7 +177,7 @@ static void remark_on_window(pvsz_making *making)
     if (!of_input(making, PVSIZE_INPUT_FULL_POWER_MIN, &from) ||
         !of_input(making, PVSIZE_INPUT_FULL_POWER_MAX, &to)) {
         SAY(making, PVSIZE_REMARK_WINDOW_UNKNOWN, low, high);
-    } else if (to > from && high > low && vmp > 0) {
+    } else if (to > from && high > low) {
         double share = (to - from) / (high - low) * 100;
 
         SAY(making, pvsz_at_most(60, share) ? PVSIZE_REMARK_WINDOW : PVSIZE_REMARK_WINDOW_NARROW,
@@ -271,7 +269,7 @@ static void remark_on_inputs(pvsz_making *making, int32_t inputs)
             current = amps;
         }
     }
-    if (best > 0 && !pvsz_at_most(rated, best))
+    if (!pvsz_at_most(rated, best))
         SAY(making, PVSIZE_REMARK_ONE_INPUT, best, at, current, rated);
 }
 
@@ -281,8 +279,7 @@ static void remark_on_data(pvsz_making *making)
     for (int32_t i = 0; !making->status && i < making->report->findings; i++) {
         const pvsz_finding *finding = &making->report->finding[i];
 
-        if (finding->rule->manner != PVSZ_QUIET || finding->rule->own ||
-            finding->verdict != PVSIZE_VERDICT_EXCEEDS)
+        if (finding->rule->manner != PVSZ_QUIET) /* one that is tells of breaches only */
             continue;
         add(making, &(pvsz_remark){.remark = PVSIZE_REMARK_CONTRADICTION,
                                    .input = finding->subject->scope == PVSZ_KIND_INPUT

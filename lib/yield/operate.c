@@ -56,5 +56,5 @@ pvsz_hold pvsz_hold_at(const pvsz_intake *in, const pvsz_joined *joined, pvsz_po
 
 bool pvsz_may_start(const pvsz_intake *in, const pvsz_joined *joined)
 {
-    return in->start <= 0 || voltage_of(joined, 0) >= in->start;
+    return voltage_of(joined, 0) >= in->start;
 }

@@ -169,10 +169,10 @@ static void add_limits(pvsz_ledger *ledger, int32_t month, const pvsz_hold *hold
     }
 }
 
-/* Whether light went on from the hour before this one. */
+/* Whether light went on from the hour before this one; in the first of all nothing feeds yet. */
 static bool follows(const pvsize_light *light, int32_t h)
 {
-    return h > 0 && light->hour.row[h] == light->hour.row[h - 1] + 1;
+    return light->hour.row[h] == light->hour.row[h - 1] + 1;
 }
 
 /* Open-circuit voltage is above that of the maximum-power point. */
