@@ -104,7 +104,7 @@ int32_t pvsz_limit_at(const pvsz_question *question, const pvsize_report *report
 /* Entry of the quantity that a question asks of; -1: none. */
 int32_t pvsz_question_entry(const pvsz_question *question, const pvsize_report *report,
                             int32_t place);
-/* What a question is asked of; null for the design as a whole. */
+/* What a question is asked of. */
 const pvsz_subject *pvsz_question_subject(const pvsz_question *question,
                                           const pvsize_report *report, int32_t place);
 /* The most that an answer may be off. */

