@@ -1,16 +1,10 @@
 /* The trial: a system of one array on one input, checked as any other. */
 #include "review.h"
 
-static void fail(pvsz_making *making, pvsize_status status)
-{
-    if (!making->status)
-        making->status = status;
-}
-
 void pvsz_set_trial(pvsz_making *making, pvsize_spec *spec, int32_t term, double value)
 {
     if (!making->status)
-        fail(making, pvsize_spec_set_number(spec, term, value, making->diag));
+        making->status = pvsize_spec_set_number(spec, term, value, making->diag);
 }
 
 bool pvsz_enquiry_number(const pvsz_making *making, int32_t term, double *value)
@@ -25,7 +19,7 @@ static pvsize_spec *make(pvsz_making *making, int32_t kind)
     pvsize_spec *spec = NULL;
 
     if (!making->status)
-        fail(making, pvsize_spec_new(kind, making->memory, &spec, making->diag));
+        making->status = pvsize_spec_new(kind, making->memory, &spec, making->diag);
     return spec;
 }
 
@@ -33,7 +27,7 @@ static pvsize_spec *make(pvsz_making *making, int32_t kind)
 static void give(pvsz_making *making, pvsize_spec *owner, pvsize_spec *part)
 {
     if (!making->status)
-        fail(making, pvsize_spec_add(owner, part, NULL, making->diag));
+        making->status = pvsize_spec_add(owner, part, NULL, making->diag);
     pvsize_spec_free(part);
 }
 
@@ -42,7 +36,7 @@ static pvsize_spec *copy_of(pvsz_making *making, const pvsize_spec *spec)
     pvsize_spec *copy = NULL;
 
     if (!making->status)
-        fail(making, pvsize_spec_clone(spec, making->memory, &copy, making->diag));
+        making->status = pvsize_spec_clone(spec, making->memory, &copy, making->diag);
     return copy;
 }
 
@@ -54,7 +48,7 @@ static pvsize_spec *inverter_of(pvsz_making *making, int32_t input)
 
     for (int32_t i = count - 1; i >= 0 && !making->status; i--)
         if (i != input)
-            fail(making, pvsize_spec_remove(inverter, PVSIZE_KIND_INPUT, i, making->diag));
+            making->status = pvsize_spec_remove(inverter, PVSIZE_KIND_INPUT, i, making->diag);
     return inverter;
 }
 
@@ -138,7 +132,7 @@ void pvsz_open_trial(pvsz_making *making, int32_t input, const pvsize_spec *modu
     give(making, making->system, site_of(making));
     give(making, making->system, inverter_of(making, input));
     if (!making->status)
-        fail(making, pvsize_report_new(making->memory, &making->report, making->diag));
+        making->status = pvsize_report_new(making->memory, &making->report, making->diag);
     note_baseline(making);
     give(making, making->system, array_of(making, module));
     if (making->status)
@@ -172,7 +166,7 @@ void pvsz_fit_isolator(pvsz_making *making)
 void pvsz_run_trial(pvsz_making *making)
 {
     if (!making->status)
-        fail(making, pvsize_check(making->system, making->rules, making->report, making->diag));
+        making->status = pvsize_check(making->system, making->rules, making->report, making->diag);
 }
 
 bool pvsz_trial_quantity(const pvsz_making *making, int32_t place, double *value)

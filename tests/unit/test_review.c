@@ -604,6 +604,7 @@ START_TEST(wrong_input)
            told < 99)
         told++; /* the first with a number in it */
     FAILS(PVSIZE_E_BAD_INDEX, "k", pvsize_review_remark_number(review, 0, 9, &value, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "k", pvsize_review_remark_number(review, told, -1, &value, diag));
     FAILS(PVSIZE_E_NULL_POINTER, "value", pvsize_review_remark_number(review, told, 0, NULL, diag));
     FAILS(PVSIZE_E_NULL_POINTER, "count",
           pvsize_review_module_room(review, 0, PVSIZE_ROOM_MODULES_MIN, NULL, diag));
