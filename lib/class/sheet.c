@@ -238,7 +238,7 @@ static void put_ratings(pvsz_text *text, const pvsize_exercise *exercise)
     double rating = 0;
     bool first = true;
 
-    if (exercise->level != PVSIZE_LEVEL_PARALLEL || !series->set)
+    if (exercise->level != PVSIZE_LEVEL_PARALLEL) /* every preset has a series */
         return;
     open_item(text);
     pvsz_put(text, "standard ratings of fuses: ");

@@ -311,9 +311,9 @@ void pvsz_find_bounds(pvsz_making *making)
 {
     size_t inputs = pvsz_spec_parts(making->inverter, PVSZ_KIND_INPUT)->count;
     size_t findings = pvsz_most_findings(making);
-    seen *list = making->status ? NULL : pvsz_new(making->memory, findings, sizeof *list);
+    seen *list = pvsz_new(making->memory, findings, sizeof *list);
 
-    if (!list && !making->status)
+    if (!list)
         making->status = pvsz_fail(making->diag, PVSIZE_E_NO_MEMORY);
     if (inputs > 0 && !making->status)
         take_coefficients(making);

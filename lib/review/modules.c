@@ -179,8 +179,9 @@ static void find_total(pvsz_making *making, pvsz_acceptance *row)
     for (size_t i = 0; i < making->bounds; i++) {
         const pvsz_bound *bound = &making->bound[i];
 
-        if (bound->what != PVSIZE_BOUND_ARRAY_POWER || bound->missing ||
-            bound->compare != PVSIZE_COMPARE_AT_MOST || bound->severity != PVSIZE_SEVERITY_MUST ||
+        /* nothing is missing for power, which hangs on no coefficient */
+        if (bound->what != PVSIZE_BOUND_ARRAY_POWER || bound->compare != PVSIZE_COMPARE_AT_MOST ||
+            bound->severity != PVSIZE_SEVERITY_MUST ||
             (bound->input >= 0 && bound->input != row->input) ||
             (tightest && bound->value >= tightest->value))
             continue;

@@ -135,7 +135,7 @@ static void remark_on_isolator(pvsz_making *making)
     for (int32_t i = 0; i < PVSZ_COUNT(needed); i++) {
         if (!of_input(making, needed[i][0], &answer)) {
             unknown++;
-        } else if (answer == 0 && finding->verdict == PVSIZE_VERDICT_EXCEEDS) {
+        } else if (answer == 0) { /* one such settles it: the rule is broken */
             say(making, needed[i][1], NULL, 0);
             return;
         }

@@ -897,7 +897,7 @@ START_TEST(none_fits_and_not_known_are_told)
     NOT_KNOWN(bad.temp = NAN);
     NOT_KNOWN(bad.voltage = 0);
     NOT_KNOWN(bad.drop_limit = -1);
-    NOT_KNOWN(bad.run.current = -1);
+    NOT_KNOWN(bad.voltage = -1);
     NOT_KNOWN((bad.run.circuit = PVSZ_CIRCUIT_THREE_PHASE, bad.run.cos_phi = 1.01));
     NOT_KNOWN((bad.run.circuit = PVSZ_CIRCUIT_THREE_PHASE, bad.run.cos_phi = -0.01));
     NOT_KNOWN((bad.run.circuit = PVSZ_CIRCUIT_SINGLE_PHASE, bad.run.reactance = NAN));

@@ -232,8 +232,8 @@ START_TEST(memory_fails)
 }
 END_TEST
 
-/* Every rule set of the library is taught by, at every level; a series of fuses is told of where
- * the rule set has one. */
+/* Every rule set of the library is taught by, at every level; the series of its fuses is told of where
+ * strings are in parallel. */
 START_TEST(every_rule_set_has_exercises)
 {
     for (int32_t i = 0; i < pvsize_preset_count(); i++)
@@ -314,6 +314,81 @@ START_TEST(jobs_beside_the_table)
 }
 END_TEST
 
+/* Generates anew by another rule set, as the maker of an exercise does. */
+static pvsize_status generated_by(pvsize_exercise *one, pvsize_rules *rules)
+{
+    pvsize_status status;
+
+    pvsize_rules_free(one->rules);
+    one->rules = rules;
+    OK(pvsize_report_new(NULL, &one->trial, diag));
+    status = pvsz_generate(one, diag);
+    pvsize_report_free(one->trial);
+    one->trial = NULL;
+    return status;
+}
+
+/* Rules that tell little are drawn for until a job asks enough; rules that nothing meets have no
+ * exercise, and there is an end to drawing. */
+START_TEST(rules_that_hardly_teach)
+{
+    for (int32_t seed = 0; seed < 40; seed++) {
+        pvsize_exercise *one = exercise(PVSIZE_LEVEL_PARALLEL, seed);
+        pvsize_rules *rules = preset("asnzs_5033_2021");
+        int32_t mistakes = 0;
+
+        OK(pvsize_rules_unset_figure(rules, PVSIZE_FIGURE_DEVICE_LOW_FACTOR, diag));
+        OK(pvsize_rules_unset_figure(rules, PVSIZE_FIGURE_DEVICE_TRIGGER_SHARE, diag));
+        OK(generated_by(one, rules));
+        ck_assert_int_ge(one->count, 4);
+        for (int32_t i = 0; i < one->count; i++)
+            mistakes += one->asked[i].mistakes;
+        ck_assert_int_ge(mistakes, 8);
+        pvsize_exercise_free(one);
+    }
+    {
+        pvsize_exercise *one = exercise(PVSIZE_LEVEL_ONE_INPUT, 1);
+        pvsize_rules *rules = preset(NULL);
+
+        OK(pvsize_rules_add(rules, "shop", "no modules", PVSIZE_QUANTITY_SYSTEM_MODULES,
+                            PVSIZE_COMPARE_AT_MOST, 0, 0, PVSIZE_SEVERITY_MUST, NULL, NULL, diag));
+        FAILS(PVSIZE_E_INTERNAL, "", generated_by(one, rules));
+        pvsize_exercise_free(one);
+    }
+}
+END_TEST
+
+/* What a mistake makes of the excess is that of the same limit: nothing else is an answer. */
+START_TEST(excesses_are_of_the_fault)
+{
+    for (int32_t seed = 0; seed < 300; seed++) {
+        pvsize_exercise *one = exercise(PVSIZE_LEVEL_FAULT, seed);
+
+        ck_assert_int_eq(one->asked[0].question->number, PVSIZE_QUESTION_FAULT);
+        ck_assert_int_ge(one->count, 2);
+        for (int32_t i = 0; i < one->count; i++)
+            for (int32_t k = 0; k < one->asked[i].mistakes; k++) {
+                pvsz_changed changed;
+                double value = 0;
+
+                if (one->asked[i].question->number != PVSIZE_QUESTION_EXCESS)
+                    continue;
+                pvsz_mistake_make(one->asked[i].mistake[k], one->system, one->rules, &changed);
+                OK(pvsize_report_new(NULL, &one->trial, diag));
+                OK(pvsize_check(one->system, one->rules, one->trial, diag));
+                ck_assert(pvsz_broken(one->trial)->rule->number ==
+                          pvsz_broken(one->report)->rule->number);
+                value = -pvsz_broken(one->trial)->margin;
+                ck_assert(value == one->asked[i].wrong[k]);
+                pvsize_report_free(one->trial);
+                one->trial = NULL;
+                pvsz_take_back(&changed);
+            }
+        pvsize_exercise_free(one);
+    }
+}
+END_TEST
+
 /* Where a design breaks nothing there is nothing to work out of that. */
 START_TEST(no_fault_has_no_working)
 {
@@ -345,6 +420,8 @@ static void add(Suite *suite)
     add_test(suite, "texts", all_texts);
     add_test(suite, "rule sets", every_rule_set_has_exercises);
     add_test(suite, "beside", jobs_beside_the_table);
+    add_test(suite, "little", rules_that_hardly_teach);
+    add_test(suite, "excesses", excesses_are_of_the_fault);
     add_test(suite, "no working", no_fault_has_no_working);
     add_test(suite, "memory", memory_fails);
 }
