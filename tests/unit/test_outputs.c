@@ -233,6 +233,7 @@ START_TEST(results_of_a_year_may_be_left_out)
     const pvsize_year *energy = o.energy;
     int32_t array, inverter, a[4], one;
     double x[2], y;
+    size_t rows = 0;
 
     OK(pvsize_year_size(energy, &a[0], &a[1], &a[2], &a[3], diag));
     ALONE(a[0], one, pvsize_year_size(energy, &one, NULL, NULL, NULL, diag));
@@ -258,6 +259,18 @@ START_TEST(results_of_a_year_may_be_left_out)
     FAILS(PVSIZE_E_BAD_INDEX, "", pvsize_year_assumption(energy, -1, &one, NULL, NULL, diag));
     FAILS(PVSIZE_E_OUT_OF_RANGE, "month",
           pvsize_year_energy(energy, inverter, -1, PVSIZE_ENERGY_OUTPUT, &y, diag));
+    NEEDS("year", pvsize_year_loss(NULL, inverter, 0, PVSIZE_LOSS_GLASS, &y, diag));
+    NEEDS("year", pvsize_year_active(NULL, inverter, PVSIZE_LOSS_AC_RATING, &y, diag));
+    FAILS(PVSIZE_E_BAD_CHOICE, "loss", pvsize_year_active(energy, inverter, 99, &y, diag));
+    NEEDS("hours", pvsize_year_active(energy, inverter, PVSIZE_LOSS_AC_RATING, NULL, diag));
+    NEEDS("year", pvsize_year_irradiation(NULL, array, 0, &y, NULL, diag));
+    OK(pvsize_year_assumption_count(energy, &a[0], diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "", pvsize_year_assumption(energy, a[0], &one, NULL, NULL, diag));
+    OK(pvsize_year_power(energy, inverter, 0, NULL, 0, &rows, diag)); /* how many there are */
+    OK(pvsize_year_size(energy, &one, NULL, NULL, NULL, diag));
+    ck_assert_uint_eq(rows, (size_t)one);
+    NEEDS("weather", pvsize_weather_origin(NULL, 0, PVSIZE_INTERVAL_TEMP, &one, diag));
+    NEEDS("weather", pvsize_weather_on_plane(NULL, 20, 0, 0, NULL, 0, &rows, diag));
     objects_free(&o);
 }
 END_TEST

@@ -389,10 +389,16 @@ START_TEST(modules_that_fit_at_no_length)
     pvsize_review_free(review);
     OK(pvsize_rules_add(rules, "none", "no modules", PVSIZE_QUANTITY_SYSTEM_MODULES,
                         PVSIZE_COMPARE_AT_MOST, 0, 0, PVSIZE_SEVERITY_MUST, NULL, &own, diag));
-    review = review_of_module(wide, invented_module(), rules);
-    ck_assert_int_eq(accepted_by(review), PVSIZE_ACCEPTED_NO);
-    ck_assert_int_eq(stopped_by(review, 0), own);
-    pvsize_review_free(review);
+    for (int large = 0; large < 2; large++) { /* and too large a current: that is less of a share */
+        pvsize_spec *module = invented_module();
+
+        if (large)
+            OK(pvsize_spec_set_number(module, PVSIZE_MODULE_ISC, 150, diag));
+        review = review_of_module(wide, module, rules);
+        ck_assert_int_eq(accepted_by(review), PVSIZE_ACCEPTED_NO);
+        ck_assert_int_eq(stopped_by(review, 0), own);
+        pvsize_review_free(review);
+    }
     pvsize_rules_free(rules);
 }
 END_TEST
@@ -513,6 +519,85 @@ START_TEST(any_own_rule_bounds_in_proportion)
             at++;
         }
         ck_assert_int_gt(at, 10);
+        pvsize_review_free(review);
+        pvsize_rules_free(rules);
+    }
+}
+END_TEST
+
+static int32_t bounds_of(const pvsize_review *review, int32_t wanted, int32_t *missing)
+{
+    int32_t count, rule, found = 0;
+    double value;
+
+    OK(pvsize_review_bound_count(review, &count, diag));
+    *missing = 0;
+    for (int32_t i = 0; i < count; i++) {
+        OK(pvsize_review_bound_rule(review, i, &rule, NULL, NULL, NULL, diag));
+        if (rule != wanted)
+            continue;
+        found++;
+        *missing += pvsize_review_bound_numbers(review, i, &value, NULL, NULL) != PVSIZE_OK;
+    }
+    return found;
+}
+
+/* A limit that grows with what it limits bounds nothing, nor does one of nothing. */
+START_TEST(limits_that_bound_nothing)
+{
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_review *review;
+    int32_t follows, none, missing;
+
+    OK(pvsize_rules_add(rules, "follows", "string no more than its modules",
+                        PVSIZE_QUANTITY_STRING_VOC_COLD, PVSIZE_COMPARE_AT_MOST, PVSIZE_MODULE_VOC,
+                        1, PVSIZE_SEVERITY_NOTE, NULL, &follows, diag));
+    OK(pvsize_rules_add(rules, "none", "no less than nothing", PVSIZE_QUANTITY_STRING_VMP_HOT,
+                        PVSIZE_COMPARE_AT_LEAST, 0, 0, PVSIZE_SEVERITY_NOTE, NULL, &none, diag));
+    review = review_of_module(wide, invented_module(), rules);
+    ck_assert_int_eq(bounds_of(review, follows, &missing), 0);
+    ck_assert_int_eq(bounds_of(review, none, &missing), 0);
+    ck_assert_int_gt(bounds_of(review, PVSIZE_RULE_VMP_HOT_TRACKING, &missing), 0);
+    pvsize_review_free(review);
+    pvsize_rules_free(rules);
+}
+END_TEST
+
+/* Modules that in the heat have no voltage left, by a coefficient that is a slip of the pen: what
+ * they may have at STC cannot be told, and is not. */
+START_TEST(coefficients_that_leave_nothing)
+{
+    pvsize_spec *inverter = trade_inverter(), *site = invented_site();
+    pvsize_spec *enquiry =
+        SPEC(PVSIZE_KIND_ENQUIRY, PVSIZE_ENQUIRY_PLANE, 0, PVSIZE_ENQUIRY_VMP_COEFFICIENT_LOW, -2);
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_review *review;
+    int32_t missing;
+
+    OK(pvsize_spec_set_number(site, PVSIZE_SITE_TEMP_MAX, 60, diag));
+    review = reviewed(inverter, site, enquiry, rules);
+    ck_assert_int_eq(bounds_of(review, PVSIZE_RULE_VMP_HOT_TRACKING, &missing), 2);
+    ck_assert_int_eq(missing, 2);
+    ck_assert_int_gt(bounds_of(review, PVSIZE_RULE_ISC_INPUT, &missing), 0);
+    ck_assert_int_eq(missing, 0);
+    pvsize_review_free(review);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(enquiry);
+    pvsize_spec_free(site);
+    pvsize_spec_free(inverter);
+}
+END_TEST
+
+START_TEST(every_rule_set_reviews)
+{
+    for (int32_t i = 0; i < pvsize_preset_count(); i++) {
+        pvsize_rules *rules = preset(pvsize_preset_name(i));
+        pvsize_review *review = review_of_module(wide, invented_module(), rules);
+        int32_t missing;
+
+        /* 130 A for all strings, whatever the factor on one */
+        ck_assert_int_eq(bounds_of(review, PVSIZE_RULE_ISC_INPUT, &missing), 4);
+        ck_assert_int_ne(accepted_by(review), PVSIZE_ACCEPTED_NO);
         pvsize_review_free(review);
         pvsize_rules_free(rules);
     }
@@ -657,6 +742,24 @@ START_TEST(empty_data)
 }
 END_TEST
 
+/* The data of the only input contradict each other in all that is looked at. */
+static void contradict(pvsize_spec *inverter)
+{
+    static const double values[][2] = {
+        {PVSIZE_INPUT_TRACKING_MIN, 700},        {PVSIZE_INPUT_TRACKING_MAX, 650},
+        {PVSIZE_INPUT_FULL_POWER_MIN, 600},      {PVSIZE_INPUT_FULL_POWER_MAX, 500},
+        {PVSIZE_INPUT_START_VOLTAGE, 700},       {PVSIZE_INPUT_MAX_SHORT_CIRCUIT_CURRENT, 5},
+        {PVSIZE_INPUT_MAX_OPERATING_CURRENT, 11}};
+    pvsize_spec *input;
+
+    OK(pvsize_spec_part(inverter, PVSIZE_KIND_INPUT, 0, NULL, &input, diag));
+    for (size_t i = 0; i < sizeof values / sizeof *values; i++)
+        OK(pvsize_spec_set_number(input, (int32_t)values[i][0], values[i][1], diag));
+    OK(pvsize_spec_replace(inverter, 0, input, diag));
+    pvsize_spec_free(input);
+    OK(pvsize_spec_set_number(inverter, PVSIZE_INVERTER_RATED_APPARENT_POWER, 5000, diag));
+}
+
 START_TEST(every_allocation_fails_once)
 {
     pvsize_spec *inverter = trade_inverter(), *site = invented_site();
@@ -670,6 +773,7 @@ START_TEST(every_allocation_fails_once)
 
     OK(pvsize_spec_remove(inverter, PVSIZE_KIND_INPUT, 0, diag));
     OK(pvsize_spec_remove(enquiry, PVSIZE_KIND_MODULE, 1, diag));
+    contradict(inverter); /* each is a remark, for which room is taken */
     FAILS(PVSIZE_E_NO_MEMORY, "null", (c.fail_at = 0, pvsize_review_new(&memory, &review, diag)));
     c.fail_at = -1;
     OK(pvsize_review_new(&memory, &review, diag));
@@ -710,6 +814,9 @@ static void add(Suite *suite)
     add_test(suite, "no device", strings_without_a_device_that_fits);
     add_test(suite, "both ways", own_rules_bound_both_ways);
     add_test(suite, "any own rule", any_own_rule_bounds_in_proportion);
+    add_test(suite, "no bounds", limits_that_bound_nothing);
+    add_test(suite, "nothing left", coefficients_that_leave_nothing);
+    add_test(suite, "rule sets", every_rule_set_reviews);
     add_test(suite, "page", page_outlives_what_it_was_made_from);
     add_test(suite, "wrong input", wrong_input);
     add_test(suite, "empty", empty_data);

@@ -887,6 +887,69 @@ START_TEST(light_that_is_all_beam)
 }
 END_TEST
 
+/* A system without strings, of an inverter with a name longer than its column: a year of nothing. */
+START_TEST(a_year_of_nothing)
+{
+    static const char name[] = "the inverter behind the shed, next to the large water tank";
+    pvsize_spec *system = small_system(NULL, PAIRS(PVSIZE_INVERTER_NIGHT_CONSUMPTION, 5), NULL);
+    pvsize_spec *inverter;
+    pvsize_year *year;
+    double rated = 7, yield = 7;
+    char text[12000];
+
+    OK(pvsize_spec_part(system, PVSIZE_KIND_INVERTER, 0, NULL, &inverter, diag));
+    OK(pvsize_spec_set_text(inverter, PVSIZE_INVERTER_NAME, name, diag));
+    OK(pvsize_spec_replace(system, 0, inverter, diag));
+    pvsize_spec_free(inverter);
+    OK(pvsize_spec_remove(system, PVSIZE_KIND_ARRAY, 0, diag));
+    stc_all_day();
+    year = year_of(system, plain, NULL);
+    NEAR(energy(year, PVSIZE_KIND_SYSTEM, PVSIZE_ENERGY_REFERENCE), 0, 0);
+    OK(pvsize_year_yield(year, subject(year, PVSIZE_KIND_SYSTEM), &rated, &yield, diag));
+    ck_assert(rated == 0 && yield == 0);
+    OK(pvsize_year_render(year, PVSIZE_FORMAT_PLAIN, text, sizeof text, NULL, diag));
+    ck_assert_ptr_nonnull(strstr(text, name));
+    ck_assert_ptr_nonnull(strstr(text, " kWh in 24 intervals of 60 minutes; not computed"));
+    pvsize_year_free(year);
+}
+END_TEST
+
+/* Memory that runs out for good, from each allocation on: one failure, and all comes back. */
+static void *dry(void *user, size_t size)
+{
+    counter *c = user;
+
+    if (c->fail_at >= 0 && c->made >= c->fail_at)
+        return NULL;
+    return counted(user, size);
+}
+
+START_TEST(memory_that_runs_dry)
+{
+    pvsize_light *light;
+    pvsize_spec *system = small_system(NULL, NULL, PAIRS(PVSIZE_SITE_EXPORT_LIMIT, 3000));
+    pvsize_status status = PVSIZE_E_NO_MEMORY;
+    counter c = {0, 0, -1};
+    pvsize_allocator memory = {dry, released, &c};
+    pvsize_year *year;
+
+    stc_all_day();
+    light = light_with(plain);
+    OK(pvsize_year_new(&memory, &year, diag));
+    for (long n = 0; status; n++) {
+        c.fail_at = c.made + n;
+        status = pvsize_year_fill(system, light, NULL, 0, year, diag);
+        ck_assert(!status || status == PVSIZE_E_NO_MEMORY);
+        ck_assert(!status || c.live == 1);
+    }
+    NEAR(output(year), day(3000), 1e-9);
+    pvsize_year_free(year);
+    ck_assert_int_eq(c.live, 0);
+    pvsize_light_free(light);
+    pvsize_spec_free(system);
+}
+END_TEST
+
 START_TEST(gaps_are_counted_and_not_filled)
 {
     double power[ROWS], load[ROWS] = {0};
@@ -1091,6 +1154,8 @@ static void add(Suite *suite)
     add_test(suite, "dozen", planes_by_the_dozen);
     add_test(suite, "no yield", yields_that_cannot_be);
     add_test(suite, "all beam", light_that_is_all_beam);
+    add_test(suite, "year of nothing", a_year_of_nothing);
+    add_test(suite, "dry", memory_that_runs_dry);
     add_test(suite, "gaps", gaps_are_counted_and_not_filled);
     add_test(suite, "nothing", weather_that_gives_nothing_is_refused);
     add_test(suite, "wrong input", wrong_input);
