@@ -77,10 +77,9 @@ static int32_t coefficient_of(const probe *one)
     return -1;
 }
 
-/* What a run found on a rule. */
+/* What a run found on a rule, by its place among those of the report. */
 typedef struct seen {
-    int32_t rule;
-    double value, limit;
+    double value, limit; /* 0: nothing */
 } seen;
 
 static bool is_limit(const pvsz_finding *finding)
@@ -89,32 +88,29 @@ static bool is_limit(const pvsz_finding *finding)
            finding->verdict != PVSIZE_VERDICT_NOT_ASSESSED;
 }
 
-static int32_t note_findings(const pvsz_making *making, seen *list)
+static void note_findings(const pvsz_making *making, seen *list)
 {
-    int32_t count = 0;
-
+    memset(list, 0, pvsz_most_findings(making) * sizeof *list);
     for (int32_t i = 0; !making->status && i < making->report->findings; i++) {
         const pvsz_finding *finding = &making->report->finding[i];
 
         if (is_limit(finding))
-            list[count++] = (seen){finding->rule->number, finding->value, finding->limit};
+            list[finding->rule - making->report->rule] = (seen){finding->value, finding->limit};
     }
-    return count;
 }
 
 static bool about(double a, double b)
 {
-    return pvsz_at_most(a, b) && pvsz_at_most(b, a);
+    return pvsz_within(a < b ? a - b : b - a, b);
 }
 
 /* Whether the finding of the second run is in proportion to what was tried. */
-static bool follows(const seen *list, int32_t count, const pvsz_finding *finding)
+static bool follows(const pvsz_making *making, const seen *list, const pvsz_finding *finding)
 {
-    for (int32_t i = 0; i < count; i++)
-        if (list[i].rule == finding->rule->number)
-            return list[i].value > 0 && about(finding->value, 2 * list[i].value) &&
-                   finding->limit == list[i].limit && finding->limit > 0;
-    return false;
+    const seen *first = &list[finding->rule - making->report->rule];
+
+    return first->value > 0 && about(finding->value, 2 * first->value) &&
+           finding->limit == first->limit && finding->limit > 0;
 }
 
 static void add_bound(pvsz_making *making, const pvsz_bound *bound)
@@ -173,12 +169,11 @@ static void drop_stand_ins(pvsz_making *making, const probe *one, const bool *st
 static void find_limits(pvsz_making *making, const probe *one, int32_t strings, seen *list)
 {
     bool stood_in[PVSZ_COUNT(places)];
-    int32_t count;
 
     set_stand_ins(making, one, stood_in);
     pvsz_set_trial(making, making->module, one->term, one->first);
     pvsz_run_trial(making);
-    count = note_findings(making, list);
+    note_findings(making, list);
     pvsz_set_trial(making, making->module, one->term, 2 * one->first);
     pvsz_run_trial(making);
     for (int32_t i = 0; !making->status && i < making->report->findings; i++) {
@@ -186,7 +181,7 @@ static void find_limits(pvsz_making *making, const probe *one, int32_t strings, 
         const pvsz_rule *rule = pvsz_rule_numbered(making->rules, finding->rule->number);
         bool of_input = rule->scope == PVSZ_KIND_ARRAY || rule->scope == PVSZ_KIND_INPUT;
 
-        if (!is_limit(finding) || !follows(list, count, finding) ||
+        if (!is_limit(finding) || !follows(making, list, finding) ||
             (!of_input && making->input > 0)) /* once for the inverter */
             continue;
         add_bound(making, &(pvsz_bound){.what = one->what,

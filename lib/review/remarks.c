@@ -276,7 +276,7 @@ static void remark_on_inputs(pvsz_making *making, int32_t inputs)
 /* Data rules that the inverter or an input breaks, looked at alone. */
 static void remark_on_data(pvsz_making *making)
 {
-    for (int32_t i = 0; !making->status && i < making->report->findings; i++) {
+    for (int32_t i = 0; i < making->report->findings; i++) {
         const pvsz_finding *finding = &making->report->finding[i];
 
         if (finding->rule->manner != PVSZ_QUIET) /* one that is tells of breaches only */

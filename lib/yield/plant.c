@@ -126,12 +126,12 @@ static void take_intake(pvsz_taker *t, int32_t i)
 
 static bool fit_points(const pvsize_spec *inverter, pvsz_conversion *conversion)
 {
-    enum { MOST = 256 };
+    enum { MOST = 256 }; /* as many as an inverter may have */
     const pvsz_part_list *parts = pvsz_spec_parts(inverter, PVSZ_KIND_EFFICIENCY_POINT);
     pvsz_efficiency_point points[MOST] = {{0}};
     int32_t count = 0;
 
-    for (size_t i = 0; i < parts->count && count < MOST; i++) {
+    for (size_t i = 0; i < parts->count; i++) {
         pvsz_efficiency_point *point = &points[count];
         const pvsize_spec *part = parts->item[i];
 
@@ -156,9 +156,10 @@ static void take_conversion(pvsz_taker *t, const pvsz_subject *inverter,
 
     if (fit_points(spec, conversion))
         return;
-    if ((european || pvsz_spec_number(spec, PVSIZE_INVERTER_CEC_EFFICIENCY, &weighted)) &&
+    if (european || pvsz_spec_number(spec, PVSIZE_INVERTER_CEC_EFFICIENCY, &weighted)) {
+        /* 99.9 / 100 is more than 0.999 */
         pvsz_conversion_of_weighted(european ? PVSZ_WEIGHTED_EUROPEAN : PVSZ_WEIGHTED_CEC,
-                                    weighted / 100, conversion)) {
+                                    fmin(weighted / 100, 0.999), conversion);
         pvsz_grant(t, PVSIZE_YEAR_ASSUMPTION_CONVERSION_WEIGHTED, inverter, weighted);
         return;
     }

@@ -32,7 +32,7 @@ static bool run_of(const pvsz_subject *cable, pvsz_run *run)
     if (!of_cable(cable, PVSIZE_CABLE_CONDUCTOR_TEMP, &temp) && temp <= 0)
         return false; /* nor does the laying tell it */
     size = size_of(cable, (int32_t)conductor - 1);
-    return of_cable(cable, PVSIZE_CABLE_LENGTH, &run->length) && size >= 0 &&
+    return of_cable(cable, PVSIZE_CABLE_LENGTH, &run->length) &&
            pvsz_resistance((int32_t)conductor - 1, size, temp, &run->resistance);
 }
 

@@ -17,11 +17,11 @@ typedef struct pvsz_taker {
 void pvsz_fail_taking(pvsz_taker *t, pvsize_status status);
 /* Takes something for granted. */
 void pvsz_grant(pvsz_taker *t, int32_t what, const pvsz_subject *subject, double value);
-/* A number of a subject, or of what it hangs on. */
+/* A number of a subject, or of what it hangs on: a site there always is. */
 static inline bool pvsz_taken_number(const pvsz_subject *subject, int32_t scope, int32_t term,
                                      double *value)
 {
-    return subject->spec[scope] && pvsz_spec_number(subject->spec[scope], term, value);
+    return pvsz_spec_number(subject->spec[scope], term, value);
 }
 /* A limit, or what stands for none; then `what` is granted, unless it is 0. */
 double pvsz_limit_of(pvsz_taker *t, const pvsz_subject *subject, int32_t term, double none,

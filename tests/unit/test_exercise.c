@@ -359,31 +359,39 @@ START_TEST(rules_that_hardly_teach)
 END_TEST
 
 /* What a mistake makes of the excess is that of the same limit: nothing else is an answer. */
+static void expect_same_limit(pvsize_exercise *one, const pvsz_asked *asked)
+{
+    for (int32_t k = 0; k < asked->mistakes; k++) {
+        pvsize_report *trial;
+        pvsz_changed changed;
+
+        pvsz_mistake_make(asked->mistake[k], one->system, one->rules, &changed);
+        trial = checked(one->system, one->rules);
+        ck_assert(pvsz_broken(trial)->rule->number == pvsz_broken(one->report)->rule->number);
+        ck_assert(-pvsz_broken(trial)->margin == asked->wrong[k]);
+        pvsize_report_free(trial);
+        pvsz_take_back(&changed);
+    }
+}
+
+/* Also by rules of so narrow a band for fuses that with Imp for Isc one too small is one too large. */
 START_TEST(excesses_are_of_the_fault)
 {
     for (int32_t seed = 0; seed < 300; seed++) {
         pvsize_exercise *one = exercise(PVSIZE_LEVEL_FAULT, seed);
 
+        if (seed >= 150) {
+            pvsize_rules *rules = preset("asnzs_5033_2021");
+
+            OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_DEVICE_LOW_FACTOR, 1.3, NULL, diag));
+            OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_DEVICE_HIGH_FACTOR, 1.35, NULL, diag));
+            OK(generated_by(one, rules));
+        }
         ck_assert_int_eq(one->asked[0].question->number, PVSIZE_QUESTION_FAULT);
         ck_assert_int_ge(one->count, 2);
         for (int32_t i = 0; i < one->count; i++)
-            for (int32_t k = 0; k < one->asked[i].mistakes; k++) {
-                pvsz_changed changed;
-                double value = 0;
-
-                if (one->asked[i].question->number != PVSIZE_QUESTION_EXCESS)
-                    continue;
-                pvsz_mistake_make(one->asked[i].mistake[k], one->system, one->rules, &changed);
-                OK(pvsize_report_new(NULL, &one->trial, diag));
-                OK(pvsize_check(one->system, one->rules, one->trial, diag));
-                ck_assert(pvsz_broken(one->trial)->rule->number ==
-                          pvsz_broken(one->report)->rule->number);
-                value = -pvsz_broken(one->trial)->margin;
-                ck_assert(value == one->asked[i].wrong[k]);
-                pvsize_report_free(one->trial);
-                one->trial = NULL;
-                pvsz_take_back(&changed);
-            }
+            if (one->asked[i].question->number == PVSIZE_QUESTION_EXCESS)
+                expect_same_limit(one, &one->asked[i]);
         pvsize_exercise_free(one);
     }
 }

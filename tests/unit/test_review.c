@@ -520,6 +520,14 @@ START_TEST(any_own_rule_bounds_in_proportion)
         }
         ck_assert_int_gt(at, 10);
         pvsize_review_free(review);
+        { /* of a place and modules of which nothing is known */
+            pvsize_spec *inverter = trade_inverter();
+
+            review = reviewed(inverter, NULL, NULL, rules);
+            ck_assert(bound_of(review, PVSIZE_RULE_ISC_INPUT, 1, 1) == 13.2 / 1.25);
+            pvsize_review_free(review);
+            pvsize_spec_free(inverter);
+        }
         pvsize_rules_free(rules);
     }
 }
