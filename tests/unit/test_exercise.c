@@ -338,7 +338,7 @@ START_TEST(rules_that_hardly_teach)
         int32_t mistakes = 0;
 
         OK(pvsize_rules_unset_figure(rules, PVSIZE_FIGURE_DEVICE_LOW_FACTOR, diag));
-        OK(pvsize_rules_unset_figure(rules, PVSIZE_FIGURE_DEVICE_TRIGGER_SHARE, diag));
+        OK(pvsize_rules_unset_figure(rules, PVSIZE_FIGURE_ISC_FACTOR, diag));
         OK(generated_by(one, rules));
         ck_assert_int_ge(one->count, 4);
         for (int32_t i = 0; i < one->count; i++)
