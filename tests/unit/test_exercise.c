@@ -334,11 +334,16 @@ START_TEST(rules_that_hardly_teach)
 {
     for (int32_t seed = 0; seed < 40; seed++) {
         pvsize_exercise *one = exercise(PVSIZE_LEVEL_PARALLEL, seed);
-        pvsize_rules *rules = preset("asnzs_5033_2021");
+        pvsize_rules *rules = preset(seed % 2 ? "asnzs_5033_2021" : "uk_fixed_factors");
         int32_t mistakes = 0;
 
-        OK(pvsize_rules_unset_figure(rules, PVSIZE_FIGURE_DEVICE_LOW_FACTOR, diag));
-        OK(pvsize_rules_unset_figure(rules, PVSIZE_FIGURE_ISC_FACTOR, diag));
+        if (seed % 2) { /* few questions */
+            OK(pvsize_rules_unset_figure(rules, PVSIZE_FIGURE_DEVICE_LOW_FACTOR, diag));
+            OK(pvsize_rules_unset_figure(rules, PVSIZE_FIGURE_ISC_FACTOR, diag));
+        } else { /* few mistakes */
+            OK(pvsize_rules_unset_figure(rules, PVSIZE_FIGURE_DEVICE_TRIGGER_SHARE, diag));
+            OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_ISC_FACTOR, 1, NULL, diag));
+        }
         OK(generated_by(one, rules));
         ck_assert_int_ge(one->count, 4);
         for (int32_t i = 0; i < one->count; i++)

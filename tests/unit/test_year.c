@@ -974,8 +974,9 @@ START_TEST(memory_that_runs_dry)
     pvsize_year *year;
 
     stc_all_day();
-    for (int i = 0; i < 5; i++) /* inverters of which little is known: more is taken for granted */
+    for (int i = 0; i < 5; i++) /* of which little is known: more is taken for granted */
         give(system, SPEC(PVSIZE_KIND_INVERTER, 0));
+    give(system, invented_array(0, 0, 10, 1));
     light = light_with(plain);
     OK(pvsize_year_new(&memory, &year, diag));
     for (long n = 0; status; n++) {
