@@ -51,14 +51,21 @@ static bool are_twins(const pvsz_problem *problem, int32_t a, int32_t b)
     return true;
 }
 
+/* Whether options that one inverter's limits leave are those that the other's leave: an array
+ * that must be there takes of them. */
+static bool leaves_the_same(const pvsz_problem *problem, int32_t a, int32_t b)
+{
+    return a == b || (pvsz_spec_same_numbers(inverter_at(problem, a), inverter_at(problem, b)) &&
+                      !pvsz_holds_fixed(problem, a, -1) && !pvsz_holds_fixed(problem, b, -1));
+}
+
 /* The group of an input: that of the first like it, or a new one. */
 static int32_t group_of(pvsz_problem *problem, int32_t inverter, int32_t input)
 {
     for (int32_t i = 0; i < problem->groups && !problem->tells_places; i++) {
         const pvsz_group *group = &problem->group[i];
 
-        if (pvsz_spec_same_numbers(inverter_at(problem, group->inverter),
-                                   inverter_at(problem, inverter)) &&
+        if (leaves_the_same(problem, group->inverter, inverter) &&
             pvsz_spec_same_numbers(input_at(problem, group->inverter, group->input),
                                    input_at(problem, inverter, input)))
             return i;
