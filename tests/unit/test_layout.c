@@ -717,6 +717,557 @@ START_TEST(devices_and_isolators_stand_in_the_answer)
 }
 END_TEST
 
+/* what stood in the way */
+
+/* Rules with MUST rules of one's own, and a question of inputs for them. */
+static void add_must(pvsize_rules *rules, const char *name, int32_t value, int32_t compare,
+                     int32_t limit_of, double limit)
+{
+    OK(pvsize_rules_add(rules, name, name, value, compare, limit_of, limit, PVSIZE_SEVERITY_MUST,
+                        NULL, NULL, diag));
+}
+
+static pvsize_layouts *answered(const pvsize_spec *search, const pvsize_rules *rules)
+{
+    pvsize_layouts *layouts;
+
+    OK(pvsize_layouts_new(NULL, &layouts, diag));
+    OK(pvsize_search(search, rules, NULL, layouts, diag));
+    return layouts;
+}
+
+static int32_t obstacles_of(const pvsize_layouts *layouts)
+{
+    int32_t count;
+
+    OK(pvsize_layouts_obstacle_count(layouts, &count, diag));
+    return count;
+}
+
+/* Its rule and place, and the text that must be in its line. */
+static void expect_obstacle(const pvsize_layouts *layouts, int32_t i, int32_t rule,
+                            int32_t inverter, int32_t input, const char *words)
+{
+    int32_t at_rule, at_inverter, at_input;
+    char text[400];
+
+    OK(pvsize_layouts_obstacle(layouts, i, &at_rule, &at_inverter, &at_input, NULL, NULL, NULL,
+                               NULL, NULL, NULL, diag));
+    ck_assert_int_eq(at_rule, rule);
+    ck_assert_int_eq(at_inverter, inverter);
+    ck_assert_int_eq(at_input, input);
+    OK(pvsize_layouts_obstacle_text(layouts, i, text, sizeof text, NULL, diag));
+    ck_assert_msg(strstr(text, words) != NULL, "no '%s' in: %s", words, text);
+}
+
+/* Of 52.9125 V cold each one module passes 60 V and two do not; five are wanted, on inputs of
+ * three strings in all. */
+START_TEST(one_module_passes)
+{
+    pvsize_spec *search = question(10.5, 16, 0, 1);
+    pvsize_rules *rules = rules_of_inputs();
+    pvsize_layouts *layouts;
+    int32_t i, passes;
+
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_WANTED_MODULES, 5, diag));
+    add_must(rules, "low", PVSIZE_QUANTITY_STRING_VOC_COLD, PVSIZE_COMPARE_AT_MOST, 0, 60);
+    layouts = answered(search, rules);
+    ck_assert_int_eq(count_of(layouts), 0);
+    i = obstacle_of(layouts, pvsize_rules_by_name(rules, "low"), 1, 1);
+    ck_assert_int_ge(i, 0);
+    OK(pvsize_layouts_obstacle(layouts, i, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, &passes,
+                               diag));
+    ck_assert_int_eq(passes, 1);
+    expect_obstacle(layouts, i, pvsize_rules_by_name(rules, "low"), 0, 1,
+                    "105.82 V, at most 60 V: missed by 45.825 V; 1 module in a string passes");
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* At a limit that must be passed nothing is missing to it, and yet it is missed. */
+START_TEST(missed_by_nothing)
+{
+    pvsize_spec *search = question(10.5, 16, 0, 1);
+    pvsize_rules *rules = rules_of_inputs();
+    pvsize_layouts *layouts;
+    double margin;
+    int32_t i, rule;
+
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_LONGEST_STRING, 9, diag));
+    add_must(rules, "more", PVSIZE_ARRAY_MODULES_PER_STRING, PVSIZE_COMPARE_MORE_THAN, 0, 9);
+    rule = pvsize_rules_by_name(rules, "more");
+    layouts = answered(search, rules);
+    ck_assert_int_eq(count_of(layouts), 0);
+    i = obstacle_of(layouts, rule, 0, 1);
+    ck_assert_int_ge(i, 0);
+    OK(pvsize_layouts_obstacle_numbers(layouts, i, NULL, NULL, &margin, diag));
+    ck_assert(margin == 0);
+    expect_obstacle(layouts, i, rule, 0, 0, ": missed by 0");
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* Of a limit of nothing the nearest miss is the smallest one. */
+START_TEST(the_nearest_miss_of_a_limit_of_nothing)
+{
+    pvsize_spec *search = question(10.5, 16, 0, 1);
+    pvsize_rules *rules = rules_of_inputs();
+    pvsize_layouts *layouts;
+    double value;
+
+    add_must(rules, "none", PVSIZE_QUANTITY_ARRAY_MODULES, PVSIZE_COMPARE_AT_MOST, 0, 0);
+    layouts = answered(search, rules);
+    ck_assert_int_eq(count_of(layouts), 0);
+    ck_assert_int_eq(obstacles_of(layouts), 2); /* one for each input */
+    OK(pvsize_layouts_obstacle_numbers(layouts, 0, &value, NULL, NULL, diag));
+    ck_assert(value == 1);
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* Half of the power at most on each input: of two inputs, one of which stands no string of the
+ * module, the other has all of it. */
+START_TEST(an_input_is_refused_by_the_whole)
+{
+    pvsize_spec *search = question(12, 16, 0, 1); /* 15 A: too much for the second */
+    pvsize_rules *rules = rules_of_inputs();
+    pvsize_layouts *layouts;
+    int32_t own;
+
+    add_must(rules, "half", PVSIZE_QUANTITY_INPUT_POWER, PVSIZE_COMPARE_AT_MOST,
+             PVSIZE_QUANTITY_SYSTEM_PV_POWER, 0.5);
+    own = pvsize_rules_by_name(rules, "half");
+    layouts = answered(search, rules);
+    ck_assert_int_eq(count_of(layouts), 0);
+    ck_assert_int_ge(obstacle_of(layouts, PVSIZE_RULE_ISC_INPUT, 1, 1), 0);
+    /* the best that was refused, behind what each input missed: one string of 11 */
+    expect_obstacle(layouts, obstacles_of(layouts) - 1, own, 0, 0,
+                    "4565 W, at most 2282.5 W: missed by 2282.5 W");
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* No plane has room for the shortest string: the largest is told. */
+START_TEST(no_plane_for_the_shortest)
+{
+    pvsize_spec *search = question(10.5, 3, 5, 1);
+    pvsize_rules *rules = rules_of_inputs();
+    pvsize_layouts *layouts;
+
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_SHORTEST_STRING, 7, diag));
+    layouts = answered(search, rules);
+    ck_assert_int_eq(count_of(layouts), 0);
+    ck_assert_int_eq(obstacles_of(layouts), 1);
+    expect_obstacle(
+        layouts, 0, PVSIZE_RULE_PLANE_ROOM, -1, -1,
+        "1 string of 7 on plane 2: modules fit on the plane: 7, at most 5: missed by 2");
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* Neither input may stand open, and there is room for the shortest string once: what the
+ * smallest on both break is told, of an input too. */
+START_TEST(the_smallest_on_all_inputs)
+{
+    pvsize_spec *search = question(10.5, 10, 0, 1);
+    pvsize_rules *rules = rules_of_inputs();
+    pvsize_layouts *layouts;
+    int32_t third;
+
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_SHORTEST_STRING, 7, diag));
+    add_must(rules, "used", PVSIZE_QUANTITY_INPUT_ARRAYS, PVSIZE_COMPARE_AT_LEAST, 0, 1);
+    layouts = answered(search, rules);
+    ck_assert_int_eq(count_of(layouts), 0);
+    ck_assert_int_eq(obstacles_of(layouts), 1);
+    expect_obstacle(layouts, 0, PVSIZE_RULE_PLANE_ROOM, -1, -1, "14, at most 10");
+    pvsize_layouts_free(layouts);
+    /* and each may have a third of the power */
+    add_must(rules, "third", PVSIZE_QUANTITY_INPUT_POWER, PVSIZE_COMPARE_AT_MOST,
+             PVSIZE_QUANTITY_SYSTEM_PV_POWER, 0.3);
+    third = pvsize_rules_by_name(rules, "third");
+    add_must(rules, "few", PVSIZE_QUANTITY_SYSTEM_MODULES, PVSIZE_COMPARE_AT_MOST, 0, 13);
+    layouts = answered(search, rules);
+    ck_assert_int_eq(obstacles_of(layouts), 3);
+    expect_obstacle(layouts, 0, pvsize_rules_by_name(rules, "few"), -1, -1, "14, at most 13");
+    expect_obstacle(layouts, 1, third, 0, 0, "2905 W, at most 1743 W");
+    expect_obstacle(layouts, 2, third, 0, 1, "2905 W, at most 1743 W");
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* Stopped before anything was tried there is no reason to tell. */
+START_TEST(no_reason_before_anything_is_tried)
+{
+    pvsize_spec *search = question(10.5, 10, 0, 1);
+    pvsize_rules *rules = rules_of_inputs();
+    pvsize_layouts *layouts;
+    const int32_t raised = 1;
+
+    add_must(rules, "used", PVSIZE_QUANTITY_INPUT_ARRAYS, PVSIZE_COMPARE_AT_LEAST, 0, 1);
+    OK(pvsize_layouts_new(NULL, &layouts, diag));
+    OK(pvsize_search(search, rules, &raised, layouts, diag));
+    ck_assert_int_eq(count_of(layouts), 0);
+    ck_assert_int_eq(obstacles_of(layouts), 0);
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* A fixed array of 1600 W on an inverter that may have 1000: nothing can be added to mend it. */
+START_TEST(a_fixed_array_beyond_the_inverters_power)
+{
+    pvsize_spec *search = question(10.5, 40, 0, 0), *system, *inverter, *array;
+    pvsize_rules *rules = rules_of_inputs();
+    pvsize_layouts *layouts;
+    int32_t own;
+
+    OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
+    inverter = SPEC(PVSIZE_KIND_INVERTER, PVSIZE_INVERTER_RATED_AC_POWER, 1000);
+    for (int32_t i = 0; i < 3; i++)
+        give(inverter, trade_input(22, 26.4, 2));
+    give(system, inverter);
+    array = SPEC(PVSIZE_KIND_ARRAY, PVSIZE_ARRAY_INPUT, 0, PVSIZE_ARRAY_PLANE, 0,
+                 PVSIZE_ARRAY_MODULES_PER_STRING, 4, PVSIZE_ARRAY_STRINGS, 1);
+    give(array, trade_module(10.5));
+    give(system, array);
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    pvsize_spec_free(system);
+    add_must(rules, "little", PVSIZE_QUANTITY_INVERTER_PV_POWER, PVSIZE_COMPARE_AT_MOST, 0, 1000);
+    own = pvsize_rules_by_name(rules, "little");
+    layouts = answered(search, rules);
+    ck_assert_int_eq(count_of(layouts), 0);
+    ck_assert_int_eq(obstacles_of(layouts), 2);
+    /* the two open ones: the smallest would make it 2075 W */
+    expect_obstacle(layouts, 0, own, 0, 1, "2075 W, at most 1000 W");
+    expect_obstacle(layouts, 1, own, 0, 2, "2075 W, at most 1000 W");
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* Every input has its array: the one stringing is an answer, unless another total is wanted. */
+START_TEST(all_is_fixed)
+{
+    pvsize_spec *search = question(10.5, 40, 0, 1), *system;
+    pvsize_rules *rules = rules_of_inputs();
+    pvsize_layouts *layouts;
+    char text[200];
+
+    OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
+    for (int32_t i = 0; i < 2; i++) {
+        pvsize_spec *array = SPEC(PVSIZE_KIND_ARRAY, PVSIZE_ARRAY_INPUT, i, PVSIZE_ARRAY_PLANE, 0,
+                                  PVSIZE_ARRAY_MODULES_PER_STRING, 5, PVSIZE_ARRAY_STRINGS, 1);
+
+        give(array, trade_module(10.5));
+        give(system, array);
+    }
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    pvsize_spec_free(system);
+    for (int32_t wanted = 9; wanted < 12; wanted++) {
+        OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_WANTED_MODULES, wanted, diag));
+        layouts = answered(search, rules);
+        ck_assert_int_eq(count_of(layouts), wanted == 10);
+        if (wanted == 10) {
+            OK(pvsize_layouts_text(layouts, 0, text, sizeof text, NULL, diag));
+            ck_assert_ptr_nonnull(strstr(text, "4.15 kW, 10 modules: the fixed arrays alone"));
+        } else {
+            expect_obstacle(layouts, 0, 0, -1, -1, "nearest 10");
+        }
+        pvsize_layouts_free(layouts);
+    }
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* The budget ends in the search for the wanted total, or in that for the one nearest to it:
+ * before the first is done nothing is proven. */
+START_TEST(the_budget_ends_before_a_total_is_known)
+{
+    pvsize_spec *search = question(10.5, 22, 20, 1);
+    pvsize_rules *rules = rules_of_inputs();
+    pvsize_layouts *layouts;
+    double nodes;
+    int32_t unproven = 0, without = 0, ending, nearest = -1;
+
+    OK(pvsize_layouts_new(NULL, &layouts, diag));
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_WANTED_MODULES, 41, diag));
+    for (double budget = 1; nearest < 0 && budget < 5000; budget++) {
+        OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_NODE_BUDGET, budget, diag));
+        OK(pvsize_search(search, rules, NULL, layouts, diag));
+        OK(pvsize_layouts_ending(layouts, &ending, diag));
+        OK(pvsize_layouts_nodes(layouts, &nodes, diag));
+        ck_assert_int_eq(count_of(layouts), 0);
+        ck_assert(nodes <= budget);
+        nearest = obstacle_of(layouts, 0, -1, 0);
+        unproven += ending != PVSIZE_ENDING_PROVEN;
+        without += ending == PVSIZE_ENDING_PROVEN && nearest < 0;
+    }
+    ck_assert_int_gt(unproven, 0);
+    ck_assert_int_gt(without, 0); /* that it cannot be had is proven, the nearest not known */
+    /* three strings of 11 */
+    expect_obstacle(layouts, nearest, 0, -1, -1, "nearest 33");
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* every allocation of a search that has no answer, whatever the reason */
+
+static pvsize_spec *without_answer(int32_t reason, pvsize_rules *rules)
+{
+    pvsize_spec *search = question(reason == 1 ? 12 : 10.5, reason == 3 ? 10 : 16, 0, 1);
+
+    switch (reason) {
+    case 0: /* misses of each input */
+        OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_SHORTEST_STRING, 12, diag));
+        break;
+    case 1: /* refused by the whole */
+        add_must(rules, "half", PVSIZE_QUANTITY_INPUT_POWER, PVSIZE_COMPARE_AT_MOST,
+                 PVSIZE_QUANTITY_SYSTEM_PV_POWER, 0.5);
+        break;
+    case 2: /* no plane has room */
+        OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_SHORTEST_STRING, 17, diag));
+        break;
+    case 3: /* not on all inputs */
+        OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_SHORTEST_STRING, 7, diag));
+        add_must(rules, "used", PVSIZE_QUANTITY_INPUT_ARRAYS, PVSIZE_COMPARE_AT_LEAST, 0, 1);
+        add_must(rules, "few", PVSIZE_QUANTITY_SYSTEM_MODULES, PVSIZE_COMPARE_AT_MOST, 0, 13);
+        break;
+    case 4: /* broken whatever is wired */
+        add_must(rules, "cool", PVSIZE_SITE_TEMP_MAX, PVSIZE_COMPARE_AT_MOST, 0, 30);
+        break;
+    default: /* a total that cannot be had */
+        OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_WANTED_MODULES, 17, diag));
+    }
+    return search;
+}
+
+START_TEST(every_allocation_fails_once_without_an_answer)
+{
+    for (int32_t reason = 0; reason < 6; reason++) {
+        pvsize_rules *rules = rules_of_inputs();
+        pvsize_spec *search = without_answer(reason, rules);
+        long n;
+
+        for (n = 0;; n++) {
+            counter c = {0, 0, -1};
+            const pvsize_allocator memory = {counted, released, &c};
+            pvsize_layouts *layouts;
+            pvsize_status status;
+
+            OK(pvsize_layouts_new(&memory, &layouts, diag));
+            c.fail_at = c.made + n;
+            status = pvsize_search(search, rules, NULL, layouts, NULL);
+            ck_assert_int_eq(count_of(layouts), 0);
+            ck_assert(obstacles_of(layouts) == 0 || status == PVSIZE_OK); /* nothing half-told */
+            ck_assert(obstacles_of(layouts) > 0 || status != PVSIZE_OK);
+            pvsize_layouts_free(layouts);
+            ck_assert_int_eq(c.live, 0);
+            if (status == PVSIZE_OK)
+                break;
+            ck_assert_int_eq(status, PVSIZE_E_NO_MEMORY);
+        }
+        ck_assert_int_gt(n, 10);
+        pvsize_rules_free(rules);
+        pvsize_spec_free(search);
+    }
+}
+END_TEST
+
+START_TEST(wrong_ways_to_ask)
+{
+    pvsize_spec *search = question(10.5, 16, 12, 1), *system;
+    pvsize_layouts *layouts = searched(search);
+    const pvsize_layouts *foreign = (const pvsize_layouts *)(const void *)search;
+    double value;
+    int32_t count;
+
+    FAILS(PVSIZE_E_BAD_INDEX, "i: ", pvsize_layouts_number(layouts, -1, 1, &value, diag));
+    FAILS(PVSIZE_E_BAD_INDEX, "given -1", pvsize_layouts_array_count(layouts, -1, &count, diag));
+    for (int i = 0; i < 2; i++) {
+        const pvsize_layouts *wrong = i ? foreign : NULL;
+        pvsize_status status = i ? PVSIZE_E_BAD_HANDLE : PVSIZE_E_NULL_POINTER;
+
+        FAILS(status, "layouts", pvsize_layouts_number(wrong, 0, 1, &value, diag));
+        FAILS(status, "layouts", pvsize_layouts_array_count(wrong, 0, &count, diag));
+        FAILS(status, "layouts", pvsize_layouts_system(wrong, 0, NULL, &system, diag));
+        FAILS(status, "layouts", pvsize_layouts_obstacle_count(wrong, &count, diag));
+        FAILS(status, "layouts",
+              pvsize_layouts_obstacle(wrong, 0, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL,
+                                      NULL, diag));
+        FAILS(status, "layouts", pvsize_layouts_obstacle_numbers(wrong, 0, NULL, NULL, NULL, diag));
+        FAILS(status, "layouts",
+              pvsize_layouts_array(wrong, 0, 0, NULL, NULL, NULL, NULL, NULL, NULL, diag));
+    }
+    pvsize_layouts_free(layouts);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* Three strings of one module each need a device; of which rating, the module's largest series
+ * fuse decides: 16 A is the smallest above 1.5 times 10.5 A (IEC 62548), and none of 15 A or less
+ * will do. Without a voltage asked for, none is stated. */
+START_TEST(a_rating_that_does_not_exist)
+{
+    pvsize_spec *search = question(10.5, 9, 0, 0), *system, *inverter = trade_inverter(), *array;
+    pvsize_layouts *layouts;
+    double strings;
+
+    OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
+    OK(pvsize_spec_remove(inverter, PVSIZE_KIND_INPUT, 1, diag));
+    OK(pvsize_spec_remove(inverter, PVSIZE_KIND_INPUT, 0, diag));
+    give(inverter, trade_input(40, 60, 3));
+    give(system, inverter);
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    pvsize_spec_free(system);
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_STRING_DEVICES, PVSIZE_ANSWER_YES, diag));
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_LONGEST_STRING, 3, diag));
+    for (int32_t fuse = 15; fuse <= 16; fuse++) {
+        pvsize_spec *module = trade_module(10.5);
+
+        OK(pvsize_spec_set_number(module, PVSIZE_MODULE_MAX_SERIES_FUSE, fuse, diag));
+        OK(pvsize_spec_replace(search, 0, module, diag));
+        pvsize_spec_free(module);
+        layouts = searched(search);
+        ck_assert_int_gt(count_of(layouts), 0);
+        strings = number(layouts, 0, PVSIZE_LAYOUT_STRINGS);
+        ck_assert(strings == (fuse == 16 ? 3 : 2));
+        ck_assert(number(layouts, 0, PVSIZE_LAYOUT_MODULES) == 3 * strings);
+        ck_assert(number(layouts, 0, PVSIZE_LAYOUT_DEVICES) == (fuse == 16 ? 3 : 0));
+        OK(pvsize_layouts_system(layouts, 0, NULL, &system, diag));
+        OK(pvsize_spec_part(system, PVSIZE_KIND_ARRAY, 0, NULL, &array, diag));
+        FAILS(PVSIZE_E_NOT_SET, "string_device_voltage",
+              pvsize_spec_get_number(array, PVSIZE_ARRAY_STRING_DEVICE_VOLTAGE, &strings, diag));
+        pvsize_spec_free(array);
+        pvsize_spec_free(system);
+        pvsize_layouts_free(layouts);
+    }
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* What so many strings of one length need, so many of another length need as well: every
+ * string of three or more has its device. */
+START_TEST(devices_of_every_length)
+{
+    static const struct {
+        int32_t figure;
+        double value;
+    } figures[] = {
+        {PVSIZE_FIGURE_DEVICE_TRIGGER_FACTOR, 1},
+        {PVSIZE_FIGURE_DEVICE_TRIGGER_SHARE, 1},
+        {PVSIZE_FIGURE_DEVICE_TRIGGER_BACKFEED, PVSIZE_ANSWER_NO},
+        {PVSIZE_FIGURE_DEVICE_FREE_STRINGS, 1},
+        {PVSIZE_FIGURE_DEVICE_LOW_FACTOR, 1.5},
+        {PVSIZE_FIGURE_DEVICE_LOW_STRICT, PVSIZE_ANSWER_YES},
+        {PVSIZE_FIGURE_DEVICE_HIGH_FACTOR, 2.4},
+        {PVSIZE_FIGURE_DEVICE_SERIES, 1},
+    };
+    pvsize_spec *search = question(10.5, 21, 0, 0), *system, *inverter = trade_inverter(), *array;
+    pvsize_spec *module = trade_module(10.5);
+    pvsize_rules *rules = rules_of_inputs();
+    pvsize_layouts *layouts;
+    int32_t with = 0;
+
+    for (size_t i = 0; i < sizeof figures / sizeof *figures; i++)
+        OK(pvsize_rules_set_figure(rules, figures[i].figure, figures[i].value, NULL, diag));
+    OK(pvsize_spec_set_number(module, PVSIZE_MODULE_MAX_SERIES_FUSE, 20, diag));
+    OK(pvsize_spec_replace(search, 0, module, diag));
+    pvsize_spec_free(module);
+    OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
+    OK(pvsize_spec_remove(inverter, PVSIZE_KIND_INPUT, 1, diag));
+    OK(pvsize_spec_remove(inverter, PVSIZE_KIND_INPUT, 0, diag));
+    give(inverter, trade_input(40, 60, 3));
+    give(system, inverter);
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    pvsize_spec_free(system);
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_STRING_DEVICES, PVSIZE_ANSWER_YES, diag));
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_ANSWERS, 100, diag));
+    layouts = answered(search, rules);
+    for (int32_t i = 0; i < count_of(layouts); i++) {
+        double devices = number(layouts, i, PVSIZE_LAYOUT_DEVICES), rating = 0;
+        double strings = number(layouts, i, PVSIZE_LAYOUT_STRINGS);
+
+        OK(pvsize_layouts_system(layouts, i, NULL, &system, diag));
+        OK(pvsize_spec_part(system, PVSIZE_KIND_ARRAY, 0, NULL, &array, diag));
+        pvsize_spec_get_number(array, PVSIZE_ARRAY_STRING_DEVICE, &rating, NULL);
+        ck_assert(devices == (strings > 2 ? strings : 0));
+        ck_assert(rating == (devices > 0 ? 16 : 0));
+        with += devices > 0;
+        pvsize_spec_free(array);
+        pvsize_spec_free(system);
+    }
+    ck_assert_int_eq(with, 7 + 5); /* three of 1 to 7 modules, and four of 1 to 5 */
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* A plane of no room needs no yield; one module fewer on it than none cannot be had. */
+START_TEST(a_plane_without_room_needs_no_yield)
+{
+    pvsize_spec *search = question(10.5, 16, 12, 1), *system, *site;
+    pvsize_layouts *layouts;
+
+    OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
+    OK(pvsize_spec_part(system, PVSIZE_KIND_SITE, 0, NULL, &site, diag));
+    give(site, SPEC(PVSIZE_KIND_PLANE, PVSIZE_PLANE_CAPACITY, 0));
+    OK(pvsize_spec_replace(system, 0, site, diag));
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_OBJECTIVE, PVSIZE_OBJECTIVE_ENERGY, diag));
+    layouts = searched(search);
+    /* 24 modules of 415 W: two strings of 8 on 1500 kWh/kW, one of 8 on 1300 */
+    NEAR(number(layouts, 0, PVSIZE_LAYOUT_ENERGY), 0.415 * (16 * 1500 + 8 * 1300), 1e-9);
+    pvsize_layouts_free(layouts);
+    pvsize_spec_free(site);
+    pvsize_spec_free(system);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* A fixed array whose module has no power given takes nothing of a limit on power. */
+START_TEST(a_fixed_array_without_a_power)
+{
+    pvsize_spec *search = question(10.5, 40, 0, 1), *system, *array, *module = trade_module(10.5);
+    pvsize_rules *rules = rules_of_inputs();
+    pvsize_layouts *layouts;
+
+    OK(pvsize_spec_unset(module, PVSIZE_MODULE_PMAX, diag));
+    OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
+    array = SPEC(PVSIZE_KIND_ARRAY, PVSIZE_ARRAY_INPUT, 1, PVSIZE_ARRAY_PLANE, 0,
+                 PVSIZE_ARRAY_MODULES_PER_STRING, 4, PVSIZE_ARRAY_STRINGS, 1);
+    give(array, module);
+    give(system, array);
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    pvsize_spec_free(system);
+    add_must(rules, "little", PVSIZE_QUANTITY_INVERTER_PV_POWER, PVSIZE_COMPARE_AT_MOST, 0,
+             5 * 415);
+    layouts = answered(search, rules);
+    ck_assert(number(layouts, 0, PVSIZE_LAYOUT_MODULES) == 4 + 5);
+    ck_assert(number(layouts, 0, PVSIZE_LAYOUT_OUTCOME) == PVSIZE_OUTCOME_INCOMPLETE);
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
 /* rankings */
 
 static pvsize_ranking *ranked(const pvsize_spec *search, int32_t shard, int32_t shards)
@@ -1113,6 +1664,22 @@ static void add(Suite *suite)
     add_test(suite, "many planes", many_planes_and_inputs);
     add_test(suite, "inputs apart", like_inputs_that_stand_apart);
     add_test(suite, "devices", devices_and_isolators_stand_in_the_answer);
+    add_test(suite, "one passes", one_module_passes);
+    add_test(suite, "at the limit", missed_by_nothing);
+    add_test(suite, "limit of nothing", the_nearest_miss_of_a_limit_of_nothing);
+    add_test(suite, "refused", an_input_is_refused_by_the_whole);
+    add_test(suite, "no plane", no_plane_for_the_shortest);
+    add_test(suite, "smallest", the_smallest_on_all_inputs);
+    add_test(suite, "no reason", no_reason_before_anything_is_tried);
+    add_test(suite, "beyond power", a_fixed_array_beyond_the_inverters_power);
+    add_test(suite, "all fixed", all_is_fixed);
+    add_test(suite, "budget of totals", the_budget_ends_before_a_total_is_known);
+    add_test(suite, "memory without answer", every_allocation_fails_once_without_an_answer);
+    add_test(suite, "wrong ways", wrong_ways_to_ask);
+    add_test(suite, "no rating", a_rating_that_does_not_exist);
+    add_test(suite, "devices by length", devices_of_every_length);
+    add_test(suite, "no room, no yield", a_plane_without_room_needs_no_yield);
+    add_test(suite, "no power", a_fixed_array_without_a_power);
     add_test(suite, "sweep and pairs", a_sweep_agrees_with_pairs_under_own_rules);
     add_test(suite, "sweep by objective", a_sweep_agrees_with_pairs_for_every_objective);
     add_test(suite, "sweep", a_sweep_searches_few_pairs);
