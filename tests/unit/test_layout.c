@@ -626,6 +626,65 @@ START_TEST(many_planes_and_inputs)
     OK(pvsize_search(search, rules, NULL, layouts, diag));
     NEAR(number(layouts, 0, PVSIZE_LAYOUT_MODULES), 200, 1e-12);
     pvsize_spec_free(search);
+    search = wide_question(2, 60, 18, 11);
+    OK(pvsize_search(search, rules, NULL, layouts, diag));
+    NEAR(number(layouts, 0, PVSIZE_LAYOUT_MODULES), 18 * 11, 1e-12);
+    pvsize_spec_free(search);
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+}
+END_TEST
+
+/* 60 inputs of three strings each of exactly 1000 modules of 415 W, on a plane larger than tables
+ * are made for: 180 strings at most. Whatever is asked for, the answer is in whole strings. */
+START_TEST(more_modules_than_tables_have_places)
+{
+    static const struct {
+        int32_t objective;
+        double wanted_power, wanted_modules, strings;
+    } asked[] = {
+        {PVSIZE_OBJECTIVE_POWER, 0, 0, 180},
+        {PVSIZE_OBJECTIVE_POWER, 0, 123000, 123},
+        {PVSIZE_OBJECTIVE_NEAREST_POWER, 122.6 * 415000, 0, 123},
+        {PVSIZE_OBJECTIVE_NEAREST_POWER, 122.4 * 415000, 0, 122},
+    };
+    pvsize_rules *rules;
+    pvsize_layouts *layouts;
+
+    OK(pvsize_rules_new(NULL, NULL, &rules, diag));
+    OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_ISC_FACTOR, 1.25, NULL, diag));
+    OK(pvsize_rules_set_severity(rules, PVSIZE_RULE_ISC_INPUT, PVSIZE_SEVERITY_MUST, diag));
+    OK(pvsize_rules_add(rules, "own", "own", PVSIZE_QUANTITY_INVERTER_PV_POWER,
+                        PVSIZE_COMPARE_AT_MOST, 0, 1e9, PVSIZE_SEVERITY_MUST, NULL, NULL, diag));
+    OK(pvsize_layouts_new(NULL, &layouts, diag));
+    for (size_t i = 0; i < sizeof asked / sizeof *asked; i++) {
+        pvsize_spec *search =
+            SPEC(PVSIZE_KIND_SEARCH, PVSIZE_SEARCH_ANSWERS, 1, PVSIZE_SEARCH_SHORTEST_STRING, 1000,
+                 PVSIZE_SEARCH_LONGEST_STRING, 1000, PVSIZE_SEARCH_OBJECTIVE, asked[i].objective);
+        pvsize_spec *system = SPEC(PVSIZE_KIND_SYSTEM, 0), *site = SPEC(PVSIZE_KIND_SITE, 0);
+        pvsize_spec *inverter = SPEC(PVSIZE_KIND_INVERTER, PVSIZE_INVERTER_RATED_AC_POWER, 1e6);
+        int32_t ending;
+
+        give(site, face(400000, 1500));
+        give(system, site);
+        for (int k = 0; k < 60; k++)
+            give(inverter, trade_input(400, 40, 3)); /* three of 13.125 A */
+        give(system, inverter);
+        give(search, system);
+        give(search, trade_module(10.5));
+        if (asked[i].wanted_power > 0)
+            OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_WANTED_POWER, asked[i].wanted_power,
+                                      diag));
+        if (asked[i].wanted_modules > 0)
+            OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_WANTED_MODULES, asked[i].wanted_modules,
+                                      diag));
+        OK(pvsize_search(search, rules, NULL, layouts, diag));
+        OK(pvsize_layouts_ending(layouts, &ending, diag));
+        ck_assert_int_eq(ending, PVSIZE_ENDING_PROVEN);
+        ck_assert(number(layouts, 0, PVSIZE_LAYOUT_STRINGS) == asked[i].strings);
+        ck_assert(number(layouts, 0, PVSIZE_LAYOUT_MODULES) == 1000 * asked[i].strings);
+        pvsize_spec_free(search);
+    }
     pvsize_layouts_free(layouts);
     pvsize_rules_free(rules);
 }
@@ -1380,6 +1439,232 @@ START_TEST(wrong_rankings_are_refused)
 }
 END_TEST
 
+static pvsize_rules *rules_of_one_plane(void)
+{
+    pvsize_rules *rules = rules_of_inputs();
+
+    OK(pvsize_rules_set_severity(rules, PVSIZE_RULE_UNLIKE_PLANES, PVSIZE_SEVERITY_SHOULD, diag));
+    OK(pvsize_rules_set_figure(rules, PVSIZE_FIGURE_PLANES_PER_INPUT, 1, NULL, diag));
+    return rules;
+}
+
+/* A sweep of modules and inverters, of which one of each may be another. */
+static void expect_same_sweep(const pvsize_spec *search, const pvsize_rules *rules,
+                              const pvsize_spec *odd_module, const pvsize_spec *odd_inverter)
+{
+    enum { MODULES = 5, INVERTERS = 3 };
+    const pvsize_spec *module[MODULES], *inverter[INVERTERS];
+    pvsize_spec *made[MODULES + INVERTERS];
+    pvsize_ranking *all, *each;
+    pvsize_status status = PVSIZE_OK;
+    double judged[2], fitting[2];
+
+    for (int i = 0; i < MODULES; i++) {
+        made[i] = trade_module(10.1 + 0.1 * i);
+        OK(pvsize_spec_set_number(made[i], PVSIZE_MODULE_PMAX, 415 - 5 * i, diag));
+        module[i] = i == 1 && odd_module ? odd_module : made[i];
+    }
+    for (int i = 0; i < INVERTERS; i++) {
+        made[MODULES + i] = trade_inverter();
+        OK(pvsize_spec_set_number(made[MODULES + i], PVSIZE_INVERTER_RATED_AC_POWER, 7500 - i,
+                                  diag));
+        inverter[i] = i == 1 && odd_inverter ? odd_inverter : made[MODULES + i];
+    }
+    OK(pvsize_ranking_new(search, rules, 2, NULL, &all, diag));
+    OK(pvsize_ranking_new(search, rules, 2, NULL, &each, diag));
+    for (int32_t m = 0; !status && m < MODULES; m++)
+        for (int32_t i = 0; !status && i < INVERTERS; i++)
+            status = pvsize_ranking_add(each, module[m], inverter[i], m, i, NULL, NULL, NULL);
+    ck_assert_int_eq(
+        pvsize_ranking_add_all(all, module, MODULES, inverter, INVERTERS, 0, 0, NULL, NULL, NULL),
+        status);
+    OK(pvsize_ranking_judged(all, &judged[0], &fitting[0], NULL, diag));
+    OK(pvsize_ranking_judged(each, &judged[1], &fitting[1], NULL, diag));
+    if (status == PVSIZE_OK) {
+        ck_assert(judged[0] == MODULES * INVERTERS && judged[1] == MODULES * INVERTERS);
+        ck_assert(fitting[0] == fitting[1]);
+    }
+    for (int32_t i = 0; status == PVSIZE_OK && i < 2 && i < (int32_t)fitting[0]; i++) {
+        int32_t m[2], at[2];
+
+        OK(pvsize_ranking_pair(all, i, &m[0], &at[0], diag));
+        OK(pvsize_ranking_pair(each, i, &m[1], &at[1], diag));
+        ck_assert(m[0] == m[1] && at[0] == at[1]);
+    }
+    pvsize_ranking_free(all);
+    pvsize_ranking_free(each);
+    for (int i = 0; i < MODULES + INVERTERS; i++)
+        pvsize_spec_free(made[i]);
+}
+
+/* What a sweep cannot tell by itself it leaves to a search, with the same end. */
+START_TEST(a_sweep_of_odd_pairs)
+{
+    pvsize_rules *rules = rules_of_one_plane();
+    pvsize_spec *search = question(10.5, 40, 40, 1), *odd, *system;
+
+    expect_same_sweep(search, rules, NULL, NULL);
+    odd = SPEC(PVSIZE_KIND_INVERTER, PVSIZE_INVERTER_RATED_AC_POWER, 7500);
+    expect_same_sweep(search, rules, NULL, odd); /* no inputs */
+    give(odd, trade_input(400, 525, 40));        /* 40 strings */
+    expect_same_sweep(search, rules, NULL, odd);
+    pvsize_spec_free(odd);
+    odd = trade_module(10.5);
+    OK(pvsize_spec_unset(odd, PVSIZE_MODULE_PMAX, diag));
+    expect_same_sweep(search, rules, odd, NULL); /* refused */
+    OK(pvsize_spec_set_number(odd, PVSIZE_MODULE_PMAX, 415, diag));
+    OK(pvsize_spec_set_number(odd, PVSIZE_MODULE_VOC_COEFFICIENT, 1.9, diag));
+    OK(pvsize_spec_set_number(odd, PVSIZE_MODULE_VOC, 5, diag));
+    expect_same_sweep(search, rules, odd, NULL); /* the coldest voltage is nearly none */
+    pvsize_spec_free(odd);
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_WANTED_MODULES, 10, diag));
+    expect_same_sweep(search, rules, NULL, NULL);
+    OK(pvsize_spec_unset(search, PVSIZE_SEARCH_WANTED_MODULES, diag));
+    OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
+    give(system, SPEC(PVSIZE_KIND_ISOLATOR, PVSIZE_ISOLATOR_INVERTER, 0, PVSIZE_ISOLATOR_INPUT, 0));
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    expect_same_sweep(search, rules, NULL, NULL);
+    pvsize_spec_free(system);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* A question that is wrong is refused by a sweep as by a search. */
+START_TEST(a_sweep_of_a_wrong_question)
+{
+    pvsize_rules *rules = rules_of_one_plane();
+    pvsize_spec *search = question(10.5, 40, 40, 1), *system, *site;
+    pvsize_spec *module = trade_module(10), *inverter = trade_inverter();
+    const pvsize_spec *modules[] = {module, module, module, module}, *inverters[] = {inverter};
+    pvsize_ranking *ranking;
+    double done;
+
+    OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
+    OK(pvsize_spec_part(system, PVSIZE_KIND_SITE, 0, NULL, &site, diag));
+    give(site, SPEC(PVSIZE_KIND_PLANE, PVSIZE_PLANE_TILT, 20));
+    OK(pvsize_spec_replace(system, 0, site, diag));
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    OK(pvsize_ranking_new(search, rules, 2, NULL, &ranking, diag));
+    FAILS(PVSIZE_E_NOT_SET, "capacity",
+          pvsize_ranking_add_all(ranking, modules, 4, inverters, 1, 0, 0, NULL, &done, diag));
+    ck_assert(done == 0);
+    pvsize_ranking_free(ranking);
+    give(system, SPEC(PVSIZE_KIND_READING, PVSIZE_READING_ARRAY, 0));
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    OK(pvsize_ranking_new(search, rules, 2, NULL, &ranking, diag));
+    FAILS(PVSIZE_E_BROKEN_REFERENCE, "array",
+          pvsize_ranking_add_all(ranking, modules, 4, inverters, 1, 0, 0, NULL, &done, diag));
+    pvsize_ranking_free(ranking);
+    pvsize_spec_free(site);
+    pvsize_spec_free(system);
+    pvsize_spec_free(module);
+    pvsize_spec_free(inverter);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* An allocator that raises a flag at its n-th allocation, as another thread might. */
+typedef struct signal {
+    counter count;
+    int32_t raised;
+} signal;
+
+static void *signalling(void *user, size_t size)
+{
+    signal *s = user;
+
+    if (s->count.made == s->count.fail_at)
+        s->raised = 1;
+    s->count.made++;
+    return malloc(size);
+}
+
+static void silent(void *user, void *block)
+{
+    (void)user;
+    free(block);
+}
+
+/* Stopped anywhere, what was judged is ranked, and the rest can be added later. */
+START_TEST(a_sweep_stops_when_told)
+{
+    enum { MODULES = 6, INVERTERS = 3, PAIRS = MODULES * INVERTERS };
+    pvsize_spec *search = question(10.5, 12, 16, 1), *module[MODULES], *inverter[INVERTERS];
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    double partial = 0;
+
+    for (int i = 0; i < MODULES; i++)
+        module[i] = trade_module(10 + 0.1 * i);
+    for (int i = 0; i < INVERTERS; i++) {
+        inverter[i] = trade_inverter();
+        OK(pvsize_spec_set_number(inverter[i], PVSIZE_INVERTER_RATED_AC_POWER, 7500 - 500 * i,
+                                  diag));
+    }
+    for (long n = 0;; n += 1 + n / 8) {
+        signal s = {{0, 0, -1}, 0};
+        const pvsize_allocator memory = {signalling, silent, &s};
+        pvsize_ranking *ranking;
+        double done, judged, fitting;
+        int32_t count;
+
+        OK(pvsize_ranking_new(search, rules, PAIRS, &memory, &ranking, diag));
+        s.count.fail_at = s.count.made + n;
+        OK(pvsize_ranking_add_all(ranking, (const pvsize_spec *const *)module, MODULES,
+                                  (const pvsize_spec *const *)inverter, INVERTERS, 0, 0, &s.raised,
+                                  &done, diag));
+        OK(pvsize_ranking_judged(ranking, &judged, &fitting, NULL, diag));
+        OK(pvsize_ranking_count(ranking, &count, diag));
+        ck_assert(done == judged && judged <= PAIRS && fitting <= judged && count == fitting);
+        ck_assert(s.raised || judged == PAIRS);
+        partial += judged > 0 && judged < PAIRS;
+        pvsize_ranking_free(ranking);
+        if (!s.raised)
+            break;
+    }
+    ck_assert(partial > 10);
+    for (int i = 0; i < MODULES; i++)
+        pvsize_spec_free(module[i]);
+    for (int i = 0; i < INVERTERS; i++)
+        pvsize_spec_free(inverter[i]);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* A pair whose search was stopped is not judged. */
+START_TEST(a_stopped_pair_is_not_judged)
+{
+    pvsize_spec *search = question(10.5, 12, 16, 1), *module = trade_module(10);
+    pvsize_spec *inverter = trade_inverter();
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_ranking *ranking;
+    const int32_t raised = 1;
+    int32_t fits = -1, at = -1;
+    double judged = -1, unproven = -1;
+
+    OK(pvsize_ranking_new(search, rules, 3, NULL, &ranking, diag));
+    OK(pvsize_ranking_add(ranking, module, inverter, 7, 9, &raised, &fits, diag));
+    ck_assert_int_eq(fits, 0);
+    OK(pvsize_ranking_judged(ranking, &judged, NULL, &unproven, diag));
+    ck_assert(judged == 0 && unproven == 0);
+    OK(pvsize_ranking_add(ranking, module, inverter, 7, 9, NULL, &fits, diag));
+    ck_assert_int_eq(fits, 1);
+    OK(pvsize_ranking_judged(ranking, &judged, NULL, NULL, diag));
+    ck_assert(judged == 1);
+    OK(pvsize_ranking_pair(ranking, 0, &at, NULL, diag));
+    ck_assert_int_eq(at, 7);
+    OK(pvsize_ranking_pair(ranking, 0, NULL, &at, diag));
+    ck_assert_int_eq(at, 9);
+    pvsize_ranking_free(ranking);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(inverter);
+    pvsize_spec_free(module);
+    pvsize_spec_free(search);
+}
+END_TEST
+
 /* memory */
 
 static pvsize_status every_call(const pvsize_spec *search, const pvsize_rules *rules,
@@ -1662,6 +1947,7 @@ static void add(Suite *suite)
     add_test(suite, "sums", own_rules_on_sums_bound_a_search);
     add_test(suite, "two sums", the_lower_of_two_sums_bounds_a_search);
     add_test(suite, "many planes", many_planes_and_inputs);
+    add_test(suite, "large tables", more_modules_than_tables_have_places);
     add_test(suite, "inputs apart", like_inputs_that_stand_apart);
     add_test(suite, "devices", devices_and_isolators_stand_in_the_answer);
     add_test(suite, "one passes", one_module_passes);
@@ -1680,6 +1966,10 @@ static void add(Suite *suite)
     add_test(suite, "devices by length", devices_of_every_length);
     add_test(suite, "no room, no yield", a_plane_without_room_needs_no_yield);
     add_test(suite, "no power", a_fixed_array_without_a_power);
+    add_test(suite, "odd pairs", a_sweep_of_odd_pairs);
+    add_test(suite, "wrong sweep", a_sweep_of_a_wrong_question);
+    add_test(suite, "stopped sweep", a_sweep_stops_when_told);
+    add_test(suite, "stopped pair", a_stopped_pair_is_not_judged);
     add_test(suite, "sweep and pairs", a_sweep_agrees_with_pairs_under_own_rules);
     add_test(suite, "sweep by objective", a_sweep_agrees_with_pairs_for_every_objective);
     add_test(suite, "sweep", a_sweep_searches_few_pairs);
