@@ -51,11 +51,12 @@ static pvsize_spec *small_input(int32_t kind)
                 kind == 1 ? 15 : 29, PVSIZE_INPUT_TERMINALS, 2);
 }
 
+/* Of kind 2 the voltage falls below nothing in the cold. */
 static pvsize_spec *small_module(int32_t kind)
 {
     return SPEC(PVSIZE_KIND_MODULE, PVSIZE_MODULE_PMAX, kind ? 330 : 400, PVSIZE_MODULE_VOC, 49,
                 PVSIZE_MODULE_ISC, kind ? 8 : 10.5, PVSIZE_MODULE_VMP, 41, PVSIZE_MODULE_IMP,
-                kind ? 7.5 : 10, PVSIZE_MODULE_VOC_COEFFICIENT, -0.25,
+                kind ? 7.5 : 10, PVSIZE_MODULE_VOC_COEFFICIENT, kind == 2 ? 1.9 : -0.25,
                 PVSIZE_MODULE_ISC_COEFFICIENT, 0.04, PVSIZE_MODULE_PMAX_COEFFICIENT, -0.3,
                 PVSIZE_MODULE_MAX_SYSTEM_VOLTAGE, 1000);
 }
@@ -63,15 +64,16 @@ static pvsize_spec *small_module(int32_t kind)
 static void add_site(job *j, draw *d, pvsize_spec *system)
 {
     bool ordered = draw_below(d, 3) == 0;
-    pvsize_spec *site = SPEC(PVSIZE_KIND_SITE, PVSIZE_SITE_TEMP_MIN, 0, PVSIZE_SITE_TEMP_MAX, 40,
-                             PVSIZE_SITE_EXPORT_LIMIT, 2500);
+    bool yields = draw_below(d, 6) > 0; /* else none anywhere */
+    pvsize_spec *site = SPEC(PVSIZE_KIND_SITE, PVSIZE_SITE_TEMP_MIN, draw_below(d, 4) ? 0 : -40,
+                             PVSIZE_SITE_TEMP_MAX, 40, PVSIZE_SITE_EXPORT_LIMIT, 2500);
 
     j->planes = 1 + draw_below(d, 2);
     for (int32_t i = 0; i < j->planes; i++) {
         pvsize_spec *plane;
 
         j->room[i] = 2 + draw_below(d, j->places > 3 ? 3 : 5);
-        j->yield[i] = 1000 + 100 * draw_below(d, 4);
+        j->yield[i] = yields ? 1000 + 100 * draw_below(d, 4) : 0;
         j->order[i] = ordered ? draw_below(d, 3) : 0;
         plane =
             SPEC(PVSIZE_KIND_PLANE, PVSIZE_PLANE_CAPACITY, j->room[i], PVSIZE_PLANE_SPECIFIC_YIELD,
@@ -178,6 +180,15 @@ static const struct own {
     {PVSIZE_QUANTITY_ARRAY_RATIO, PVSIZE_COMPARE_AT_MOST, PVSIZE_FIGURE_ARRAY_RATIO_MAX, 1},
     {PVSIZE_ARRAY_INPUT, PVSIZE_COMPARE_AT_MOST, 0, 0},
     {PVSIZE_ARRAY_INVERTER, PVSIZE_COMPARE_AT_LEAST, 0, 1},
+    {PVSIZE_ARRAY_STRINGS, PVSIZE_COMPARE_AT_MOST, PVSIZE_ARRAY_INPUT, 1},
+    {PVSIZE_ARRAY_STRINGS, PVSIZE_COMPARE_AT_MOST, PVSIZE_QUANTITY_INPUT_GIVEN, 2},
+    {PVSIZE_ARRAY_STRINGS, PVSIZE_COMPARE_AT_MOST, PVSIZE_QUANTITY_SITE_GIVEN, 2},
+    {PVSIZE_QUANTITY_ARRAY_POWER, PVSIZE_COMPARE_AT_MOST, PVSIZE_INVERTER_RATED_AC_POWER, 0.7},
+    {PVSIZE_QUANTITY_INVERTER_PV_POWER, PVSIZE_COMPARE_AT_MOST, PVSIZE_QUANTITY_PV_LIMIT, 0.8},
+    /* of voltages below nothing, which nonsense can give: the longer the lower */
+    {PVSIZE_QUANTITY_STRING_VOC_COLD, PVSIZE_COMPARE_AT_MOST, 0, -20},
+    {PVSIZE_QUANTITY_STRING_VOC_COLD, PVSIZE_COMPARE_AT_LEAST, 0, 60},
+    {PVSIZE_QUANTITY_STRING_VOC_COLD, PVSIZE_COMPARE_AT_LEAST, 0, -30},
     {PVSIZE_QUANTITY_INPUT_VOC_DIFFERENCE, PVSIZE_COMPARE_AT_MOST, 0, 1},
     {PVSIZE_SITE_TEMP_MAX, PVSIZE_COMPARE_AT_MOST, 0, 30}, /* broken whatever is wired */
     {PVSIZE_INPUT_MAX_VOLTAGE, PVSIZE_COMPARE_AT_LEAST, PVSIZE_QUANTITY_INPUT_VOC_HIGHEST, 1.5},
@@ -218,7 +229,8 @@ static void make_rules(job *j, draw *d, const struct own *own)
     if (own->value)
         OK(pvsize_rules_add(j->rules, "own", "own", own->value, own->compare, own->limit_of,
                             own->limit, PVSIZE_SEVERITY_MUST, NULL, NULL, diag));
-    j->apart |= own->value == PVSIZE_ARRAY_INPUT || own->value == PVSIZE_ARRAY_INVERTER;
+    j->apart |= own->value == PVSIZE_ARRAY_INPUT || own->value == PVSIZE_ARRAY_INVERTER ||
+                own->limit_of == PVSIZE_ARRAY_INPUT;
 }
 
 static void set_terms(job *j, draw *d)
@@ -257,8 +269,10 @@ static job make_job(uint64_t seed, const struct own *own)
     OK(pvsize_spec_add(j.search, j.system, NULL, diag));
     j.modules = 1 + (draw_below(&d, 4) == 0);
     for (int32_t i = 0; i < j.modules; i++) {
-        j.module[i] = small_module(i);
-        j.power[i] = i ? 330 : 400;
+        int32_t kind = i == 0 && draw_below(&d, 5) == 0 ? 2 : i;
+
+        j.module[i] = small_module(kind);
+        j.power[i] = kind ? 330 : 400;
         OK(pvsize_spec_add(j.search, j.module[i], NULL, diag));
     }
     make_rules(&j, &d, own);
@@ -703,7 +717,7 @@ static catalogue make_catalogue(draw *d)
     catalogue c;
 
     for (int32_t i = 0; i < MODULES; i++) {
-        c.module[i] = small_module(draw_below(d, 2));
+        c.module[i] = small_module(draw_below(d, 3));
         OK(pvsize_spec_set_number(c.module[i], PVSIZE_MODULE_PMAX, 250 + 50 * draw_below(d, 5),
                                   diag));
         if (draw_below(d, 6) == 0) /* on a hot day nothing is left of its voltage */
