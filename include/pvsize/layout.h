@@ -166,7 +166,8 @@ PVSIZE_API pvsize_status pvsize_ranking_add(pvsize_ranking *ranking, const pvsiz
  * sooner: a pair that surely fits and surely is not among the best is counted without being
  * searched. Rules that need a check of every pair (see doc/scale.md) take as long as before.
  * Pairs are judged in an order of the library's. `done` (may be null): how many were; all
- * unless the flag `cancel` was raised. On failure what was judged before stays. */
+ * unless the flag `cancel` was raised. On failure what was judged before stays.
+ * PVSIZE_E_OUT_OF_RANGE where the numbers are not from 0 to 2147483647, before a list is read. */
 PVSIZE_API pvsize_status pvsize_ranking_add_all(
     pvsize_ranking *ranking, const pvsize_spec *const *modules, size_t module_count,
     const pvsize_spec *const *inverters, size_t inverter_count, int32_t first_module,

@@ -1,7 +1,5 @@
 /* What rules on sums leave: power for an inverter and for the whole, room on a plane.
  * Only what lies clearly beyond a limit is ruled out here; rounding is for the check. */
-#include <math.h>
-
 #include "layout.h"
 
 /* The number on the limit side of a rule for a subject of the report of the system
@@ -22,20 +20,17 @@ static bool limit_of(const pvsz_problem *problem, const pvsz_rule *rule,
             return false;
         value = report->figure[rule->limit.place].value;
     } else if (rule->limit.number) {
-        const pvsz_part_list *sites = pvsz_spec_parts(problem->system, PVSZ_KIND_SITE);
-        const pvsize_spec *spec = problem->system;
+        /* sums hang on these two, and on a system, which has no number */
+        bool of_inverter = rule->limit.kind == PVSZ_KIND_INVERTER;
+        const pvsz_part_list *parts =
+            pvsz_spec_parts(problem->system, of_inverter ? PVSZ_KIND_INVERTER : PVSZ_KIND_SITE);
+        int32_t at = of_inverter ? subject->at[PVSZ_KIND_INVERTER] : 0;
 
-        if (rule->limit.kind == PVSZ_KIND_INVERTER)
-            spec = pvsz_spec_parts(spec, PVSZ_KIND_INVERTER)->item[subject->at[PVSZ_KIND_INVERTER]];
-        else if (rule->limit.kind == PVSZ_KIND_SITE)
-            spec = sites->item[0];
-        else
-            return false; /* GCOVR_EXCL_LINE: sums hang on these two, and on a system, a name */
-        if (!pvsz_spec_number(spec, rule->limit.number, &value))
+        if (!pvsz_spec_number(parts->item[at], rule->limit.number, &value))
             return false;
     }
     *limit = value * rule->factor;
-    return isfinite(*limit) && *limit >= 0;
+    return *limit >= 0;
 }
 
 /* With room for rounding on both sides; what is beyond 1e15 limits nothing. */
@@ -112,11 +107,8 @@ static void apply(pvsz_problem *problem, int32_t place, const pvsz_subject *subj
     case PVSIZE_QUANTITY_SYSTEM_PV_POWER:
         limit_system(problem, place, limit);
         break;
-    case PVSIZE_QUANTITY_SYSTEM_MODULES:
+    default: /* the last of those that pvsz_is_sum knows: PVSIZE_QUANTITY_SYSTEM_MODULES */
         limit_modules(problem, place, limit - problem->fixed_modules);
-        break;
-    default:   /* GCOVR_EXCL_LINE: pvsz_is_sum knows these four alone */
-        break; /* GCOVR_EXCL_LINE */
     }
 }
 
@@ -126,10 +118,11 @@ static void take_fixed(pvsz_problem *problem)
     for (int32_t i = 0; i < problem->fixed; i++) {
         const pvsz_subject *array = &problem->report->design.subject[PVSZ_KIND_ARRAY][i];
         pvsz_unit *unit = &problem->unit[array->at[PVSZ_KIND_INVERTER]];
-        int32_t entry = pvsz_report_entry(problem->report, PVSZ_QUANTITY_ARRAY_POWER, array);
+        double power = 0;
 
-        if (unit->power_left != INT64_MAX && entry >= 0)
-            unit->power_left -= pvsz_milliwatts(problem->report->entry[entry].value) - 1;
+        pvsz_report_value(problem->report, PVSZ_QUANTITY_ARRAY_POWER, array, &power);
+        if (unit->power_left != INT64_MAX)
+            unit->power_left -= pvsz_milliwatts(power) - 1;
     }
     if (problem->power_left != INT64_MAX)
         problem->power_left -= problem->fixed_power - problem->fixed;

@@ -48,7 +48,8 @@ bool pvsz_is_nearer(const pvsz_obstacle *a, const pvsz_obstacle *b)
     return excess(a) < excess(b);
 }
 
-/* The nearest length that passes with all else the same; 0: none. */
+/* The nearest length that passes with all else the same; 0: none. Rules of an input leave a
+ * range of lengths, so that no two are as near. */
 static int32_t length_that_passes(const pvsz_group *group, const pvsz_option *missed)
 {
     int32_t nearest = 0, distance = INT32_MAX;
@@ -62,7 +63,7 @@ static int32_t length_that_passes(const pvsz_group *group, const pvsz_option *mi
             option->strings[1] != missed->strings[1])
             continue;
         here = here < 0 ? -here : here;
-        if (here < distance || (here == distance && option->length < nearest)) {
+        if (here < distance) {
             nearest = option->length;
             distance = here;
         }
@@ -74,7 +75,7 @@ static pvsize_status add_misses(pvsz_problem *problem, const pvsz_slot *slot)
 {
     const pvsz_group *group = &problem->group[slot->group];
 
-    for (int32_t i = 0; group->miss && i < problem->rules->forces; i++) {
+    for (int32_t i = 0; i < problem->rules->forces; i++) {
         pvsz_obstacle miss = group->miss[i];
         pvsize_status status;
 

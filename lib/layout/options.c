@@ -24,13 +24,11 @@ typedef struct probe {
 
 /* judging */
 
-/* Rules of the input and what is on it; the rest is for the full check. */
+/* Rules of the input and what is on it; the rest is for the full check. Where an input is
+ * alone they speak of it, its arrays and their modules only (tests/unit/test_reach.c). */
 static bool concerns(const pvsz_finding *finding)
 {
-    int32_t scope = finding->subject->scope;
-
-    return pvsz_breaks(finding) && pvsz_rule_reach(finding->rule) == PVSZ_REACH_LOCAL &&
-           (scope == PVSZ_KIND_ARRAY || scope == PVSZ_KIND_INPUT || scope == PVSZ_KIND_MODULE);
+    return pvsz_breaks(finding) && pvsz_rule_reach(finding->rule) == PVSZ_REACH_LOCAL;
 }
 
 static void note_misses(probe *p, const pvsz_option *option, int32_t broken)
@@ -99,15 +97,12 @@ static pvsize_status keep(probe *p, const pvsz_option *option)
     return PVSIZE_OK;
 }
 
-/* Notes that a sum over more than this input leaves no room for the option. */
+/* Notes that a sum over more than this input leaves no room for the option: there is a rule
+ * in this place that sets the limit, since without one there is none. */
 static bool note_outgrown(probe *p, const pvsz_option *option, int32_t place, bool of_unit,
                           double limit, double over)
 {
-    pvsz_obstacle miss;
-
-    if (place < 0)
-        return true;
-    miss = (pvsz_obstacle){
+    const pvsz_obstacle miss = {
         .option = *option,
         .rule = p->problem->rules->force[place].number,
         .inverter = of_unit ? p->group->inverter : -1,
@@ -120,6 +115,7 @@ static bool note_outgrown(probe *p, const pvsz_option *option, int32_t place, bo
         .limit = limit,
         .margin = -over,
     };
+
     if (pvsz_is_nearer(&miss, &p->group->miss[place]))
         p->group->miss[place] = miss;
     return true;

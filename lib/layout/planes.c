@@ -21,26 +21,26 @@ void pvsz_best_sides(const pvsz_problem *problem, int32_t plane, pvsz_key *side,
 {
     for (int32_t n = 0; n <= room; n++)
         side[n] = PVSZ_NEVER;
+    /* every side has modules, and no more than its plane has room for */
     for (int32_t i = 0; i < problem->groups; i++)
         for (size_t k = 0; k < problem->group[i].count; k++) {
             const pvsz_option *option = &problem->group[i].option[k];
 
             for (int32_t at = 0; at < 2 && option->module >= 0; at++) {
-                int64_t modules = (int64_t)option->length * option->strings[at];
+                int32_t modules = option->length * option->strings[at];
 
-                if (option->plane[at] == plane && modules > 0 && modules <= room)
+                if (option->plane[at] == plane)
                     side[modules] =
                         pvsz_better_key(side[modules], key_of_side(problem, option, at));
             }
         }
 }
 
+/* The row of so many sides, up to most_sides. */
 static pvsz_key *full_with(const pvsz_problem *problem, int32_t plane, int32_t sides)
 {
     const pvsz_plane *at = &problem->plane[plane];
 
-    if (sides > problem->most_sides)
-        sides = problem->most_sides;
     return &at->full[(size_t)sides * ((size_t)at->room + 1)];
 }
 

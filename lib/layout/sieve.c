@@ -179,8 +179,8 @@ static pvsize_status tally_pair(pvsz_sieve *sieve, tally *t)
     int64_t power = t->allows->power;
 
     t->within = t->allows->modules;
-    if (power != INT64_MAX)
-        t->within = smaller(t->within, power < 0 ? 0 : power / sieve->power);
+    if (power != INT64_MAX) /* and not less than none: nothing is fixed */
+        t->within = smaller(t->within, power / sieve->power);
     for (int32_t i = 0; i < sieve->planes; i++)
         sieve->most[i] = 0;
     for (int32_t i = 0; i < t->allows->ports; i++) {

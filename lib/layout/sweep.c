@@ -209,16 +209,25 @@ pvsize_status pvsize_ranking_add_shard(pvsize_ranking *ranking, int32_t shard, i
 
 /* a catalogue of the caller's */
 
-/* Whether so many numbers from the first on are numbers of pairs. */
-static pvsize_status check_numbers(int32_t first, size_t count, const char *name, pvsize_diag *diag)
+static pvsize_status fail_argument(pvsize_diag *diag, const char *name, double value, double most)
+{
+    pvsz_fail_range(diag, PVSIZE_E_OUT_OF_RANGE, 0, value, 0, most);
+    pvsz_fail_argument(diag, name);
+    return PVSIZE_E_OUT_OF_RANGE;
+}
+
+/* Whether so many numbers from the first on are numbers of pairs. Before the list is looked
+ * at: a count that is none may be beyond its end. */
+static pvsize_status check_numbers(int32_t first, size_t count, bool of_modules, pvsize_diag *diag)
 {
     double most = (double)INT32_MAX - (double)(count ? count - 1 : 0);
 
-    if (first >= 0 && first <= most)
-        return PVSIZE_OK;
-    pvsz_fail_range(diag, PVSIZE_E_OUT_OF_RANGE, 0, first, 0, most > 0 ? most : 0);
-    pvsz_fail_argument(diag, name);
-    return PVSIZE_E_OUT_OF_RANGE;
+    if (most < 0)
+        return fail_argument(diag, of_modules ? "module_count" : "inverter_count", (double)count,
+                             (double)INT32_MAX + 1);
+    if (first < 0 || first > most)
+        return fail_argument(diag, of_modules ? "first_module" : "first_inverter", first, most);
+    return PVSIZE_OK;
 }
 
 /* Each handle of a list; the place of a wrong one is told. */
@@ -242,8 +251,7 @@ static pvsize_status check_list(const pvsize_spec *const *item, size_t count, bo
                                     of_modules ? "a module" : "an inverter");
         if (!status)
             continue;
-        if (i <= INT32_MAX)
-            pvsz_fail_at(diag, (int32_t)i);
+        pvsz_fail_at(diag, (int32_t)i);
         return status;
     }
     return PVSIZE_OK;
@@ -267,12 +275,12 @@ pvsize_status pvsize_ranking_add_all(pvsize_ranking *ranking, const pvsize_spec 
     pvsize_status status = pvsz_check_ranking(ranking, "ranking", diag);
 
     if (!status)
+        status = check_numbers(first_module, module_count, true, diag);
+    if (!status)
+        status = check_numbers(first_inverter, inverter_count, false, diag);
+    if (!status)
         status = check_list(modules, module_count, true, diag);
     if (!status)
         status = check_list(inverters, inverter_count, false, diag);
-    if (!status)
-        status = check_numbers(first_module, module_count, "first_module", diag);
-    if (!status)
-        status = check_numbers(first_inverter, inverter_count, "first_inverter", diag);
     return status ? status : run(&s, done, diag);
 }

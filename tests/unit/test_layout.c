@@ -716,12 +716,16 @@ START_TEST(like_inputs_that_stand_apart)
     OK(pvsize_spec_remove(system, PVSIZE_KIND_INVERTER, 1, diag));
     OK(pvsize_spec_part(system, PVSIZE_KIND_INVERTER, 0, NULL, &cable, diag));
     give(system, cable);
-    cable =
-        SPEC(PVSIZE_KIND_CABLE, PVSIZE_CABLE_CIRCUIT, PVSIZE_CIRCUIT_AC, PVSIZE_CABLE_INVERTER, 1);
-    give(system, cable);
-    OK(pvsize_spec_replace(search, 0, system, diag));
-    OK(pvsize_search(search, rules, NULL, layouts, diag));
-    NEAR(number(layouts, 0, PVSIZE_LAYOUT_MODULES), 110, 1e-12);
+    for (int32_t at = 1; at >= 0; at--) {
+        cable = SPEC(PVSIZE_KIND_CABLE, PVSIZE_CABLE_CIRCUIT, PVSIZE_CIRCUIT_AC,
+                     PVSIZE_CABLE_INVERTER, at);
+        if (at == 0)
+            OK(pvsize_spec_remove(system, PVSIZE_KIND_CABLE, 0, diag));
+        give(system, cable);
+        OK(pvsize_spec_replace(search, 0, system, diag));
+        OK(pvsize_search(search, rules, NULL, layouts, diag));
+        NEAR(number(layouts, 0, PVSIZE_LAYOUT_MODULES), 110, 1e-12);
+    }
     FAILS(PVSIZE_E_TOO_MANY, "cables; a catalogue has none",
           pvsize_ranking_new(search, rules, 1, NULL, &(pvsize_ranking *){NULL}, diag));
     pvsize_layouts_free(layouts);
@@ -1301,6 +1305,71 @@ START_TEST(a_plane_without_room_needs_no_yield)
 }
 END_TEST
 
+/* Every stringing is refused by the whole, until the budget ends: nothing is proven, and no
+ * nearest total is told. */
+START_TEST(the_budget_ends_in_refusals)
+{
+    pvsize_spec *search = question(10.5, 22, 20, 1);
+    pvsize_rules *rules = rules_of_inputs();
+    pvsize_layouts *layouts;
+    int32_t ending;
+
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_WANTED_MODULES, 20, diag));
+    add_must(rules, "tenth", PVSIZE_QUANTITY_INPUT_POWER, PVSIZE_COMPARE_AT_MOST,
+             PVSIZE_QUANTITY_SYSTEM_PV_POWER, 0.1);
+    layouts = answered(search, rules);
+    OK(pvsize_layouts_ending(layouts, &ending, diag));
+    ck_assert_int_eq(ending, PVSIZE_ENDING_PROVEN);
+    pvsize_layouts_free(layouts);
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_NODE_BUDGET, 150, diag));
+    layouts = answered(search, rules);
+    OK(pvsize_layouts_ending(layouts, &ending, diag));
+    ck_assert_int_eq(ending, PVSIZE_ENDING_BUDGET);
+    ck_assert_int_eq(count_of(layouts), 0);
+    ck_assert_int_eq(obstacle_of(layouts, 0, -1, 0), -1);
+    ck_assert_int_ge(obstacle_of(layouts, pvsize_rules_by_name(rules, "tenth"), 0, 0), 0);
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* As many inverters as a system may have: no step makes tables of each small, and the answer is
+ * the plane full all the same. */
+START_TEST(more_inverters_than_tables_have_places)
+{
+    pvsize_spec *search = SPEC(PVSIZE_KIND_SEARCH, PVSIZE_SEARCH_ANSWERS, 3);
+    pvsize_spec *system = SPEC(PVSIZE_KIND_SYSTEM, 0), *site = SPEC(PVSIZE_KIND_SITE, 0);
+    pvsize_spec *inverter = SPEC(PVSIZE_KIND_INVERTER, PVSIZE_INVERTER_RATED_AC_POWER, 7500);
+    pvsize_rules *rules = rules_of_inputs();
+    pvsize_layouts *layouts;
+
+    give(site, face(20, 1500));
+    give(system, site);
+    for (int32_t i = 0; i < 3; i++)
+        give(inverter, trade_input(22, 26.4, 2));
+    for (int32_t i = 0; i < 1000; i++)
+        OK(pvsize_spec_add(system, inverter, NULL, diag));
+    pvsize_spec_free(inverter);
+    give(search, system);
+    give(search, trade_module(10.5));
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_NODE_BUDGET, 4000, diag));
+    layouts = answered(search, rules);
+    ck_assert_int_gt(count_of(layouts), 0);
+    ck_assert(number(layouts, 0, PVSIZE_LAYOUT_MODULES) == 20);
+    pvsize_layouts_free(layouts);
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_OBJECTIVE, PVSIZE_OBJECTIVE_NEAREST_POWER,
+                              diag));
+    /* all twenty come nearest; the first pass finds them, the second that nothing is above */
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_WANTED_POWER, 20 * 415 + 100, diag));
+    layouts = answered(search, rules);
+    ck_assert(number(layouts, 0, PVSIZE_LAYOUT_MODULES) == 20);
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
 /* A fixed array whose module has no power given takes nothing of a limit on power. */
 START_TEST(a_fixed_array_without_a_power)
 {
@@ -1427,6 +1496,12 @@ START_TEST(wrong_rankings_are_refused)
           pvsize_ranking_add_all(ranking, two, 2, NULL, 0, INT32_MAX, 0, NULL, NULL, diag));
     FAILS(PVSIZE_E_OUT_OF_RANGE, "first_inverter",
           pvsize_ranking_add_all(ranking, one, 1, NULL, 0, 0, -1, NULL, NULL, diag));
+    /* lists that are not as long as that: they are not read */
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "module_count: outside the allowed range",
+          pvsize_ranking_add_all(ranking, one, SIZE_MAX, NULL, 0, 0, 0, NULL, NULL, diag));
+    FAILS(PVSIZE_E_OUT_OF_RANGE, "inverter_count: outside the allowed range; given 2147483649",
+          pvsize_ranking_add_all(ranking, NULL, 0, one, (size_t)INT32_MAX + 2, 0, 0, NULL, NULL,
+                                 diag));
     OK(pvsize_ranking_add_all(ranking, one, 1, NULL, 0, INT32_MAX, 0, NULL, &done, diag));
     ck_assert(done == 0);
     OK(pvsize_ranking_add_shard(ranking, 0, 1, &raised, &done, diag));
@@ -1865,6 +1940,8 @@ START_TEST(a_sweep_agrees_with_pairs_under_own_rules)
         {PVSIZE_QUANTITY_STRING_VMP_HOT, PVSIZE_COMPARE_AT_MOST, 0, 35.151 * 10 / (1 + 1e-9)},
         {PVSIZE_QUANTITY_ARRAY_MODULES, PVSIZE_COMPARE_AT_MOST, 0, 5 / (1 + 1e-9)},
         {PVSIZE_ARRAY_MODULES_PER_STRING, PVSIZE_COMPARE_AT_MOST, 0, 5 / (1 + 1e-9)},
+        {PVSIZE_ARRAY_MODULES_PER_STRING, PVSIZE_COMPARE_AT_MOST, 0, 5 * (1 - 2e-12) / (1 + 1e-9)},
+        {PVSIZE_ARRAY_MODULES_PER_STRING, PVSIZE_COMPARE_AT_MOST, 0, 5 * (1 + 2e-12) / (1 + 1e-9)},
         {PVSIZE_QUANTITY_ARRAY_POWER, PVSIZE_COMPARE_AT_MOST, PVSIZE_QUANTITY_SYSTEM_AC_POWER, 0.4},
         {PVSIZE_INPUT_TERMINALS, PVSIZE_COMPARE_AT_LEAST, PVSIZE_QUANTITY_INPUT_STRINGS, 1},
         {PVSIZE_ARRAY_INPUT, PVSIZE_COMPARE_AT_MOST, 0, 0},
@@ -1970,6 +2047,8 @@ static void add(Suite *suite)
     add_test(suite, "wrong sweep", a_sweep_of_a_wrong_question);
     add_test(suite, "stopped sweep", a_sweep_stops_when_told);
     add_test(suite, "stopped pair", a_stopped_pair_is_not_judged);
+    add_test(suite, "budget in refusals", the_budget_ends_in_refusals);
+    add_test(suite, "many inverters", more_inverters_than_tables_have_places);
     add_test(suite, "sweep and pairs", a_sweep_agrees_with_pairs_under_own_rules);
     add_test(suite, "sweep by objective", a_sweep_agrees_with_pairs_for_every_objective);
     add_test(suite, "sweep", a_sweep_searches_few_pairs);
