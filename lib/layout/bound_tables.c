@@ -22,9 +22,7 @@ static int64_t all_room(const pvsz_problem *problem)
 
 static int32_t largest_of(const pvsz_problem *problem, const pvsz_bounds *bounds, int32_t slot)
 {
-    int32_t most = problem->group[problem->slot[slot].group].most;
-
-    return (most + bounds->step - 1) / bounds->step;
+    return steps_of(bounds, problem->group[problem->slot[slot].group].most);
 }
 
 /* How many steps the slot and the rest of its inverter can come to. */
@@ -40,10 +38,21 @@ static int32_t size_at(const pvsz_problem *problem, const pvsz_bounds *bounds, i
     return pvsz_smaller(sum, left / bounds->step + at->end - at->first);
 }
 
+/* Beyond the largest option no step is left of any: then the tables have a place each. */
+static bool is_beyond_all(const pvsz_problem *problem, int32_t step)
+{
+    for (int32_t i = 0; i < problem->groups; i++)
+        if (problem->group[i].most >= step)
+            return false;
+    return true;
+}
+
 bool pvsz_choose_step(const pvsz_problem *problem, pvsz_bounds *bounds)
 {
     int64_t sum = 0, entries = 0, units = 1;
 
+    if (bounds->step > 1 && (bounds->mode == PVSZ_EXACTLY || is_beyond_all(problem, bounds->step)))
+        bounds->mode = PVSZ_AT_MOST;
     for (int32_t i = 0; i < problem->slots; i++) {
         sum += largest_of(problem, bounds, i);
         units += problem->slot[i].first == i;
@@ -52,9 +61,7 @@ bool pvsz_choose_step(const pvsz_problem *problem, pvsz_bounds *bounds)
     for (int32_t i = 0; i < problem->slots; i++)
         entries += size_at(problem, bounds, i) + 1;
     entries += units * (bounds->total + 1);
-    if (bounds->step > 1 && bounds->mode == PVSZ_EXACTLY)
-        bounds->mode = PVSZ_AT_MOST;
-    return entries > MOST_ENTRIES && bounds->total > 64;
+    return entries > MOST_ENTRIES;
 }
 
 pvsize_status pvsz_make_tables(pvsz_problem *problem, pvsz_bounds *bounds)
