@@ -1370,6 +1370,44 @@ START_TEST(more_inverters_than_tables_have_places)
 }
 END_TEST
 
+/* The fixed arrays alone, with the power wanted: there is no other stringing. */
+START_TEST(all_fixed_is_all_there_is)
+{
+    pvsize_spec *search = question(10.5, 40, 0, 1), *system;
+    pvsize_rules *rules = rules_of_inputs();
+    pvsize_layouts *layouts;
+    int32_t complete;
+
+    OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
+    for (int32_t i = 0; i < 2; i++) {
+        pvsize_spec *array = SPEC(PVSIZE_KIND_ARRAY, PVSIZE_ARRAY_INPUT, i, PVSIZE_ARRAY_PLANE, 0,
+                                  PVSIZE_ARRAY_MODULES_PER_STRING, 5, PVSIZE_ARRAY_STRINGS, 1);
+
+        give(array, trade_module(10.5));
+        give(system, array);
+    }
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    pvsize_spec_free(system);
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_OBJECTIVE, PVSIZE_OBJECTIVE_NEAREST_POWER,
+                              diag));
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_ANSWERS, 1, diag));
+    for (int32_t off = -1; off <= 1; off++) {
+        double bound;
+
+        OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_WANTED_POWER, 4150 + off, diag));
+        layouts = answered(search, rules);
+        ck_assert_int_eq(count_of(layouts), 1);
+        OK(pvsize_layouts_complete(layouts, &complete, diag));
+        ck_assert_int_eq(complete, 1);
+        OK(pvsize_layouts_bound(layouts, &bound, diag));
+        NEAR(bound, abs(off), 1e-12);
+        pvsize_layouts_free(layouts);
+    }
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
 /* A fixed array whose module has no power given takes nothing of a limit on power. */
 START_TEST(a_fixed_array_without_a_power)
 {
@@ -2049,6 +2087,7 @@ static void add(Suite *suite)
     add_test(suite, "stopped pair", a_stopped_pair_is_not_judged);
     add_test(suite, "budget in refusals", the_budget_ends_in_refusals);
     add_test(suite, "many inverters", more_inverters_than_tables_have_places);
+    add_test(suite, "complete", all_fixed_is_all_there_is);
     add_test(suite, "sweep and pairs", a_sweep_agrees_with_pairs_under_own_rules);
     add_test(suite, "sweep by objective", a_sweep_agrees_with_pairs_for_every_objective);
     add_test(suite, "sweep", a_sweep_searches_few_pairs);
