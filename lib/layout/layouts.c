@@ -158,7 +158,7 @@ const pvsz_option *pvsz_find_array(const pvsize_layouts *layouts, int32_t i, int
 {
     const pvsz_option *option = &layouts->option[(size_t)i * (size_t)layouts->slots];
 
-    for (int32_t s = 0; s < layouts->slots; s++)
+    for (int32_t s = 0; s < layouts->slots; s++) /* GCOVR_EXCL_BR_LINE: see below */
         for (*side = 0; option[s].module >= 0 && *side < 2 && option[s].plane[*side] >= 0; ++*side)
             if (k-- == 0) {
                 *slot = &layouts->slot[s];

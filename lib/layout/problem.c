@@ -16,7 +16,7 @@ void *pvsz_take(pvsz_problem *problem, size_t n, size_t size)
     pvsz_block *block = problem->block;
     size_t places;
 
-    if (size && n > SIZE_MAX / 4 / size)
+    if (n > SIZE_MAX / 4 / size)
         return NULL;
     places = n * size / sizeof *block->place + 1;
     if (!block || places > block->left) {

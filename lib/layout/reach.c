@@ -95,12 +95,12 @@ bool pvsz_rule_tells_places(const pvsz_rule *rule)
 }
 
 /* The length at which a proportional value reaches its floor, less one that may be
- * rounding, less one so that the last miss is seen. */
+ * rounding, less one so that the last miss is seen. A floor that is missed is above it. */
 static int32_t length_that_reaches(const pvsz_finding *finding, int32_t length)
 {
     double n;
 
-    if (!(finding->value > 0) || !(finding->limit > 0))
+    if (!(finding->value > 0))
         return 0;
     n = floor(finding->limit / finding->value * length) - 2;
     return n > length && n < 1e6 ? (int32_t)n : 0;

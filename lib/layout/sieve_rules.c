@@ -1,8 +1,9 @@
-/* Which rules a sieve can tell by; one it cannot makes it blind. */
+/* Which rules a sieve can tell by; one it cannot makes it blind. What it takes for granted of
+ * the tables, which terms speak of what, tests/unit/test_reach.c looks at. */
 #include "sieve_parts.h"
 
 /* Sums that the budgets of a search know, where their limit is known and not negative. */
-static bool is_known_sum(const pvsize_rules *rules, const pvsz_rule *rule)
+static bool is_known_sum(const pvsz_rule *rule)
 {
     int32_t kind = rule->limit.kind;
 
@@ -10,31 +11,18 @@ static bool is_known_sum(const pvsize_rules *rules, const pvsz_rule *rule)
         return false;
     if (rule->value.number == PVSIZE_QUANTITY_PLANE_MODULES)
         return rule->limit.number == PVSIZE_PLANE_CAPACITY && rule->factor == 1;
-    if (!pvsz_is_sum(rule->value.number) ||
-        (rule->scope != PVSZ_KIND_INVERTER && rule->scope != PVSZ_KIND_SYSTEM))
-        return false;
-    if (rule->limit.number && kind == PVSZ_KIND_FIGURE)
-        return !rules->figure[rule->limit.place].set || rules->figure[rule->limit.place].value >= 0;
-    return rule->limit.number == 0 || kind == PVSZ_KIND_INVERTER || kind == PVSZ_KIND_SITE ||
-           rule->limit.number == PVSIZE_QUANTITY_PV_LIMIT ||
-           rule->limit.number == PVSIZE_QUANTITY_PV_LIMIT_RATIO;
+    return pvsz_is_sum(rule->value.number) &&
+           (rule->limit.number == 0 || kind == PVSZ_KIND_FIGURE || kind == PVSZ_KIND_INVERTER ||
+            kind == PVSZ_KIND_SITE || rule->limit.number == PVSIZE_QUANTITY_PV_LIMIT ||
+            rule->limit.number == PVSIZE_QUANTITY_PV_LIMIT_RATIO);
 }
 
 /* Whether the inverter alone makes it: data, or what no stringing changes. */
 static bool is_of_inverter(const pvsz_ref *ref)
 {
-    if (ref->kind == PVSZ_KIND_INPUT || ref->kind == PVSZ_KIND_INVERTER)
-        return true;
-    return ref->kind == PVSZ_KIND_QUANTITY &&
-           pvsz_growth_of(ref->number).reach == PVSZ_REACH_FIXED &&
-           (pvsz_quantity_scope[ref->place] == PVSZ_KIND_INPUT ||
-            pvsz_quantity_scope[ref->place] == PVSZ_KIND_INVERTER ||
-            pvsz_quantity_scope[ref->place] == PVSZ_KIND_SYSTEM);
-}
-
-static bool is_of_strings(int32_t scope)
-{
-    return scope == PVSZ_KIND_ARRAY || scope == PVSZ_KIND_INPUT || scope == PVSZ_KIND_MODULE;
+    return pvsz_growth_of(ref->number).reach == PVSZ_REACH_FIXED &&
+           (ref->scope == PVSZ_KIND_INPUT || ref->scope == PVSZ_KIND_INVERTER ||
+            ref->scope == PVSZ_KIND_SYSTEM);
 }
 
 /* Adds a rule on what stands on one input; false if a pair cannot be told by it. */
@@ -49,8 +37,8 @@ static bool add_mesh(pvsz_sieve *sieve, const pvsz_rule *rule)
 
     mesh.ends = rule->compare == PVSIZE_COMPARE_AT_MOST && value.strings != PVSZ_GROWS_OPEN &&
                 limit.strings == PVSZ_GROWS_FLAT;
-    if (!is_of_strings(rule->scope) || value.length == PVSZ_GROWS_OPEN ||
-        limit.length != PVSZ_GROWS_FLAT || (!mesh.value_apart && !is_of_inverter(&rule->value)) ||
+    if (value.length == PVSZ_GROWS_OPEN || limit.length != PVSZ_GROWS_FLAT ||
+        (!mesh.value_apart && !is_of_inverter(&rule->value)) ||
         (!mesh.limit_apart && !is_of_inverter(&rule->limit)))
         return false;
     if (mesh.value_apart && mesh.limit_apart)
@@ -64,12 +52,12 @@ static bool add_mesh(pvsz_sieve *sieve, const pvsz_rule *rule)
 static bool sort_rule(pvsz_sieve *sieve, const pvsz_rule *rule)
 {
     switch (pvsz_rule_reach(rule)) {
-    case PVSZ_REACH_FIXED: /* judged before anything is wired, if there is a subject then */
-        return rule->scope != PVSZ_KIND_ARRAY && rule->scope != PVSZ_KIND_MODULE;
+    case PVSZ_REACH_FIXED: /* judged before anything is wired: none is of what is not there then */
+        return true;
     case PVSZ_REACH_LOCAL:
         return add_mesh(sieve, rule);
     default:
-        return is_known_sum(sieve->rules, rule);
+        return is_known_sum(rule);
     }
 }
 

@@ -51,12 +51,13 @@ static pvsize_spec *small_input(int32_t kind)
                 kind == 1 ? 15 : 29, PVSIZE_INPUT_TERMINALS, 2);
 }
 
-/* Of kind 2 the voltage falls below nothing in the cold. */
+/* Of kind 2 the voltage falls below nothing on a very hot day. */
 static pvsize_spec *small_module(int32_t kind)
 {
     return SPEC(PVSIZE_KIND_MODULE, PVSIZE_MODULE_PMAX, kind ? 330 : 400, PVSIZE_MODULE_VOC, 49,
                 PVSIZE_MODULE_ISC, kind ? 8 : 10.5, PVSIZE_MODULE_VMP, 41, PVSIZE_MODULE_IMP,
-                kind ? 7.5 : 10, PVSIZE_MODULE_VOC_COEFFICIENT, kind == 2 ? 1.9 : -0.25,
+                kind ? 7.5 : 10, PVSIZE_MODULE_VOC_COEFFICIENT, -0.25,
+                PVSIZE_MODULE_VMP_COEFFICIENT, kind == 2 ? -1.9 : -0.3,
                 PVSIZE_MODULE_ISC_COEFFICIENT, 0.04, PVSIZE_MODULE_PMAX_COEFFICIENT, -0.3,
                 PVSIZE_MODULE_MAX_SYSTEM_VOLTAGE, 1000);
 }
@@ -65,8 +66,9 @@ static void add_site(job *j, draw *d, pvsize_spec *system)
 {
     bool ordered = draw_below(d, 3) == 0;
     bool yields = draw_below(d, 6) > 0; /* else none anywhere */
-    pvsize_spec *site = SPEC(PVSIZE_KIND_SITE, PVSIZE_SITE_TEMP_MIN, draw_below(d, 4) ? 0 : -40,
-                             PVSIZE_SITE_TEMP_MAX, 40, PVSIZE_SITE_EXPORT_LIMIT, 2500);
+    bool hot = draw_below(d, 3) == 0;
+    pvsize_spec *site = SPEC(PVSIZE_KIND_SITE, PVSIZE_SITE_TEMP_MIN, 0, PVSIZE_SITE_TEMP_MAX,
+                             hot ? 60 : 40, PVSIZE_SITE_EXPORT_LIMIT, 2500);
 
     j->planes = 1 + draw_below(d, 2);
     for (int32_t i = 0; i < j->planes; i++) {
@@ -75,9 +77,9 @@ static void add_site(job *j, draw *d, pvsize_spec *system)
         j->room[i] = 2 + draw_below(d, j->places > 3 ? 3 : 5);
         j->yield[i] = yields ? 1000 + 100 * draw_below(d, 4) : 0;
         j->order[i] = ordered ? draw_below(d, 3) : 0;
-        plane =
-            SPEC(PVSIZE_KIND_PLANE, PVSIZE_PLANE_CAPACITY, j->room[i], PVSIZE_PLANE_SPECIFIC_YIELD,
-                 j->yield[i], PVSIZE_PLANE_CELL_RISE, 30, PVSIZE_PLANE_CURRENT_CORRECTION, 1);
+        plane = SPEC(PVSIZE_KIND_PLANE, PVSIZE_PLANE_CAPACITY, j->room[i],
+                     PVSIZE_PLANE_SPECIFIC_YIELD, j->yield[i], PVSIZE_PLANE_CELL_RISE,
+                     hot ? 60 : 30, PVSIZE_PLANE_CURRENT_CORRECTION, 1);
         if (j->order[i])
             OK(pvsize_spec_set_number(plane, PVSIZE_PLANE_FILL_ORDER, j->order[i], diag));
         give(site, plane);
@@ -186,9 +188,8 @@ static const struct own {
     {PVSIZE_QUANTITY_ARRAY_POWER, PVSIZE_COMPARE_AT_MOST, PVSIZE_INVERTER_RATED_AC_POWER, 0.7},
     {PVSIZE_QUANTITY_INVERTER_PV_POWER, PVSIZE_COMPARE_AT_MOST, PVSIZE_QUANTITY_PV_LIMIT, 0.8},
     /* of voltages below nothing, which nonsense can give: the longer the lower */
-    {PVSIZE_QUANTITY_STRING_VOC_COLD, PVSIZE_COMPARE_AT_MOST, 0, -20},
-    {PVSIZE_QUANTITY_STRING_VOC_COLD, PVSIZE_COMPARE_AT_LEAST, 0, 60},
-    {PVSIZE_QUANTITY_STRING_VOC_COLD, PVSIZE_COMPARE_AT_LEAST, 0, -30},
+    {PVSIZE_QUANTITY_STRING_VMP_HOT, PVSIZE_COMPARE_AT_MOST, 0, -60},
+    {PVSIZE_QUANTITY_STRING_VMP_HOT, PVSIZE_COMPARE_AT_LEAST, 0, -90},
     {PVSIZE_QUANTITY_INPUT_VOC_DIFFERENCE, PVSIZE_COMPARE_AT_MOST, 0, 1},
     {PVSIZE_SITE_TEMP_MAX, PVSIZE_COMPARE_AT_MOST, 0, 30}, /* broken whatever is wired */
     {PVSIZE_INPUT_MAX_VOLTAGE, PVSIZE_COMPARE_AT_LEAST, PVSIZE_QUANTITY_INPUT_VOC_HIGHEST, 1.5},
