@@ -43,8 +43,8 @@ static bool settle(pvsize_exercise *exercise, int32_t fault, pvsz_random *random
     for (int32_t k = pvsz_job_arrays(system); k-- > 0;) {
         fewest = pvsz_array_value(exercise->report, PVSZ_QUANTITY_STRING_MODULES_MIN, k);
         most = pvsz_array_value(exercise->report, PVSZ_QUANTITY_STRING_MODULES_MAX, k);
-        /* GCOVR_EXCL_START: of 36 V at the highest voltage 12 serve and 13 may be, of 54 V 8 and 8;
-         * no more than 40 may be */
+        /* GCOVR_EXCL_START: at the corners of ranges.def no preset leaves less than two lengths
+         * (test_exercise) */
         if (fewest < 1 || most < fewest || most > 60)
             return false;
         /* GCOVR_EXCL_STOP */

@@ -402,6 +402,64 @@ START_TEST(excesses_are_of_the_fault)
 }
 END_TEST
 
+typedef struct corner {
+    double temp_min, temp_max, rise, vmp, voc_coefficient, vmp_coefficient, most, least, system;
+} corner;
+
+/* Fewest and most modules of a string, of data at a corner of what is drawn (ranges.def). */
+static void lengths(const corner *at, double voc, double building, pvsize_spec *system,
+                    const pvsize_rules *rules, double *fewest, double *most)
+{
+    const double values[][2] = {{PVSIZE_SITE_TEMP_MIN, at->temp_min},
+                                {PVSIZE_SITE_TEMP_MAX, at->temp_max},
+                                {PVSIZE_SITE_BUILDING, building},
+                                {PVSIZE_PLANE_CELL_RISE, at->rise},
+                                {PVSIZE_MODULE_VOC, voc},
+                                {PVSIZE_MODULE_VMP, voc * at->vmp},
+                                {PVSIZE_MODULE_VOC_COEFFICIENT, at->voc_coefficient},
+                                {PVSIZE_MODULE_VMP_COEFFICIENT, at->vmp_coefficient},
+                                {PVSIZE_MODULE_MAX_SYSTEM_VOLTAGE, at->system},
+                                {PVSIZE_INPUT_MAX_VOLTAGE, at->most},
+                                {PVSIZE_INPUT_TRACKING_MIN, at->least}};
+    pvsize_report *report;
+
+    for (size_t i = 0; i < sizeof values / sizeof *values; i++)
+        pvsz_job_set(system, (int32_t)values[i][0], 0, values[i][1]);
+    report = checked(system, rules);
+    *fewest = pvsz_array_value(report, PVSZ_QUANTITY_STRING_MODULES_MIN, 0);
+    *most = pvsz_array_value(report, PVSZ_QUANTITY_STRING_MODULES_MAX, 0);
+    pvsize_report_free(report);
+}
+
+/* Whatever is drawn, and by whichever rule set, a string has a choice of lengths, and none that no
+ * roof has. */
+START_TEST(strings_have_a_length)
+{
+    static const corner narrow = {-8, 46, 36, 0.81, -0.32, -0.42, 600, 220, 1000};
+    static const corner wide = {8, 32, 24, 0.85, -0.24, -0.36, 1200, 80, 1500};
+    pvsz_random random = {1};
+    pvsize_spec *system;
+    double fewest, most;
+
+    OK(pvsz_make_job(1, NULL, &system, diag));
+    pvsz_draw_job(system, PVSIZE_LEVEL_ONE_INPUT, PVSIZE_FAULT_NONE, &random);
+    for (int32_t i = 0; i < pvsize_preset_count(); i++) {
+        pvsize_rules *rules = preset(pvsize_preset_name(i));
+
+        for (int32_t voc = 360; voc <= 540; voc++)
+            for (int32_t building = PVSIZE_BUILDING_DWELLING;
+                 building <= PVSIZE_BUILDING_OTHER_BUILDING; building++) {
+                lengths(&narrow, voc / 10.0, building, system, rules, &fewest, &most);
+                ck_assert(fewest >= 1 && most >= fewest + 1);
+                lengths(&wide, voc / 10.0, building, system, rules, &fewest, &most);
+                ck_assert(fewest >= 1 && most <= 40);
+            }
+        pvsize_rules_free(rules);
+    }
+    pvsize_spec_free(system);
+}
+END_TEST
+
 /* Where a design breaks nothing there is nothing to work out of that. */
 START_TEST(no_fault_has_no_working)
 {
@@ -435,6 +493,7 @@ static void add(Suite *suite)
     add_test(suite, "beside", jobs_beside_the_table);
     add_test(suite, "little", rules_that_hardly_teach);
     add_test(suite, "excesses", excesses_are_of_the_fault);
+    add_test(suite, "lengths", strings_have_a_length);
     add_test(suite, "no working", no_fault_has_no_working);
     add_test(suite, "memory", memory_fails);
 }
