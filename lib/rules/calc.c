@@ -121,9 +121,9 @@ static void close_list(pvsz_calc *calc)
 }
 
 /* The one thing below needs no list behind the others: it has room among the operands. */
-static const pvsz_operand *gather_one(pvsz_calc *calc, int32_t place, const pvsz_subject *at)
+static const pvsz_operand *gather_one(pvsz_calc *calc, int32_t place, int32_t row)
 {
-    const pvsz_entry *entry = pvsz_compute_own(calc, place, at);
+    const pvsz_entry *entry = pvsz_compute_in(calc, row);
 
     if (!pvsz_has_value(entry)) {
         pvsz_pass_on(calc, entry);
@@ -140,13 +140,14 @@ static const pvsz_operand *gather_one(pvsz_calc *calc, int32_t place, const pvsz
  * not apply is passed over. Returns the list; null where there is none. */
 static const pvsz_operand *gather(pvsz_calc *calc, int32_t scope, int32_t place)
 {
-    const pvsz_entry *of_place = &calc->report->entry[place - pvsz_first_quantity[scope]];
+    int32_t column = place - pvsz_first_quantity[scope];
+    const pvsz_entry *of_place = &calc->report->entry[column];
     const pvsz_subject *first = pvsz_first_below(calc, scope);
 
     if (first && !pvsz_next_below(calc, scope, first))
-        return gather_one(calc, place, first);
+        return gather_one(calc, place, first->row[scope] + column);
     for (const pvsz_subject *at = first; at; at = pvsz_next_below(calc, scope, at)) {
-        const pvsz_entry *entry = pvsz_compute_own(calc, place, at);
+        const pvsz_entry *entry = pvsz_compute_in(calc, at->row[scope] + column);
 
         if (entry->state != PVSZ_VALUE && entry->state != PVSZ_NOTHING) {
             pvsz_pass_on(calc, entry);

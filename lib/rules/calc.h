@@ -105,13 +105,13 @@ static inline bool pvsz_find_param(pvsize_report *report, const pvsz_subject *su
 
     if (!spec)
         return false;
-    if (pvsz_spec_has(spec, pvsz_row_of(term))) {
-        *value = spec->value[pvsz_row_of(term)].number;
-        return true;
+    if (!pvsz_spec_has(spec, pvsz_row_of(term))) {
+        if (!pvsz_has_default(term)) /* seen here, it costs no call */
+            return false;
+        return pvsz_find_unset(report, subject, term, value);
     }
-    if (!pvsz_has_default(term)) /* seen here, it costs no call */
-        return false;
-    return pvsz_find_unset(report, subject, term, value);
+    *value = spec->value[pvsz_row_of(term)].number;
+    return true;
 }
 /* What a lacking parameter means: where none is stated, and of what the thing does not hang
  * on, does not apply; of an array on no plane, and of what hangs on it, the plane is what is
@@ -207,16 +207,21 @@ static inline const pvsz_entry *pvsz_compute(pvsz_calc *calc, int32_t place,
         pvsz_unite_figures(&calc->entry->figures, &entry->figures);
     return entry;
 }
+/* The same by its row, which is there. */
+static inline const pvsz_entry *pvsz_compute_in(pvsz_calc *calc, int32_t row)
+{
+    const pvsz_entry *entry = pvsz_entry_in(calc->report, row);
+
+    pvsz_unite_figures(&calc->entry->figures, &entry->figures);
+    return entry;
+}
 /* The same of a subject that the quantity speaks of itself, which always has it. */
 static inline const pvsz_entry *pvsz_compute_own(pvsz_calc *calc, int32_t place,
                                                  const pvsz_subject *subject)
 {
     int32_t scope = pvsz_quantity_scope[place];
-    int32_t row = subject->row[scope] + place - pvsz_first_quantity[scope];
-    const pvsz_entry *entry = pvsz_entry_in(calc->report, row);
 
-    pvsz_unite_figures(&calc->entry->figures, &entry->figures);
-    return entry;
+    return pvsz_compute_in(calc, subject->row[scope] + place - pvsz_first_quantity[scope]);
 }
 /* Takes over why an entry has no value. */
 void pvsz_pass_on(pvsz_calc *calc, const pvsz_entry *entry);
