@@ -253,6 +253,64 @@ START_TEST(formulas_name_their_operands)
 }
 END_TEST
 
+/* All that can be taken for granted of a job, by rules of its own on every default: unlike
+ * modules on one input, a reading on each. Every default is told of each thing, once, and there
+ * is room left. */
+START_TEST(everything_can_be_taken_for_granted)
+{
+    enum { ARRAYS = 60 };
+    pvsize_spec *system = SPEC(PVSIZE_KIND_SYSTEM, 0), *inverter = SPEC(PVSIZE_KIND_INVERTER, 0);
+    pvsize_rules *rules = preset("asnzs_5033_2021");
+    pvsize_report *report;
+    int32_t added = 0;
+
+    give(system, SPEC(PVSIZE_KIND_SITE, PVSIZE_SITE_TEMP_MIN, -3, PVSIZE_SITE_TEMP_MAX, 41));
+    give(inverter, SPEC(PVSIZE_KIND_INPUT, 0));
+    give(system, inverter);
+    for (int32_t i = 0; i < ARRAYS; i++) {
+        pvsize_spec *array = SPEC(PVSIZE_KIND_ARRAY, PVSIZE_ARRAY_INPUT, 0, PVSIZE_ARRAY_STRINGS, 3,
+                                  PVSIZE_ARRAY_MODULES_PER_STRING, 9);
+        pvsize_spec *module = invented_module();
+
+        OK(pvsize_spec_set_number(module, PVSIZE_MODULE_VOC, 38.8 + 0.1 * i, diag));
+        OK(pvsize_spec_set_number(module, PVSIZE_MODULE_VOC_COEFFICIENT, 0.25, diag));
+        give(array, module);
+        give(system, array);
+        give(system, SPEC(PVSIZE_KIND_READING, PVSIZE_READING_ARRAY, i, PVSIZE_READING_IRRADIANCE,
+                          800, PVSIZE_READING_BACK_TEMP, 40, PVSIZE_READING_VOC, 300));
+    }
+    for (int32_t k = 0; k < PVSZ_SCOPES; k++)
+        for (int32_t r = 0; r < pvsz_kinds[k].count; r++) {
+            const pvsz_term *row = &pvsz_kinds[k].rows[r];
+            char name[20];
+
+            if (row->need != PVSIZE_NEED_DEFAULT)
+                continue;
+            snprintf(name, sizeof name, "own_%d", (int)added++);
+            OK(pvsize_rules_add(rules, name, "own", row->number, PVSIZE_COMPARE_AT_LEAST, 0, 1000,
+                                PVSIZE_SEVERITY_NOTE, NULL, NULL, diag));
+        }
+    report = checked(system, rules);
+    ck_assert_int_lt(report->assumptions, report->assumption_room);
+    for (int32_t k = 0; k < PVSZ_SCOPES; k++)
+        for (int32_t r = 0; r < pvsz_kinds[k].count; r++)
+            for (int32_t i = 0; i < report->design.count[k]; i++) {
+                const pvsz_term *row = &pvsz_kinds[k].rows[r];
+                int32_t told = 0;
+
+                for (int32_t a = 0; a < report->assumptions; a++)
+                    told += report->assumption[a].term == row->number &&
+                            report->assumption[a].subject == &report->design.subject[k][i];
+                /* others are estimated, or not */
+                ck_assert_msg(row->need == PVSIZE_NEED_DEFAULT ? told == 1 : told <= 1, "%s of %d",
+                              row->name, (int)i);
+            }
+    pvsize_report_free(report);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(system);
+}
+END_TEST
+
 static void add(Suite *suite)
 {
     add_test(suite, "quantities", quantities_of_what_is_not_there);
@@ -263,6 +321,7 @@ static void add(Suite *suite)
     add_test(suite, "lists", lists_name_what_they_are_of);
     add_test(suite, "operands", operands_belong_to_something);
     add_test(suite, "formulas", formulas_name_their_operands);
+    add_test(suite, "taken for granted", everything_can_be_taken_for_granted);
 }
 
 int main(void)
