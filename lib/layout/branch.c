@@ -329,9 +329,7 @@ pvsize_status pvsz_search_pass(pvsz_problem *problem)
     first->bound = pvsz_worse_key(pvsz_bound(problem, b.bounds, 0, &b.room),
                                   pvsz_all_full(problem, 0, &b.room));
     if (problem->slots == 0) /* all is fixed: there is one stringing */
-        return !pvsz_is_never(&first->bound) && pvsz_is_worth(problem, &first->prefix)
-                   ? pvsz_judge(problem, &first->prefix)
-                   : PVSIZE_OK;
+        return pvsz_is_never(&first->bound) ? PVSIZE_OK : pvsz_judge(problem, &first->prefix);
     open_frame(&b, 0, first);
     return run(&b);
 }

@@ -849,6 +849,36 @@ START_TEST(one_module_passes)
 }
 END_TEST
 
+/* Of 3.5 modules' power at most on an input, on planes of three each: four are first tried as one
+ * string of one module on the first plane and three on the second. No other length passes with as
+ * many strings there. */
+START_TEST(a_miss_on_two_planes)
+{
+    pvsize_spec *search = question(10.5, 3, 3, 1);
+    pvsize_rules *rules;
+    pvsize_layouts *layouts;
+    int32_t i, own, plane, second, length, passes;
+
+    OK(pvsize_rules_new(NULL, NULL, &rules, diag));
+    OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_WANTED_MODULES, 7, diag));
+    add_must(rules, "little", PVSIZE_QUANTITY_INPUT_POWER, PVSIZE_COMPARE_AT_MOST, 0, 3.5 * 415);
+    own = pvsize_rules_by_name(rules, "little");
+    layouts = answered(search, rules);
+    ck_assert_int_eq(count_of(layouts), 0);
+    i = obstacle_of(layouts, own, 0, 4);
+    ck_assert_int_ge(i, 0);
+    OK(pvsize_layouts_obstacle(layouts, i, NULL, NULL, NULL, &plane, &second, NULL, &length, NULL,
+                               &passes, diag));
+    ck_assert(plane == 0 && second == 1 && length == 1 && passes == 0);
+    expect_obstacle(layouts, i, own, 0, 0,
+                    "1 string of 1 on plane 1 and 3 strings of 1 on plane 2: little: 1660 W, at "
+                    "most 1452.5 W");
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
 /* At a limit that must be passed nothing is missing to it, and yet it is missed. */
 START_TEST(missed_by_nothing)
 {
@@ -1328,6 +1358,27 @@ START_TEST(the_budget_ends_in_refusals)
     ck_assert_int_eq(count_of(layouts), 0);
     ck_assert_int_eq(obstacle_of(layouts, 0, -1, 0), -1);
     ck_assert_int_ge(obstacle_of(layouts, pvsize_rules_by_name(rules, "tenth"), 0, 0), 0);
+    pvsize_layouts_free(layouts);
+    pvsize_rules_free(rules);
+    pvsize_spec_free(search);
+}
+END_TEST
+
+/* Room without end, and a limit of few modules: what is too large for one bound is not for the
+ * others. */
+START_TEST(few_modules_on_a_large_plane)
+{
+    pvsize_spec *search = question(10.5, 90000, 0, 1);
+    pvsize_rules *rules = rules_of_inputs();
+    pvsize_layouts *layouts;
+    int32_t ending;
+
+    add_must(rules, "few", PVSIZE_QUANTITY_SYSTEM_MODULES, PVSIZE_COMPARE_AT_MOST, 0, 20);
+    layouts = answered(search, rules);
+    OK(pvsize_layouts_ending(layouts, &ending, diag));
+    ck_assert_int_eq(ending, PVSIZE_ENDING_PROVEN);
+    ck_assert(number(layouts, 0, PVSIZE_LAYOUT_MODULES) == 20);
+    ck_assert(number(layouts, 0, PVSIZE_LAYOUT_STRINGS) == 2);
     pvsize_layouts_free(layouts);
     pvsize_rules_free(rules);
     pvsize_spec_free(search);
@@ -1844,6 +1895,60 @@ START_TEST(every_allocation_fails_once)
 }
 END_TEST
 
+/* An allocator that fails the n-th large block. */
+static void *few_blocks(void *user, size_t size)
+{
+    counter *c = user;
+
+    if (size >= 4096 && c->made++ == c->fail_at)
+        return NULL;
+    c->live++;
+    return malloc(size);
+}
+
+/* What a search takes lies in blocks with room for many takings: which of them begins a block
+ * depends on those before. With candidates that are the same module over and over, and rooms of
+ * several sizes, each begins one some time, and may find none. */
+static void fail_blocks(int32_t room, int32_t modules, int inverters)
+{
+    pvsize_spec *search = question(10.5, room, 0, inverters), *module = trade_module(10.5);
+    pvsize_rules *rules = rules_of_inputs();
+
+    for (int32_t i = 0; i < modules; i++) {
+        counter c = {0, 0, 0};
+        const pvsize_allocator memory = {few_blocks, released, &c};
+        pvsize_layouts *layouts;
+        pvsize_status status;
+
+        OK(pvsize_layouts_new(&memory, &layouts, diag));
+        do {
+            c.made = 0;
+            status = pvsize_search(search, rules, NULL, layouts, NULL);
+            ck_assert(status == PVSIZE_OK || status == PVSIZE_E_NO_MEMORY);
+            ck_assert(count_of(layouts) == 0 || status == PVSIZE_OK);
+            ck_assert(status == PVSIZE_OK || c.made > c.fail_at);
+            c.fail_at++;
+        } while (status != PVSIZE_OK);
+        ck_assert_int_gt(c.fail_at, 3);
+        ck_assert(number(layouts, 0, PVSIZE_LAYOUT_MODULES) == room);
+        pvsize_layouts_free(layouts);
+        ck_assert_int_eq(c.live, 0);
+        OK(pvsize_spec_add(search, module, NULL, diag));
+    }
+    pvsize_rules_free(rules);
+    pvsize_spec_free(module);
+    pvsize_spec_free(search);
+}
+
+START_TEST(every_block_fails_once_wherever_it_begins)
+{
+    fail_blocks(2, 520, 1); /* the candidates themselves fill a block */
+    for (int32_t room = 3; room < 6; room++)
+        fail_blocks(room, 210, 1);
+    fail_blocks(2, 210, 2);
+}
+END_TEST
+
 /* Once the tables are made, steps cost no memory. */
 START_TEST(combining_allocates_nothing)
 {
@@ -2066,6 +2171,7 @@ static void add(Suite *suite)
     add_test(suite, "inputs apart", like_inputs_that_stand_apart);
     add_test(suite, "devices", devices_and_isolators_stand_in_the_answer);
     add_test(suite, "one passes", one_module_passes);
+    add_test(suite, "two planes", a_miss_on_two_planes);
     add_test(suite, "at the limit", missed_by_nothing);
     add_test(suite, "limit of nothing", the_nearest_miss_of_a_limit_of_nothing);
     add_test(suite, "refused", an_input_is_refused_by_the_whole);
@@ -2086,6 +2192,7 @@ static void add(Suite *suite)
     add_test(suite, "stopped sweep", a_sweep_stops_when_told);
     add_test(suite, "stopped pair", a_stopped_pair_is_not_judged);
     add_test(suite, "budget in refusals", the_budget_ends_in_refusals);
+    add_test(suite, "large plane", few_modules_on_a_large_plane);
     add_test(suite, "many inverters", more_inverters_than_tables_have_places);
     add_test(suite, "complete", all_fixed_is_all_there_is);
     add_test(suite, "sweep and pairs", a_sweep_agrees_with_pairs_under_own_rules);
@@ -2094,6 +2201,7 @@ static void add(Suite *suite)
     add_test(suite, "shards", shards_merge_to_the_same_ranking);
     add_test(suite, "wrong rankings", wrong_rankings_are_refused);
     add_test(suite, "memory", every_allocation_fails_once);
+    add_test(suite, "memory by blocks", every_block_fails_once_wherever_it_begins);
     add_test(suite, "no allocation", combining_allocates_nothing);
 }
 
