@@ -22,7 +22,8 @@ struct pvsize_spec {
     int32_t kind;  /* place */
     uint64_t set;  /* bit i: row i has a value */
     uint64_t none; /* bit i: it is stated that row i has none */
-    pvsz_part_list parts[PVSZ_MOST_PART_KINDS];
+    /* the last stays empty, for kinds that are not held */
+    pvsz_part_list parts[PVSZ_MOST_PART_KINDS + 1];
     pvsz_value value[]; /* by row */
 };
 
@@ -41,10 +42,9 @@ static inline int32_t pvsz_list_of(int32_t owner, int32_t part)
 /* Parts of a kind (its place); the list is empty if this kind holds none. */
 static inline const pvsz_part_list *pvsz_spec_parts(const pvsize_spec *spec, int32_t kind)
 {
-    static const pvsz_part_list none = {NULL, 0, 0};
     int32_t list = pvsz_list_of(spec->kind, kind);
 
-    return list < 0 ? &none : &spec->parts[list];
+    return &spec->parts[list < 0 ? PVSZ_MOST_PART_KINDS : list];
 }
 /* The same list, to be changed in place; null if this kind holds none. */
 pvsz_part_list *pvsz_spec_list(pvsize_spec *spec, int32_t kind);
