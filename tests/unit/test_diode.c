@@ -375,7 +375,7 @@ START_TEST(bypass_diodes_hold_the_voltage)
 }
 END_TEST
 
-/* slopes against differences */
+/* slopes against differences, which far from the bend are little more than rounding */
 START_TEST(slopes_are_derivatives)
 {
     for (int i = 0; i < 1000; i++) {
@@ -385,7 +385,8 @@ START_TEST(slopes_are_derivatives)
         pvsz_slope at = pvsz_diode_slope(&d, v);
 
         NEAR((high.current - low.current) / (2 * h) / at.first, 1, 1e-4);
-        NEAR((high.first - low.first) / (2 * h) / at.second, 1, 1e-2);
+        ck_assert_double_le(fabs((high.first - low.first) / (2 * h) - at.second),
+                            1e-2 * fabs(at.second) + 4 * DBL_EPSILON * fabs(at.first) / h);
     }
 }
 END_TEST

@@ -69,6 +69,7 @@ void check_broken(const char *file, int line, const char *format, ...);
 #define ck_assert_double_gt(a, b) ALONE_DOUBLE(a, >, b)
 #define ck_assert_double_ge(a, b) ALONE_DOUBLE(a, >=, b)
 #define ck_assert_ptr_eq(a, b) ck_assert((a) == (b))
+#define ck_assert_ptr_ne(a, b) ck_assert((a) != (b))
 #define ck_assert_ptr_null(a) ck_assert(!(a))
 #define ck_assert_ptr_nonnull(a) ck_assert(a)
 #define ck_assert_str_eq(a, b)                                                                 \
