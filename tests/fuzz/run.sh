@@ -48,6 +48,14 @@ printf '%s\n' lib/*/*.c examples/job_*.c tests/trust/draw.c tests/trust/invent.c
                 [ -z "$(find lib examples tests/trust -name "*.[hd]*" -newer "$object")" ] ||
                 $compiler $flags -c "$file" -o "$object" || exit 255
         done' "$flags"
+# what is left of sources that are gone
+for object in "$objects"/*.o; do
+    name=$(basename "$object" .o)
+    for file in lib/*/*.c examples/job_*.c tests/trust/*.c; do
+        [ "$(printf %s "$file" | tr / _)" != "$name" ] || continue 2
+    done
+    rm "$object"
+done
 
 # seeds_of NAME : where its first inputs are
 seeds_of() {
@@ -91,8 +99,10 @@ fuzz() {
         ;;
     *)
         # shellcheck disable=SC2086
-        $compiler $flags -fsanitize=fuzzer "tests/fuzz/$1.c" "$objects"/*.o -lcjson -lm -o "$work/$1"
-        with_libfuzzer "$1" || touch "$work/$1.failed"
+        {
+            $compiler $flags -fsanitize=fuzzer "tests/fuzz/$1.c" "$objects"/*.o -lcjson -lm -o "$work/$1" \
+                >"$work/$1.log" 2>&1 && with_libfuzzer "$1"
+        } || touch "$work/$1.failed"
         ;;
     esac
 }
