@@ -1,6 +1,6 @@
 #!/bin/sh
 # Coverage of lib/ by the unit tests, and with the word "all" by the Python tests and examples as
-# well: lines and branches by file, and the lines that nothing ran.
+# well: fails, and tells where, if a line or a branch is left that no mark takes out.
 #
 #   sh tests/coverage.sh [all]
 #
@@ -21,7 +21,15 @@ if [ "${1:-}" = all ]; then
     sh tests/examples.sh "$build/examples/size_job" "$build/examples/string_job"
 fi
 # print_ids is a tool of the build, which includes every table again: no part of the library
-gcovr --root . --filter 'lib/' --exclude-directories '.*print_ids.*' --exclude-throw-branches \
-    --gcov-ignore-parse-errors "$build" --txt "$build/coverage.txt" --print-summary
-# file, lines that nothing ran
-awk '/^lib/ && $4 != "100%" { print }' "$build/coverage.txt"
+report() {
+    gcovr --root . --filter 'lib/' --exclude-directories '.*print_ids.*' --exclude-throw-branches \
+        --gcov-ignore-parse-errors "$build" --txt "$build/coverage.txt" "$@"
+}
+
+report --print-summary --fail-under-line 100 --fail-under-branch 100 && exit
+# of each file what nothing ran: lines, and lines with a branch not taken
+report
+awk '/^lib/ && $4 != "100%" { print "lines:", $0 }' "$build/coverage.txt"
+report --branches
+awk '/^lib/ && $4 != "100%" { print "branches:", $0 }' "$build/coverage.txt"
+exit 1

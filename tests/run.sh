@@ -15,7 +15,7 @@ install_missing gcc g++ libc6-dev clang meson ninja-build pkg-config check libsu
     libcjson-dev valgrind binutils glpk-utils python3 python3-pytest python3-numpy python3-scipy \
     python3-erfa python3-pip python3-setuptools python3-wheel python3-matplotlib python3-pandas \
     python3-distributed mypy nodejs npm shellcheck make cmake doxygen mandoc abigail-tools \
-    locales libclang-rt-14-dev
+    locales libclang-rt-14-dev gcovr
 python=/usr/bin/python3
 passed=0
 failed=0
@@ -87,6 +87,9 @@ CK_FORK=no unit sanitized --buildtype=debug -Db_sanitize=address,undefined \
 
 title "valgrind"
 CK_FORK=no run_unit "$work/gcc" "valgrind --quiet --error-exitcode=9 --leak-check=full"
+
+title "coverage"
+expect "every line and branch of lib, but those marked with a reason" sh tests/coverage.sh
 
 title "threads"
 [ -f "$work/threads/build.ninja" ] || meson setup "$work/threads" -Dtests=true \

@@ -44,7 +44,7 @@ void add_test(Suite *suite, const char *name, const TTest *test)
     TCase *one = tcase_create(name);
 
     tcase_add_checked_fixture(one, fresh_diag, NULL);
-    tcase_set_timeout(one, 120);
+    tcase_set_timeout(one, 600); /* of the wall, on a busy machine */
     tcase_add_test(one, test);
     suite_add_tcase(suite, one);
 }
