@@ -84,7 +84,7 @@ units() {
     for test in tests/unit/test_*.c; do
         with=
         case $test in
-        *_promises.c | *_limits.c | *_outputs.c)
+        *_promises.c | *_limits.c | *_outputs.c | *_search*.c)
             with=$(printf '%s\n' "$invented" | tr ' ' '\n' | sed "/./!d; s|/|_|g; s|.*|$folder/tests/&.o|")
             ;;
         esac
