@@ -1,5 +1,5 @@
 /* Cables in a system: drop, rise, capacity and what they must carry. The tables
- * themselves are tested in test_conductor.c. */
+ * themselves are tested in test_conductor*.c. */
 #include "../support/pv_test.h"
 
 /* The invented job with cables; pairs of term and value make each. */
