@@ -36,7 +36,8 @@ TURN = {"AT_MOST": "AT_LEAST", "AT_LEAST": "AT_MOST", "MORE_THAN": "AT_MOST"}
 MANNERS = ["LOUD", "FIRM", "QUIET", "GAPS"]
 # quick ones first: most mutants end there; "limits:relations" is one case of a test
 TESTS = ("presets limits:relations limits:reports facts check rules protection cables isolation supply readings "
-         "report compare bill bill_isolators bill_fuses bill_gaps bill_allowances bill_object review wrong_input").split()
+         "report compare compare_reports compare_wrong bill bill_isolators bill_fuses bill_gaps bill_allowances "
+         "bill_object review wrong_input").split()
 
 
 def numbers():
