@@ -37,7 +37,7 @@ MANNERS = ["LOUD", "FIRM", "QUIET", "GAPS"]
 # quick ones first: most mutants end there; "limits:relations" is one case of a test
 TESTS = ("presets limits:relations limits:reports facts check rules protection cables isolation supply readings "
          "report compare compare_reports compare_wrong bill bill_isolators bill_fuses bill_gaps bill_allowances "
-         "bill_object review wrong_input").split()
+         "bill_object review review_modules review_wrong wrong_input").split()
 
 
 def numbers():
