@@ -35,9 +35,9 @@ STEP = {"MUST": "SHOULD", "SHOULD": "NOTE", "NOTE": "MUST", "OFF": "MUST"}
 TURN = {"AT_MOST": "AT_LEAST", "AT_LEAST": "AT_MOST", "MORE_THAN": "AT_MOST"}
 MANNERS = ["LOUD", "FIRM", "QUIET", "GAPS"]
 # quick ones first: most mutants end there; "limits:relations" is one case of a test
-TESTS = ("presets limits:relations limits:reports facts check rules protection cables isolation supply readings "
-         "report compare compare_reports compare_wrong bill bill_isolators bill_fuses bill_gaps bill_allowances "
-         "bill_object review review_modules review_wrong wrong_input").split()
+TESTS = ("presets limits:relations limits:reports facts check check_data check_report rules protection cables "
+         "isolation supply readings report compare compare_reports compare_wrong bill bill_isolators bill_fuses "
+         "bill_gaps bill_allowances bill_object review review_modules review_wrong wrong_input").split()
 
 
 def numbers():
