@@ -27,8 +27,8 @@ static void assume(pvsize_report *report, int32_t term, pvsz_subject *of, double
 {
     if (is_assumed(report, term, of))
         return;
-    /* There is room for four of each subject. Only an array takes five; its module's type takes
-     * three, and a fourth with a reading, which takes two itself. */
+    /* There is room for five of each subject. Only an array may take six, if own rules ask for
+     * all its defaults; the room counts a module's type for each array, and that takes four. */
     if (report->assumptions < report->assumption_room) /* GCOVR_EXCL_BR_LINE: see above */
         report->assumption[report->assumptions++] = (pvsz_assumption){of, value, term};
 }

@@ -52,7 +52,7 @@ static room measure(const pvsize_rules *rules, const pvsz_design *design)
         need.rules += design->count[scope] > 0 ? rows : 0;
         need.findings += design->count[scope] * rows;
     }
-    need.assumptions = need.subjects * 4;
+    need.assumptions = need.subjects * 5; /* see `assume` */
     /* no label is longer, and to measure each costs more than the room */
     need.text = rules->text_bytes + (size_t)need.subjects * (PVSZ_MOST_TEXT + 1);
     return need;

@@ -254,9 +254,9 @@ START_TEST(formulas_name_their_operands)
 END_TEST
 
 /* All that can be taken for granted of a job, by rules of its own on every default: unlike
- * modules on one input, a reading on each. Every default is told of each thing, once, and there
- * is room left. */
-START_TEST(everything_can_be_taken_for_granted)
+ * modules on one input, with a reading on each or, as readings take less than their room, with
+ * none. Every default is told of each thing, once, and there is room left. */
+static void take_all_for_granted(bool with_readings)
 {
     enum { ARRAYS = 60 };
     pvsize_spec *system = SPEC(PVSIZE_KIND_SYSTEM, 0), *inverter = SPEC(PVSIZE_KIND_INVERTER, 0);
@@ -276,8 +276,10 @@ START_TEST(everything_can_be_taken_for_granted)
         OK(pvsize_spec_set_number(module, PVSIZE_MODULE_VOC_COEFFICIENT, 0.25, diag));
         give(array, module);
         give(system, array);
-        give(system, SPEC(PVSIZE_KIND_READING, PVSIZE_READING_ARRAY, i, PVSIZE_READING_IRRADIANCE,
-                          800, PVSIZE_READING_BACK_TEMP, 40, PVSIZE_READING_VOC, 300));
+        if (with_readings)
+            give(system,
+                 SPEC(PVSIZE_KIND_READING, PVSIZE_READING_ARRAY, i, PVSIZE_READING_IRRADIANCE, 800,
+                      PVSIZE_READING_BACK_TEMP, 40, PVSIZE_READING_VOC, 300));
     }
     for (int32_t k = 0; k < PVSZ_SCOPES; k++)
         for (int32_t r = 0; r < pvsz_kinds[k].count; r++) {
@@ -308,6 +310,12 @@ START_TEST(everything_can_be_taken_for_granted)
     pvsize_report_free(report);
     pvsize_rules_free(rules);
     pvsize_spec_free(system);
+}
+
+START_TEST(everything_can_be_taken_for_granted)
+{
+    take_all_for_granted(false);
+    take_all_for_granted(true);
 }
 END_TEST
 
