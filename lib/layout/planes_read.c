@@ -2,7 +2,8 @@
  * the arrays that must be there take of them. */
 #include "layout.h"
 
-enum { MOST_ROOM = 1000000 };
+/* Of fixed modules no more are counted, so that no sum of them overflows. */
+enum { MOST_ROOM = 1000000, MOST_FIXED = 1000000000 };
 
 static const pvsz_part_list *planes_of(const pvsize_spec *system)
 {
@@ -102,6 +103,12 @@ pvsize_status pvsz_read_planes(pvsz_problem *problem)
     return weigh_planes(problem);
 }
 
+/* More than fit is for the rules to tell. */
+static void take_room(pvsz_plane *plane, int32_t modules)
+{
+    plane->room = plane->room > modules ? plane->room - modules : 0;
+}
+
 /* What the arrays that must be there take. */
 pvsize_status pvsz_read_fixed(pvsz_problem *problem)
 {
@@ -123,15 +130,14 @@ pvsize_status pvsz_read_fixed(pvsz_problem *problem)
         }
         if (modules > MOST_ROOM)
             modules = MOST_ROOM;
-        if (plane >= 0) /* more than fit is for the rules to tell */
-            problem->plane[(int32_t)plane].room -= (int32_t)modules;
+        if (plane >= 0)
+            take_room(&problem->plane[(int32_t)plane], (int32_t)modules);
         problem->fixed_modules += (int32_t)modules;
+        if (problem->fixed_modules > MOST_FIXED)
+            problem->fixed_modules = MOST_FIXED;
         problem->fixed_strings += (int32_t)strings;
         problem->fixed_power += (int64_t)modules * pvsz_milliwatts(pmax);
     }
-    for (int32_t i = 0; i < problem->planes; i++)
-        if (problem->plane[i].room < 0)
-            problem->plane[i].room = 0;
     problem->wanted_modules -= problem->fixed_modules;
     return PVSIZE_OK;
 }

@@ -236,8 +236,9 @@ START_TEST(a_plane_without_room_needs_no_yield)
 }
 END_TEST
 
-/* More modules in a fixed array than any roof has: no answer, and nothing overflows. */
-START_TEST(a_fixed_array_beyond_all_room)
+/* More modules in a fixed array than any roof has, or in more of them than 31 bits count: no
+ * answer, and nothing overflows. */
+static void search_beyond_all_room(int32_t arrays)
 {
     pvsize_spec *search = question(10.5, 16, 12, 1), *system, *array;
     pvsize_layouts *layouts;
@@ -246,13 +247,21 @@ START_TEST(a_fixed_array_beyond_all_room)
     array = SPEC(PVSIZE_KIND_ARRAY, PVSIZE_ARRAY_INPUT, 0, PVSIZE_ARRAY_PLANE, 0,
                  PVSIZE_ARRAY_MODULES_PER_STRING, 10000, PVSIZE_ARRAY_STRINGS, 10000);
     give(array, trade_module(10.5));
-    give(system, array);
+    for (int32_t i = 0; i < arrays; i++)
+        OK(pvsize_spec_add(system, array, NULL, diag));
+    pvsize_spec_free(array);
     OK(pvsize_spec_replace(search, 0, system, diag));
     layouts = searched(search);
     ck_assert_int_eq(count_of(layouts), 0);
     pvsize_layouts_free(layouts);
     pvsize_spec_free(system);
     pvsize_spec_free(search);
+}
+
+START_TEST(a_fixed_array_beyond_all_room)
+{
+    search_beyond_all_room(1);
+    search_beyond_all_room(2300);
 }
 END_TEST
 
