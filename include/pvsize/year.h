@@ -64,8 +64,8 @@ typedef struct pvsize_year pvsize_year;
  * change it, and need it alone. `outlook` is a spec of kind outlook, null for its defaults;
  * neither it nor the weather is needed afterwards. PVSIZE_E_NOT_SET where no interval with light
  * can be computed: it names the column that is missing, such as interval.wind, which weather
- * from months has only where they state one; an outlook may state one instead. The caller gives it back to
- * pvsize_light_free. */
+ * from months has only where they state one; an outlook may state one instead. The caller gives
+ * it back to pvsize_light_free. */
 PVSIZE_API pvsize_status pvsize_light_new(const pvsize_weather *weather, const pvsize_spec *outlook,
                                           const pvsize_allocator *memory, pvsize_light **out,
                                           pvsize_diag *diag);

@@ -1,5 +1,4 @@
 /* What is asked, and how the answer is read from a report. */
-#include <string.h>
 
 #include "class.h"
 

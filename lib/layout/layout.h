@@ -2,8 +2,8 @@
  * (problem.c, planes_read.c, inputs.c, budgets.c), every input gets its options (probe.c,
  * options.c, value.c), bounds are prepared (bound*.c, planes.c), options are combined (branch.c,
  * with seen.c and whole.c) and the best kept (answers.c), and what stood in the way is noted
- * (obstacles.c); solve.c runs it all, search.c makes an object of it. Values are whole numbers, so that sums are
- * exact and do not depend on their order. */
+ * (obstacles.c); solve.c runs it all, search.c makes an object of it. Values are whole numbers,
+ * so that sums are exact and do not depend on their order. */
 #ifndef PVSZ_LAYOUT_H
 #define PVSZ_LAYOUT_H
 

@@ -2,7 +2,6 @@
  * holds, and finds the numbers. Limits come from a trial's report, never from a formula
  * beside the rules. */
 #include <math.h>
-#include <string.h>
 
 #include "review.h"
 
