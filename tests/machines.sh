@@ -81,13 +81,8 @@ units() {
     folder=$work/$1.objects
     checks=0
     broken=0
+    with=$(printf '%s\n' "$invented" | tr ' ' '\n' | sed "/./!d; s|/|_|g; s|.*|$folder/tests/&.o|")
     for test in tests/unit/test_*.c; do
-        with=
-        case $test in
-        *_promises.c | *_limits.c | *_outputs.c | *_search*.c)
-            with=$(printf '%s\n' "$invented" | tr ' ' '\n' | sed "/./!d; s|/|_|g; s|.*|$folder/tests/&.o|")
-            ;;
-        esac
         # shellcheck disable=SC2086
         if $2 $flags $3 "$test" "$folder"/tests/tests_support_*.o $with "$folder"/lib/*.o \
             -o "$work/$1.test" -lm >"$work/$1.log" 2>&1 &&
