@@ -25,7 +25,7 @@ void pvsz_throttle_rows(const pvsz_alike *s, int32_t n, const int32_t *hour, con
 typedef struct picked {
     int32_t count;
     int32_t place[PVSZ_SPAN], hour[PVSZ_SPAN];
-    double asked[PVSZ_SPAN], voltage[PVSZ_SPAN];
+    double asked[PVSZ_SPAN];
 } picked;
 
 static void pick(picked *p, const pvsz_holds *holds, int32_t place, double asked)
@@ -47,12 +47,14 @@ static pvsz_hold hold_plain(const pvsz_intake *in, const pvsz_alike *s, int32_t 
 static void hold_by_current(const pvsz_intake *in, const pvsz_alike *s, picked *p,
                             pvsz_holds *holds, picked *by_power)
 {
-    pvsz_held_voltages(s->module, &s->peaks, (size_t)p->count, p->hour, p->asked, p->voltage);
+    double voltage[PVSZ_SPAN];
+
+    pvsz_held_voltages(s->module, &s->peaks, (size_t)p->count, p->hour, p->asked, voltage);
     for (int32_t i = 0; i < p->count; i++) {
         pvsz_hold *hold = &holds->hold[p->place[i]];
         double power;
 
-        hold->voltage = pvsz_greatest(hold->voltage, s->modules * p->voltage[i]);
+        hold->voltage = pvsz_greatest(hold->voltage, s->modules * voltage[i]);
         power = pvsz_least(hold->voltage * in->current, hold->power[PVSZ_IN_WINDOW]);
         hold->power[PVSZ_AT_CURRENT] = power;
         hold->power[PVSZ_AT_POWER] = pvsz_least(power, in->power);
@@ -63,12 +65,14 @@ static void hold_by_current(const pvsz_intake *in, const pvsz_alike *s, picked *
 
 static void hold_by_power(const pvsz_alike *s, picked *p, pvsz_holds *holds)
 {
-    pvsz_throttle_rows(s, p->count, p->hour, p->asked, p->voltage);
+    double voltage[PVSZ_SPAN];
+
+    pvsz_throttle_rows(s, p->count, p->hour, p->asked, voltage);
     for (int32_t i = 0; i < p->count; i++) {
         pvsz_hold *hold = &holds->hold[p->place[i]];
 
         hold->power[PVSZ_AT_POWER] = p->asked[i];
-        hold->voltage = p->voltage[i];
+        hold->voltage = voltage[i];
     }
 }
 

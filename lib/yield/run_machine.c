@@ -19,9 +19,10 @@ static void throttle_alike(pvsz_runner *r, const pvsz_course *course, const doub
 
     for (int32_t i = 0; i < t->count; i++) {
         left[n] = t->share[i] * power[t->hour[i]];
+        if (!(left[n] > 0))
+            continue;
         hour[n] = t->hour[i];
-        place[n] = i;
-        n += left[n] > 0;
+        place[n++] = i;
     }
     pvsz_throttle_rows(&strings, n, hour, left, voltage);
     for (int32_t i = 0; i < n; i++) {
