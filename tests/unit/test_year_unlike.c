@@ -108,9 +108,9 @@ START_TEST(unlike_strings_on_one_input)
 }
 END_TEST
 
-/* Two like inputs, and one of unlike strings that never starts: the d.c. limit of 5 kW takes from
- * those that feed, and the efficiency is 96 % at any voltage. */
-START_TEST(a_dc_limit_over_unlike_inputs)
+/* Two like inputs, and one, of like or unlike strings, that never starts: the d.c. limit of 5 kW
+ * takes from those that feed, and the efficiency is 96 % at any voltage. */
+static void limit_three_inputs(bool like)
 {
     pvsize_spec *system = small_system(
         NULL,
@@ -130,12 +130,19 @@ START_TEST(a_dc_limit_over_unlike_inputs)
     pvsize_spec_free(inverter);
     give(system, invented_array(1, 0, 10, 1));
     give(system, invented_array(2, 0, 10, 1));
-    give(system, invented_array(2, 0, 9, 1));
+    if (!like)
+        give(system, invented_array(2, 0, 9, 1));
     stc_all_day();
     year = year_of(system, plain, NULL);
     NEAR(output(year), day(5000 * 0.96), 1e-9);
     NEAR(loss(year, PVSIZE_LOSS_DC_POWER), day(2 * pmp - 5000), 1e-9);
     pvsize_year_free(year);
+}
+
+START_TEST(a_dc_limit_over_unlike_inputs)
+{
+    limit_three_inputs(false);
+    limit_three_inputs(true);
 }
 END_TEST
 
