@@ -105,6 +105,7 @@ PVSIZE_API pvsize_status pvsize_year_fill(const pvsize_spec *system, pvsize_ligh
 
 /* The same at a supply whose voltage is known; pvsize_year_fill is this without it.
  *
+ * load            With `count`, as with pvsize_year_fill.
  * supply_voltage  Mean V of each row of the weather, phase to neutral, 50 to 1000, at the point
  *                 where the a.c. cables end that the system gives each inverter, away from the
  *                 inverter: the point of supply, if they are given as far as that. It is taken
