@@ -144,7 +144,8 @@ START_TEST(means_are_those_of_many_instants)
         ck_assert(fabs(mean.lit - share) < (fabs(latitude) < 60 ? 3.0 / STEPS : 0.02));
         /* parallax makes a mean of instants a little longer */
         ck_assert(fabs(mean.lit * mean.up - up) < near);
-        ck_assert(fabs(latitude) > 60 || fabs(mean.lit * mean.east - east) < 1e-3);
+        /* by as much as the share: the sun that grazes the horizon may stand in the east */
+        ck_assert(fabs(latitude) > 60 || fabs(mean.lit * mean.east - east) < 3.0 / STEPS);
     }
 }
 END_TEST
