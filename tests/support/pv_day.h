@@ -76,6 +76,17 @@ static inline pvsize_spec *small_system(const double *input, const double *inver
     return system;
 }
 
+/* One more inverter, with one input and a string of so many modules. */
+static inline void add_second(pvsize_spec *system, pvsize_spec *inverter, int32_t modules)
+{
+    pvsize_spec *array = invented_array(0, 0, modules, 1);
+
+    give(inverter, SPEC(PVSIZE_KIND_INPUT, 0));
+    give(system, inverter);
+    OK(pvsize_spec_set_number(array, PVSIZE_ARRAY_INVERTER, 1, diag));
+    give(system, array);
+}
+
 #define PAIRS(...) ((const double[]){__VA_ARGS__, 0})
 
 /* Fills, and frees the system, which the year outlives. */

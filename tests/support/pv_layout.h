@@ -73,6 +73,24 @@ static inline pvsize_spec *question(double isc, double first, double second, int
     return search;
 }
 
+/* Two inputs, each with an array of its own: nothing is left to be searched. */
+static inline pvsize_spec *question_of_fixed_arrays(void)
+{
+    pvsize_spec *search = question(10.5, 40, 0, 1), *system;
+
+    OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
+    for (int32_t i = 0; i < 2; i++) {
+        pvsize_spec *array = SPEC(PVSIZE_KIND_ARRAY, PVSIZE_ARRAY_INPUT, i, PVSIZE_ARRAY_PLANE, 0,
+                                  PVSIZE_ARRAY_MODULES_PER_STRING, 5, PVSIZE_ARRAY_STRINGS, 1);
+
+        give(array, trade_module(10.5));
+        give(system, array);
+    }
+    OK(pvsize_spec_replace(search, 0, system, diag));
+    pvsize_spec_free(system);
+    return search;
+}
+
 static inline pvsize_rules *rules_of_inputs(void)
 {
     pvsize_rules *rules;

@@ -294,21 +294,11 @@ END_TEST
 /* The fixed arrays alone, with the power wanted: there is no other stringing. */
 START_TEST(all_fixed_is_all_there_is)
 {
-    pvsize_spec *search = question(10.5, 40, 0, 1), *system;
+    pvsize_spec *search = question_of_fixed_arrays();
     pvsize_rules *rules = rules_of_inputs();
     pvsize_layouts *layouts;
     int32_t complete;
 
-    OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
-    for (int32_t i = 0; i < 2; i++) {
-        pvsize_spec *array = SPEC(PVSIZE_KIND_ARRAY, PVSIZE_ARRAY_INPUT, i, PVSIZE_ARRAY_PLANE, 0,
-                                  PVSIZE_ARRAY_MODULES_PER_STRING, 5, PVSIZE_ARRAY_STRINGS, 1);
-
-        give(array, trade_module(10.5));
-        give(system, array);
-    }
-    OK(pvsize_spec_replace(search, 0, system, diag));
-    pvsize_spec_free(system);
     OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_OBJECTIVE, PVSIZE_OBJECTIVE_NEAREST_POWER,
                               diag));
     OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_ANSWERS, 1, diag));

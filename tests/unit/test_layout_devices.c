@@ -1,15 +1,10 @@
 /* String devices and isolators in the answers of a search. */
 #include "../support/pv_layout.h"
 
-/* Three strings of Isc 10.5 A: two feed 21 A into the third, above a module's 20 A, so each needs
- * a device of more than 1.5 and under 2.4 times Isc, at most 20 A (IEC 62548): of the usual gPV
- * ratings (IEC 60269-6) 16 A is the smallest. */
-START_TEST(devices_and_isolators_stand_in_the_answer)
+/* A plane, and an inverter with an input for up to three strings. */
+static pvsize_spec *question_of_one_input(double capacity)
 {
-    pvsize_spec *search = question(10.5, 33, 0, 0), *system, *inverter = trade_inverter(), *array;
-    pvsize_spec *module;
-    pvsize_layouts *layouts;
-    double value;
+    pvsize_spec *search = question(10.5, capacity, 0, 0), *system, *inverter = trade_inverter();
 
     OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
     OK(pvsize_spec_remove(inverter, PVSIZE_KIND_INPUT, 1, diag));
@@ -18,6 +13,19 @@ START_TEST(devices_and_isolators_stand_in_the_answer)
     give(system, inverter);
     OK(pvsize_spec_replace(search, 0, system, diag));
     pvsize_spec_free(system);
+    return search;
+}
+
+/* Three strings of Isc 10.5 A: two feed 21 A into the third, above a module's 20 A, so each needs
+ * a device of more than 1.5 and under 2.4 times Isc, at most 20 A (IEC 62548): of the usual gPV
+ * ratings (IEC 60269-6) 16 A is the smallest. */
+START_TEST(devices_and_isolators_stand_in_the_answer)
+{
+    pvsize_spec *search = question_of_one_input(33), *system, *array;
+    pvsize_spec *module;
+    pvsize_layouts *layouts;
+    double value;
+
     OK(pvsize_spec_part(search, PVSIZE_KIND_MODULE, 0, NULL, &module, diag));
     OK(pvsize_spec_set_number(module, PVSIZE_MODULE_MAX_SERIES_FUSE, 20, diag));
     OK(pvsize_spec_replace(search, 0, module, diag));
@@ -50,17 +58,10 @@ END_TEST
  * will do. Without a voltage asked for, none is stated. */
 START_TEST(a_rating_that_does_not_exist)
 {
-    pvsize_spec *search = question(10.5, 9, 0, 0), *system, *inverter = trade_inverter(), *array;
+    pvsize_spec *search = question_of_one_input(9), *system, *array;
     pvsize_layouts *layouts;
     double strings;
 
-    OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
-    OK(pvsize_spec_remove(inverter, PVSIZE_KIND_INPUT, 1, diag));
-    OK(pvsize_spec_remove(inverter, PVSIZE_KIND_INPUT, 0, diag));
-    give(inverter, trade_input(40, 60, 3));
-    give(system, inverter);
-    OK(pvsize_spec_replace(search, 0, system, diag));
-    pvsize_spec_free(system);
     OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_STRING_DEVICES, PVSIZE_ANSWER_YES, diag));
     OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_LONGEST_STRING, 3, diag));
     for (int32_t fuse = 15; fuse <= 16; fuse++) {
@@ -104,7 +105,7 @@ START_TEST(devices_of_every_length)
         {PVSIZE_FIGURE_DEVICE_HIGH_FACTOR, 2.4},
         {PVSIZE_FIGURE_DEVICE_SERIES, 1},
     };
-    pvsize_spec *search = question(10.5, 21, 0, 0), *system, *inverter = trade_inverter(), *array;
+    pvsize_spec *search = question_of_one_input(21), *system, *array;
     pvsize_spec *module = trade_module(10.5);
     pvsize_rules *rules = rules_of_inputs();
     pvsize_layouts *layouts;
@@ -115,13 +116,6 @@ START_TEST(devices_of_every_length)
     OK(pvsize_spec_set_number(module, PVSIZE_MODULE_MAX_SERIES_FUSE, 20, diag));
     OK(pvsize_spec_replace(search, 0, module, diag));
     pvsize_spec_free(module);
-    OK(pvsize_spec_part(search, PVSIZE_KIND_SYSTEM, 0, NULL, &system, diag));
-    OK(pvsize_spec_remove(inverter, PVSIZE_KIND_INPUT, 1, diag));
-    OK(pvsize_spec_remove(inverter, PVSIZE_KIND_INPUT, 0, diag));
-    give(inverter, trade_input(40, 60, 3));
-    give(system, inverter);
-    OK(pvsize_spec_replace(search, 0, system, diag));
-    pvsize_spec_free(system);
     OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_STRING_DEVICES, PVSIZE_ANSWER_YES, diag));
     OK(pvsize_spec_set_number(search, PVSIZE_SEARCH_ANSWERS, 100, diag));
     layouts = answered(search, rules);

@@ -177,15 +177,11 @@ END_TEST
 START_TEST(inverters_share_the_export_limit)
 {
     pvsize_spec *system = small_system(NULL, NULL, PAIRS(PVSIZE_SITE_EXPORT_LIMIT, 3000));
-    pvsize_spec *second = SPEC(PVSIZE_KIND_INVERTER, 0), *array = invented_array(0, 0, 5, 1);
     pvsize_year *year;
     double kwh;
     int32_t found;
 
-    give(second, SPEC(PVSIZE_KIND_INPUT, 0));
-    give(system, second);
-    OK(pvsize_spec_set_number(array, PVSIZE_ARRAY_INVERTER, 1, diag));
-    give(system, array);
+    add_second(system, SPEC(PVSIZE_KIND_INVERTER, 0), 5);
     stc_all_day();
     year = year_of(system, plain, NULL);
     for (int32_t i = 0; i < 2; i++) {

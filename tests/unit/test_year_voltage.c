@@ -157,16 +157,11 @@ START_TEST(the_export_limit_acts_on_what_the_voltage_leaves)
 {
     pvsize_spec *system =
         small_system(NULL, PAIRS(REGION_A), PAIRS(PVSIZE_SITE_EXPORT_LIMIT, 5000));
-    pvsize_spec *second = SPEC(PVSIZE_KIND_INVERTER, PVSIZE_INVERTER_RATED_AC_POWER, 4000);
-    pvsize_spec *array = invented_array(0, 0, 10, 1);
     pvsize_year *year;
     double kwh;
     int32_t found;
 
-    give(second, SPEC(PVSIZE_KIND_INPUT, 0));
-    give(system, second);
-    OK(pvsize_spec_set_number(array, PVSIZE_ARRAY_INVERTER, 1, diag));
-    give(system, array);
+    add_second(system, SPEC(PVSIZE_KIND_INVERTER, PVSIZE_INVERTER_RATED_AC_POWER, 4000), 10);
     stc_all_day();
     for (int disconnected = 0; disconnected < 2; disconnected++) {
         double first = disconnected ? 0 : 2400, all = fmin(5000, first + 4000);
